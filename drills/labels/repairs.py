@@ -1,0 +1,57 @@
+"""Repairs: the smallest sets of labels to switch so that every point folds again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from drills.pattern.crease_pattern import OTHER_LABEL, CreasePattern, Label
+from drills.vertex.labels_at import Rule, balances, failing, folds
+
+
+def smallest_repairs(
+    pattern: CreasePattern, labels: Sequence[Label], rule: Rule, at_most: int
+) -> frozenset[frozenset[int]]:
+    """Return every smallest set of edges to switch so that no interior vertex breaks the rule.
+
+    Looks for up to ``at_most`` switches; empty where more would be needed.
+    """
+    for size in range(at_most + 1):
+        found = frozenset(_repairs(pattern, list(labels), rule, size, frozenset()))
+        if found:
+            return found
+    return frozenset()
+
+
+def is_only_repair(pattern: CreasePattern, switched: frozenset[int], rule: Rule) -> bool:
+    """Whether switching exactly these edges is the one smallest repair of the pattern as labelled."""
+    repairs = smallest_repairs(pattern, pattern.labels(), rule, len(switched))
+    return repairs == frozenset({switched})
+
+
+def is_settled_by_counting(pattern: CreasePattern, switched: frozenset[int]) -> bool:
+    """Whether counting mountains against valleys at each point already leaves only this repair."""
+    return is_only_repair(pattern, switched, balances)
+
+
+def is_settled_in_full(pattern: CreasePattern, switched: frozenset[int]) -> bool:
+    """Whether the full test of each point leaves only this repair."""
+    return is_only_repair(pattern, switched, folds)
+
+
+def _repairs(
+    pattern: CreasePattern, labels: list[Label], rule: Rule, left: int, barred: frozenset[int]
+) -> Iterator[frozenset[int]]:
+    """Yield the sets of ``left`` more switches; one crease of a failing vertex must be among them.
+
+    A crease that an earlier branch tried, or that is switched already, is barred, so no set comes twice.
+    """
+    broken = failing(pattern, labels, rule)
+    if not broken:
+        yield frozenset()
+    elif left and len(broken) <= 2 * left:
+        for edge in pattern.around[broken[0]]:
+            if edge not in barred:
+                barred |= {edge}
+                labels[edge] = OTHER_LABEL[labels[edge]]
+                yield from (more | {edge} for more in _repairs(pattern, labels, rule, left - 1, barred))
+                labels[edge] = OTHER_LABEL[labels[edge]]

@@ -1,0 +1,123 @@
+"""Building a crease pattern from lines: clip to the paper, split where lines meet, join at points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from typing import NamedTuple
+
+from drills.exact.plane import Exact, Point, cross, dot, move_between, moved, on_segment
+from drills.pattern.crease_pattern import CreasePattern, Edge, Label, Role
+
+
+class Line(NamedTuple):
+    """A straight crease as it is drawn, before it is split where others meet it."""
+
+    start: Point
+    end: Point
+    role: Role
+    label: Label
+
+
+class Paper(NamedTuple):
+    """A rectangular sheet: its left, bottom, right and top edge, in grid squares."""
+
+    left: Exact
+    bottom: Exact
+    right: Exact
+    top: Exact
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """The corners counterclockwise from the lower left."""
+        return (
+            Point(self.left, self.bottom),
+            Point(self.right, self.bottom),
+            Point(self.right, self.top),
+            Point(self.left, self.top),
+        )
+
+
+def build(lines: Iterable[Line], paper: Paper) -> CreasePattern:
+    """Return the pattern of these lines on the paper; what runs outside or along its edge is left out.
+
+    Two lines on top of each other raise ValueError.
+    """
+    corners = paper.corners
+    border = [Line(a, b, "border", "B") for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
+    inside = [kept for line in lines if (kept := clipped(line, paper))]
+    return _joined(_split(border + inside))
+
+
+def clipped(line: Line, paper: Paper) -> Line | None:
+    """Return the part of a line on the paper, or None where nothing of it crosses the sheet."""
+    way = move_between(line.start, line.end)
+    first, last = Fraction(0), Fraction(1)
+    limits = (
+        (way.dx, paper.left - line.start.x, paper.right - line.start.x),
+        (way.dy, paper.bottom - line.start.y, paper.top - line.start.y),
+    )
+    for slope, low, high in limits:
+        if slope == 0:
+            if not low < 0 < high:
+                return None
+            continue
+        near, far = sorted((Fraction(low) / slope, Fraction(high) / slope))
+        first, last = max(first, near), min(last, far)
+    if first >= last:
+        return None
+    return line._replace(start=moved(line.start, way, first), end=moved(line.start, way, last))
+
+
+def _split(lines: Sequence[Line]) -> list[Line]:
+    """Return the pieces of the lines between the points where they meet."""
+    order = sorted(range(len(lines)), key=lambda index: min(lines[index].start.x, lines[index].end.x))
+    cuts: list[set[Point]] = [{line.start, line.end} for line in lines]
+    for place, first in enumerate(order):
+        reach = max(lines[first].start.x, lines[first].end.x)
+        for second in order[place + 1 :]:
+            if min(lines[second].start.x, lines[second].end.x) > reach:
+                break
+            for point in meeting_points(lines[first], lines[second]):
+                cuts[first].add(point)
+                cuts[second].add(point)
+    return [piece for line, points in zip(lines, cuts, strict=True) for piece in _pieces(line, points)]
+
+
+def meeting_points(one: Line, two: Line) -> list[Point]:
+    """Return where two lines touch or cross: no point or one; overlapping lines raise ValueError."""
+    if max(one.start.y, one.end.y) < min(two.start.y, two.end.y):
+        return []
+    if max(two.start.y, two.end.y) < min(one.start.y, one.end.y):
+        return []
+    u, v = move_between(one.start, one.end), move_between(two.start, two.end)
+    between = move_between(one.start, two.start)
+    area = cross(u, v)
+    if area == 0:
+        return _end_to_end(one, two)
+    along_u, along_v = Fraction(cross(between, v)) / area, Fraction(cross(between, u)) / area
+    return [moved(one.start, u, along_u)] if 0 <= along_u <= 1 and 0 <= along_v <= 1 else []
+
+
+def _end_to_end(one: Line, two: Line) -> list[Point]:
+    shared = {p for p in (two.start, two.end) if on_segment(p, one.start, one.end)}
+    shared |= {p for p in (one.start, one.end) if on_segment(p, two.start, two.end)}
+    if len(shared) > 1:
+        raise ValueError(f"two creases lie on top of each other between {min(shared)} and {max(shared)}")
+    return sorted(shared)
+
+
+def _pieces(line: Line, points: set[Point]) -> list[Line]:
+    way = move_between(line.start, line.end)
+    order = sorted(points, key=lambda point: dot(way, move_between(line.start, point)))
+    return [line._replace(start=a, end=b) for a, b in zip(order, order[1:], strict=False)]
+
+
+def _joined(pieces: Sequence[Line]) -> CreasePattern:
+    """Return the pattern of pieces that meet only at their ends, points and edges in sorted order."""
+    points = sorted({point for piece in pieces for point in (piece.start, piece.end)})
+    number = {point: index for index, point in enumerate(points)}
+    edges = (
+        Edge(*sorted((number[piece.start], number[piece.end])), piece.role, piece.label) for piece in pieces
+    )
+    return CreasePattern(tuple(points), tuple(sorted(edges)))

@@ -1,0 +1,117 @@
+"""The crease pattern: points, edges with role and label, and what meets at a point."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal, NamedTuple, TypeAlias
+
+from drills.exact.plane import Direction, Exact, Point, direction_of, move_between
+from drills.pattern.around import counterclockwise
+
+Label: TypeAlias = Literal["B", "M", "V", "F", "U"]
+Role: TypeAlias = Literal["outline", "inside", "ridge", "pleat", "hinge", "border", "other"]
+
+OTHER_LABEL: Mapping[Label, Label] = {"M": "V", "V": "M", "B": "B", "F": "F", "U": "U"}
+
+
+class Edge(NamedTuple):
+    """A crease or a piece of the paper's edge between two vertices, given by their indices."""
+
+    start: int
+    end: int
+    role: Role
+    label: Label
+
+
+@dataclass(frozen=True)
+class CreasePattern:
+    """A planar crease pattern; vertices are exact points, edges meet only at vertices.
+
+    Labels are those of FOLD: B paper's edge, M mountain, V valley, F flat, U not given.
+    """
+
+    vertices: tuple[Point, ...]
+    edges: tuple[Edge, ...]
+
+    @cached_property
+    def around(self) -> tuple[tuple[int, ...], ...]:
+        """Per vertex the edges that meet there, counterclockwise, by index."""
+        meeting: list[list[int]] = [[] for _ in self.vertices]
+        for index, edge in enumerate(self.edges):
+            meeting[edge.start].append(index)
+            meeting[edge.end].append(index)
+        return tuple(
+            tuple(counterclockwise(found, lambda edge, at=vertex: self.direction(edge, at)))
+            for vertex, found in enumerate(meeting)
+        )
+
+    @cached_property
+    def directions(self) -> tuple[tuple[Direction, ...], ...]:
+        """Per vertex the directions in which its edges leave, in the order of ``around``."""
+        return tuple(
+            tuple(self.direction(edge, vertex) for edge in edges) for vertex, edges in enumerate(self.around)
+        )
+
+    @cached_property
+    def interior(self) -> tuple[int, ...]:
+        """The vertices off the paper's edge where creases meet."""
+        return tuple(
+            vertex
+            for vertex, edges in enumerate(self.around)
+            if edges and all(self.edges[edge].label != "B" for edge in edges)
+        )
+
+    @cached_property
+    def creases(self) -> tuple[int, ...]:
+        """The edges that are not the paper's edge, by index."""
+        return tuple(index for index, edge in enumerate(self.edges) if edge.label != "B")
+
+    @cached_property
+    def interior_ends(self) -> tuple[tuple[int, ...], ...]:
+        """Per edge those of its ends that are interior vertices."""
+        inner = frozenset(self.interior)
+        return tuple(
+            tuple(vertex for vertex in (edge.start, edge.end) if vertex in inner) for edge in self.edges
+        )
+
+    @cached_property
+    def box(self) -> tuple[Exact, Exact, Exact, Exact]:
+        """The smallest and largest x and y: left, bottom, right, top."""
+        xs, ys = [point.x for point in self.vertices], [point.y for point in self.vertices]
+        return min(xs), min(ys), max(xs), max(ys)
+
+    def other_end(self, edge: int, vertex: int) -> int:
+        """Return the end of the edge that is not the given vertex."""
+        start, end = self.edges[edge].start, self.edges[edge].end
+        return end if vertex == start else start
+
+    def direction(self, edge: int, vertex: int) -> Direction:
+        """Return the direction in which the edge leaves the vertex."""
+        away = self.vertices[self.other_end(edge, vertex)]
+        return direction_of(move_between(self.vertices[vertex], away))
+
+    def ends(self, edge: int) -> tuple[Point, Point]:
+        """Return the two ends of the edge as points."""
+        return self.vertices[self.edges[edge].start], self.vertices[self.edges[edge].end]
+
+    def labels(self) -> tuple[Label, ...]:
+        """Return the label of each edge."""
+        return tuple(edge.label for edge in self.edges)
+
+    def with_labels(self, labels: Iterable[Label]) -> CreasePattern:
+        """Return the same pattern with other labels, one per edge."""
+        pairs = zip(self.edges, labels, strict=True)
+        return CreasePattern(self.vertices, tuple(edge._replace(label=label) for edge, label in pairs))
+
+    def switched(self, switch: Iterable[int]) -> CreasePattern:
+        """Return the pattern with mountain and valley exchanged on the given edges."""
+        chosen = frozenset(switch)
+        return self.with_labels(
+            OTHER_LABEL[edge.label] if index in chosen else edge.label for index, edge in enumerate(self.edges)
+        )
+
+    def unlabelled(self) -> CreasePattern:
+        """Return the pattern with every crease's label taken away (U)."""
+        return self.with_labels("B" if edge.label == "B" else "U" for edge in self.edges)

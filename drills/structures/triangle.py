@@ -1,0 +1,36 @@
+"""The right triangles whose half angles give whole-number slopes, and the sides they lend a stretch."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from fractions import Fraction
+
+from drills.exact.plane import Direction, Move
+
+
+class Triangle(NamedTuple):
+    """A Pythagorean triangle with the two outline directions that enclose 45 degrees.
+
+    ``width`` is the narrowest pleat, in squares, that keeps every turning point on the grid.
+    """
+
+    name: str
+    shallow: Direction
+    steep: Direction
+    width: int
+
+    @property
+    def inside(self) -> Direction:
+        """The direction of the inside lines: twice the shallow side's angle (its Gaussian square)."""
+        p, q = self.shallow
+        return Direction(p * p - q * q, 2 * p * q)
+
+    @property
+    def unit_sides(self) -> tuple[Move, Move]:
+        """The parts of the shallow and of the steep side along which one pleat turns."""
+        (p, q), (r, s) = self.shallow, self.steep
+        return Move(Fraction(p * self.width, q), self.width), Move(self.width, Fraction(s * self.width, r))
+
+
+TRIANGLE_345 = Triangle("3-4-5", Direction(3, 1), Direction(1, 2), 1)
