@@ -31,7 +31,7 @@ class Step(NamedTuple):
 
 
 def step_between(start: Point, end: Point) -> Step:
-    """Return the smallest step from one grid crossing to another; ValueError where a point is between squares."""
+    """Return the smallest step from one grid crossing to another; ValueError off the grid."""
     if not (is_whole(start) and is_whole(end)):
         raise ValueError("a step leads from one crossing of the grid to another")
     move = move_between(start, end)

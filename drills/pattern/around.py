@@ -13,9 +13,7 @@ Item = TypeVar("Item")
 
 def counterclockwise(items: Iterable[Item], direction_of: Callable[[Item], Direction]) -> list[Item]:
     """Return the items sorted by their direction from 0 up to 360 degrees."""
-    keyed = [(direction_of(item), item) for item in items]
-    keyed.sort(key=cmp_to_key(lambda a, b: _compare(a[0], b[0])))
-    return [item for _, item in keyed]
+    return sorted(items, key=lambda item: _by_direction(direction_of(item)))
 
 
 def _compare(u: Direction, v: Direction) -> int:
@@ -25,3 +23,6 @@ def _compare(u: Direction, v: Direction) -> int:
 
 def _is_lower(direction: Direction) -> bool:
     return direction.dy < 0 or (direction.dy == 0 and direction.dx < 0)
+
+
+_by_direction = cmp_to_key(_compare)

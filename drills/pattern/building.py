@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
+from itertools import pairwise
 from typing import NamedTuple
 
 from drills.exact.plane import Exact, Point, cross, dot, move_between, moved, on_segment
@@ -110,7 +111,7 @@ def _end_to_end(one: Line, two: Line) -> list[Point]:
 def _pieces(line: Line, points: set[Point]) -> list[Line]:
     way = move_between(line.start, line.end)
     order = sorted(points, key=lambda point: dot(way, move_between(line.start, point)))
-    return [line._replace(start=a, end=b) for a, b in zip(order, order[1:], strict=False)]
+    return [line._replace(start=a, end=b) for a, b in pairwise(order)]
 
 
 def _joined(pieces: Sequence[Line]) -> CreasePattern:
@@ -118,6 +119,6 @@ def _joined(pieces: Sequence[Line]) -> CreasePattern:
     points = sorted({point for piece in pieces for point in (piece.start, piece.end)})
     number = {point: index for index, point in enumerate(points)}
     edges = (
-        Edge(*sorted((number[piece.start], number[piece.end])), piece.role, piece.label) for piece in pieces
+        Edge.joining(number[piece.start], number[piece.end], piece.role, piece.label) for piece in pieces
     )
     return CreasePattern(tuple(points), tuple(sorted(edges)))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from typing import Literal, NamedTuple, TypeAlias
 
 from drills.exact.plane import Direction, Exact, Point, direction_of, move_between
@@ -23,6 +23,11 @@ class Edge(NamedTuple):
     end: int
     role: Role
     label: Label
+
+    @classmethod
+    def joining(cls, one: int, two: int, role: Role, label: Label) -> Edge:
+        """Return the edge between two vertices, the smaller index first."""
+        return cls(min(one, two), max(one, two), role, label)
 
 
 @dataclass(frozen=True)
@@ -43,7 +48,7 @@ class CreasePattern:
             meeting[edge.start].append(index)
             meeting[edge.end].append(index)
         return tuple(
-            tuple(counterclockwise(found, lambda edge, at=vertex: self.direction(edge, at)))
+            tuple(counterclockwise(found, partial(self.direction, vertex=vertex)))
             for vertex, found in enumerate(meeting)
         )
 
@@ -109,7 +114,8 @@ class CreasePattern:
         """Return the pattern with mountain and valley exchanged on the given edges."""
         chosen = frozenset(switch)
         return self.with_labels(
-            OTHER_LABEL[edge.label] if index in chosen else edge.label for index, edge in enumerate(self.edges)
+            OTHER_LABEL[edge.label] if index in chosen else edge.label
+            for index, edge in enumerate(self.edges)
         )
 
     def unlabelled(self) -> CreasePattern:

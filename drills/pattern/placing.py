@@ -42,6 +42,6 @@ def _mapped(pattern: CreasePattern, image: Callable[[Point], Point]) -> CreasePa
     order = sorted(range(len(images)), key=lambda vertex: images[vertex])
     number = {vertex: place for place, vertex in enumerate(order)}
     edges = (
-        Edge(*sorted((number[edge.start], number[edge.end])), edge.role, edge.label) for edge in pattern.edges
+        Edge.joining(number[edge.start], number[edge.end], edge.role, edge.label) for edge in pattern.edges
     )
     return CreasePattern(tuple(images[vertex] for vertex in order), tuple(sorted(edges)))

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from fractions import Fraction
+from typing import NamedTuple
 
 from drills.exact.plane import Direction, Move
 

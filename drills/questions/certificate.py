@@ -1,0 +1,103 @@
+"""The certificate: every drill is checked by a second route before it is shown.
+
+The second route knows nothing of ranks, roles or the way the drill was made: it looks at the
+angles and labels at every point, and finds the answer again from directions alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from drills.exact.plane import Direction, Point, direction_of, is_slanted, move_between
+from drills.exact.step import Step, ratio_of
+from drills.labels.repairs import is_settled_in_full
+from drills.pattern.crease_pattern import CreasePattern
+from drills.questions.drill import Ask, Drill, Marks
+from drills.vertex.kawasaki import check_angles
+from drills.vertex.labels_at import failing, folds
+
+
+def check_drill(drill: Drill) -> tuple[str, ...]:
+    """Return what is wrong with a drill, one sentence a fault; empty where it may be shown."""
+    truth = drill.truth
+    faults = [
+        *(f"The angles at vertex {vertex} do not fold flat." for vertex in check_angles(truth)),
+        *(
+            f"The labels at vertex {v} cannot fold."
+            for v in failing(drill.truth, drill.truth.labels(), folds)
+        ),
+    ]
+    if not _ROUTES[drill.question.ask](drill):
+        faults.append("The answer is not certain.")
+    return tuple(faults)
+
+
+def slanted_by_ratio(pattern: CreasePattern, ratio: tuple[int, int]) -> frozenset[int]:
+    """Return the slanted edges whose step has these two numbers, whichever way they face."""
+    return frozenset(
+        edge
+        for edge in pattern.creases
+        if is_slanted(way := pattern.direction(edge, pattern.edges[edge].start)) and ratio_of(way) == ratio
+    )
+
+
+def _inside(drill: Drill) -> frozenset[int]:
+    """Return the inside lines by their slope, which is that of no side of the outline."""
+    return slanted_by_ratio(drill.truth, ratio_of(direction_of(drill.spec.stretch.triangle.inside)))
+
+
+def _step_is_walked(drill: Drill) -> bool:
+    lit, step = drill.question.lit, drill.answer
+    if lit is None or not isinstance(step, Step) or step.smallest() != step:
+        return False
+    ways: set[Direction] = set()
+    here = lit.start
+    for edge in lit.edges:
+        ways.add(drill.truth.direction(edge, here))
+        here = drill.truth.other_end(edge, here)
+    arrives = step.end_from(drill.truth.vertices[lit.start]) == drill.truth.vertices[here]
+    return here == lit.end and ways == {step.direction} and arrives
+
+
+def _place_is_reached(drill: Drill) -> bool:
+    start, step, end = drill.question.start, drill.question.step, drill.answer
+    if start is None or step is None or not isinstance(end, Point):
+        return False
+    left, bottom, right, top = drill.pattern.box
+    return step.end_from(start) == end and left <= end.x <= right and bottom <= end.y <= top
+
+
+def _edges_are_certain(drill: Drill) -> bool:
+    if not isinstance(drill.answer, Marks):
+        return False
+    if drill.shows_labels:
+        return is_settled_in_full(drill.pattern, drill.answer.items)
+    return drill.answer.items == _inside(drill)
+
+
+def _vertices_are_turning_points(drill: Drill) -> bool:
+    """Whether the points marked are the inside lines' ends where just four creases meet."""
+    ends = {v for edge in _inside(drill) for v in drill.truth.edges[edge][:2]}
+    turning = {v for v in ends & set(drill.truth.interior) if len(drill.truth.around[v]) == 4}
+    return drill.answer == Marks(frozenset(turning))
+
+
+def _join_is_the_only_one(drill: Drill) -> bool:
+    """Whether one outline point alone lies from the start the way the inside lines run."""
+    start = drill.question.start_vertex
+    if start is None:
+        return False
+    ends = {v for edge in _inside(drill) for v in drill.truth.edges[edge][:2]} - {start}
+    inside = ratio_of(drill.spec.stretch.triangle.inside)
+    here = drill.truth.vertices[start]
+    aimed = {v for v in ends if ratio_of(direction_of(move_between(here, drill.truth.vertices[v]))) == inside}
+    return drill.answer == Marks(frozenset(aimed))
+
+
+_ROUTES: Mapping[Ask, Callable[[Drill], bool]] = {
+    "step": _step_is_walked,
+    "place": _place_is_reached,
+    "edges": _edges_are_certain,
+    "vertices": _vertices_are_turning_points,
+    "join": _join_is_the_only_one,
+}

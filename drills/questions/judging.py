@@ -1,0 +1,22 @@
+"""Judging an answer: by the manner of asking, whatever the kind of question."""
+
+from __future__ import annotations
+
+from drills.exact.plane import Point
+from drills.exact.step import Step
+from drills.questions import judging_labels, judging_marks, judging_steps
+from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.verdict import Verdict
+
+
+def judge(drill: Drill, given: Answer) -> Verdict:
+    """Return the verdict on an answer; TypeError where it is not of the sort the question asks for."""
+    if isinstance(given, Step) and isinstance(drill.answer, Step):
+        return judging_steps.judge_step(drill, drill.answer, given)
+    if isinstance(given, Point) and isinstance(drill.answer, Point):
+        return judging_steps.judge_place(drill, drill.answer, given)
+    if isinstance(given, Marks) and isinstance(drill.answer, Marks):
+        if drill.question.ask == "edges" and drill.shows_labels:
+            return judging_labels.judge_labels(drill, drill.answer, given)
+        return judging_marks.judge_marks(drill, drill.answer, given)
+    raise TypeError(f"{drill.code} asks for {type(drill.answer).__name__}, not {type(given).__name__}")

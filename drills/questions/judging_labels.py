@@ -1,0 +1,63 @@
+"""Judging labels: the switched ones, no more and no fewer, or another set that is right as well."""
+
+from __future__ import annotations
+
+from drills.questions.drill import Drill, Marks
+from drills.questions.judging_marks import counted
+from drills.questions.reasons import fault_in_words, faults
+from drills.questions.verdict import Lit, Verdict
+from drills.questions.words import number_of
+
+_ALL_WELL = "At every point mountains and valleys differ by 2, and small angles lie between one of each."
+
+
+def judge_labels(drill: Drill, truth: Marks, given: Marks) -> Verdict:
+    """Return the verdict on labels marked as wrong."""
+    missed, extra = truth.items - given.items, given.items - truth.items
+    if extra and folds_too(drill, given):
+        return _fewer_would_do(drill, truth, given)
+    return Verdict(
+        right=not missed and not extra,
+        answered=counted(drill, truth, given, "label"),
+        truth=_truth(truth),
+        why=_why(drill),
+        misses=len(missed),
+        false_alarms=len(extra),
+        lit=Lit(
+            right=truth.items & given.items,
+            missed=missed,
+            extra=extra,
+            faults=frozenset(faults(drill.pattern)),
+        ),
+    )
+
+
+def folds_too(drill: Drill, given: Marks) -> bool:
+    """Whether switching the marked labels gives the sheet turned over: every label of the true one switched.
+
+    Other sets may pass at every point; only of this one is it known that the whole sheet folds.
+    """
+    over = drill.truth.switched(drill.truth.creases)
+    return drill.pattern.switched(given.items).labels() == over.labels()
+
+
+def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
+    return Verdict(
+        right=True,
+        answered=f"You marked {number_of(len(given.items), 'label')}: that folds, turned over.",
+        truth=f"Also folds; fewer would do: {number_of(len(truth.items), 'label')}.",
+        why=_why(drill),
+        slip="more than needed",
+        lit=Lit(right=truth.items, faults=frozenset(faults(drill.pattern))),
+    )
+
+
+def _truth(truth: Marks) -> str:
+    if not truth.items:
+        return "Nothing is wrong on this sheet."
+    return f"{number_of(len(truth.items), 'label')} {'is' if len(truth.items) == 1 else 'are'} wrong."
+
+
+def _why(drill: Drill) -> str:
+    broken = faults(drill.pattern)
+    return fault_in_words(drill.pattern, broken[0]) if broken else _ALL_WELL

@@ -1,0 +1,86 @@
+"""Judging marks: edges or vertices against those that were to be marked."""
+
+from __future__ import annotations
+
+from drills.exact.plane import Point
+from drills.exact.step import step_between
+from drills.pattern.places import place
+from drills.questions.drill import Drill, Marks
+from drills.questions.verdict import Lit, Verdict
+from drills.questions.words import number_of, step_in_words
+from drills.structures.landmarks import faces_inside, parts_that_go_in
+
+_NOUNS = {"edges": "inside line", "vertices": "turning point", "join": "point"}
+
+
+def judge_marks(drill: Drill, truth: Marks, given: Marks) -> Verdict:
+    """Return the verdict on marked creases or points; misses and false alarms are told apart."""
+    missed, extra = truth.items - given.items, given.items - truth.items
+    return Verdict(
+        right=not missed and not extra,
+        answered=_answered(drill, truth, given),
+        truth=_truth(drill, truth),
+        why=_why(drill, truth),
+        misses=len(missed),
+        false_alarms=len(extra),
+        lit=_lit(drill, truth, given),
+    )
+
+
+def counted(drill: Drill, truth: Marks, given: Marks, noun: str) -> str:
+    """Return what was marked, with how many right, missed and too many."""
+    if not given.items:
+        return f"You marked no {noun}."
+    right = len(truth.items & given.items)
+    missed, extra = len(truth.items) - right, len(given.items) - right
+    parts = [f"{right} right"] + [f"{missed} missed"] * bool(missed) + [f"{extra} too many"] * bool(extra)
+    return f"You marked {number_of(len(given.items), noun)}: {', '.join(parts)}."
+
+
+def _answered(drill: Drill, truth: Marks, given: Marks) -> str:
+    if drill.question.ask == "join" and given.items:
+        return f"You chose {place(drill.pattern, min(given.items))}."
+    return counted(drill, truth, given, _NOUNS[drill.question.ask])
+
+
+def _truth(drill: Drill, truth: Marks) -> str:
+    if drill.question.ask == "join":
+        return f"It leads to {place(drill.pattern, min(truth.items))}."
+    noun = _NOUNS[drill.question.ask]
+    if not truth.items:
+        return f"There is no {noun} on this sheet."
+    return f"There {'is' if len(truth.items) == 1 else 'are'} {number_of(len(truth.items), noun)}."
+
+
+def _why(drill: Drill, truth: Marks) -> str:
+    if drill.question.ask == "join":
+        start = drill.pattern.vertices[drill.question.start_vertex or 0]
+        end = drill.pattern.vertices[min(truth.items)]
+        step = step_in_words(step_between(start, end), with_times=True)
+        return f"All inside lines of a stretch run parallel; this one goes {step}."
+    if drill.question.ask == "vertices":
+        return "At a turning point an inside line meets a pleat line on the outline; its corners are none."
+    if not truth.items:
+        return "Only a tip of the outline is on this sheet, and no crease runs inside it."
+    return "Inside lines run across the outline and sink; its sides and the pleats around do not."
+
+
+def _lit(drill: Drill, truth: Marks, given: Marks) -> Lit:
+    going_in = tuple(
+        face
+        for triangle in parts_that_go_in(drill.spec.stretch)
+        for face in faces_inside(drill.truth, triangle)
+    )
+    right, missed, extra = truth.items & given.items, truth.items - given.items, given.items - truth.items
+    if drill.question.ask == "edges":
+        return Lit(right=right, missed=missed, extra=extra, going_in=going_in)
+    return Lit(
+        right_points=_points(drill, right),
+        missed_points=_points(drill, missed),
+        extra_points=_points(drill, extra),
+        going_in=going_in,
+    )
+
+
+def _points(drill: Drill, vertices: frozenset[int]) -> frozenset[Point]:
+    return frozenset(drill.pattern.vertices[vertex] for vertex in vertices)

@@ -1,0 +1,95 @@
+"""Mountain or valley? Mark the labels that are wrong; there may be none."""
+
+from __future__ import annotations
+
+from drills.exact.chance import Chance
+from drills.labels.repairs import is_settled_by_counting, is_settled_in_full
+from drills.pattern.crease_pattern import CreasePattern
+from drills.questions.code import Code
+from drills.questions.drill import Drill, Marks, Question
+from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
+from drills.questions.mistakes import MISTAKES
+from drills.questions.spec import Spec
+from drills.structures.stretch import Stretch, draw
+
+FORMS = ("mark",)
+SKILLS = {
+    "labels one": "one wrong label",
+    "labels pair": "an exchanged pair",
+    "labels side": "a whole side switched",
+    "labels line": "switched along a line",
+    "labels hinge": "a hinge that forgot to alternate",
+    "labels nothing": "nothing wrong",
+}
+
+_LEVELS = (
+    Level(((1, 1),), (1,)),
+    Level(((1, 1),), (2, 3)),
+    Level(EQUAL, (1, 2, 3)),
+    Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
+)
+_MISTAKES = (("one",), ("one",), ("one", "pair", "side", "hinge"), ("one", "pair", "side", "line", "hinge"))
+_AT_MOST = (1, 1, 2, 3)
+_COUNTING_UP_TO = 3
+_NOTHING_ONE_IN = 5
+_UNCROPPED = frozenset({"side", "hinge", "line"})
+
+_SAYS = ("Which labels are wrong?", "Mark as few as possible.", "There may be none.")
+
+
+def plan(code: Code, form: str, chance: Chance) -> Spec:
+    """Return the spec of a code: what went wrong, then a stretch of the level on which it can be settled."""
+    wrong = "nothing" if chance.one_in(_NOTHING_ONE_IN) else chance.pick(_MISTAKES[code.level - 1])
+    level = _LEVELS[code.level - 1]
+    if wrong in _UNCROPPED:
+        level = Level(level.units, level.pleats, level.facings)
+    stretch = stretch_at(level, chance)
+    while not _can_settle(stretch, wrong, _AT_MOST[code.level - 1]):
+        stretch = stretch_at(level, chance)
+    return Spec(code, form, f"labels {wrong}", stretch, wrong)
+
+
+def _can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
+    """Whether the mistake can be made on this stretch with one smallest repair.
+
+    A side of more pieces than labels may be switched is too long; a line needs room around it, and
+    where sides are unequal a hinge across the longer one's pleats leaves more than one repair.
+    """
+    shallow, steep = stretch.units
+    if wrong == "side":
+        return min(unit for unit in stretch.units if unit > 1) <= at_most
+    if wrong == "line":
+        return stretch.pleats > 1
+    if wrong == "hinge":
+        longer = "shallow" if shallow > steep else "steep"
+        return stretch.is_equal or longer not in stretch.hinges
+    return True
+
+
+def make(spec: Spec, chance: Chance) -> Drill:
+    """Return the drill of a spec; RuntimeError if no fair set of labels exists, which tests rule out."""
+    truth = draw(spec.stretch)
+    wrong = frozenset[int]()
+    if spec.detail != "nothing":
+        wrong = next(
+            (w for w in chance.shuffled(candidates(truth, spec)) if is_fair(truth, w, spec.code.level)), wrong
+        )
+        if not wrong:
+            raise RuntimeError(f"{spec.code} has no fair set of wrong labels")
+    return Drill(spec, truth.switched(wrong), truth, Question("edges", _SAYS), Marks(wrong))
+
+
+def candidates(truth: CreasePattern, spec: Spec) -> list[frozenset[int]]:
+    """Return the sets of labels that the mistake of the spec may switch, in a fixed order."""
+    sets = {wrong for wrong in MISTAKES[spec.detail](truth) if len(wrong) <= _AT_MOST[spec.code.level - 1]}
+    return sorted(sets, key=sorted)
+
+
+def is_fair(truth: CreasePattern, wrong: frozenset[int], level: int) -> bool:
+    """Whether these switched labels are the one smallest repair, on low levels by counting as well."""
+    if not all(truth.interior_ends[edge] for edge in wrong):
+        return False
+    shown = truth.switched(wrong)
+    if level <= _COUNTING_UP_TO and not is_settled_by_counting(shown, wrong):
+        return False
+    return is_settled_in_full(shown, wrong)

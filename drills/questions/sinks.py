@@ -1,0 +1,103 @@
+"""Inside lines: mark the interior sink lines, mark the turning points, or say what a line joins."""
+
+from __future__ import annotations
+
+from drills.exact.chance import Chance
+from drills.pattern.crease_pattern import CreasePattern
+from drills.questions.code import Code
+from drills.questions.drill import Drill, Marks, Question
+from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
+from drills.questions.spec import Spec
+from drills.structures.stretch import Stretch, draw
+
+FORMS = ("mark", "points", "join")
+SHAPES = {
+    "equal few": "equal sides, up to 3 inside lines",
+    "equal many": "equal sides, 4 inside lines or more",
+    "unequal": "unequal sides",
+}
+_NAMES = {"mark": "inside lines", "points": "turning points", "join": "joining turning points"}
+SKILLS = {
+    f"sinks {form} {shape}": f"{_NAMES[form]}: {words}" for form in FORMS for shape, words in SHAPES.items()
+}
+
+_FEW = 3
+_LEVELS = (
+    Level(((2, 2),), (0,)),
+    Level(((2, 2),), (1, 2, 3)),
+    Level(EQUAL, (0, 1, 2, 3)),
+    Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
+)
+_NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
+
+_SAYS = {
+    "mark": (
+        "Mark every interior sink line:",
+        "each crease that runs inside an outline.",
+        "There may be none.",
+    ),
+    "points": (
+        "Mark every turning point:",
+        "where an inside line meets a pleat line",
+        "on the outline.",
+    ),
+    "join": ("The inside lines are hidden.", "To which point does the one from the", "lit point lead?"),
+}
+
+
+def plan(code: Code, form: str, chance: Chance) -> Spec:
+    """Return the spec of a code: one stretch of the level, for "mark" sometimes cut down to its tip."""
+    level = _LEVELS[code.level - 1]
+    if form == "mark" and code.level >= _NOTHING_FROM and chance.one_in(_NOTHING_ONE_IN):
+        stretch = tip(stretch_at(Level(EQUAL, (3,), level.facings), chance))
+    elif form == "mark":
+        stretch = stretch_at(level, chance)
+    else:
+        stretch = stretch_at(Level(level.units, level.pleats, level.facings), chance)
+    return Spec(code, form, f"sinks {form} {shape_of(stretch)}", stretch, shape_of(stretch))
+
+
+def shape_of(stretch: Stretch) -> str:
+    """Return what makes inside lines of this stretch alike to others: its sides and how many lines."""
+    if not stretch.is_equal:
+        return "unequal"
+    return "equal few" if stretch.inside_lines <= _FEW else "equal many"
+
+
+def tip(stretch: Stretch) -> Stretch:
+    """Return an equal-sided stretch cut so that only its side corner shows, with no inside line."""
+    _, corner, far, _ = stretch.corners
+    around = stretch.pleats
+    crop = (around + int(corner.x) - 1, 0, 0, around + int(far.y - corner.y))
+    return Stretch(stretch.units, stretch.hinges, around, stretch.facing, stretch.exchanged, crop)
+
+
+def make(spec: Spec, chance: Chance) -> Drill:
+    """Return the drill of a spec."""
+    truth = draw(spec.stretch)
+    inside = frozenset(edge for edge in truth.creases if truth.edges[edge].role == "inside")
+    says = _SAYS[spec.form]
+    if spec.form == "mark":
+        return _drill(spec, truth, Question("edges", says, role_asked=True), Marks(inside))
+    if spec.form == "points":
+        return _drill(spec, truth, Question("vertices", says), Marks(frozenset(turning_points(truth))))
+    start = chance.pick(turning_points(truth))
+    line = next(edge for edge in truth.around[start] if edge in inside)
+    end = truth.other_end(line, start)
+    question = Question("join", says, start_vertex=start, hidden=inside)
+    return _drill(spec, truth, question, Marks(frozenset({end})))
+
+
+def turning_points(pattern: CreasePattern) -> list[int]:
+    """Return the vertices on an outline, off its corners, where an inside line meets a pleat line."""
+    return [
+        vertex
+        for vertex in pattern.interior
+        if {"outline", "inside", "pleat"}
+        <= (roles := {pattern.edges[e].role for e in pattern.around[vertex]})
+        and "ridge" not in roles
+    ]
+
+
+def _drill(spec: Spec, truth: CreasePattern, question: Question, answer: Marks) -> Drill:
+    return Drill(spec, truth.unlabelled(), truth, question, answer)
