@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from drills.exact.plane import Direction, Point, direction_of, is_slanted, move_between
+from drills.exact.plane import Direction, Move, Point, cross, direction_of, is_slanted, move_between
 from drills.exact.step import Step, ratio_of
+from drills.exact.symmetry import FACINGS
 from drills.labels.repairs import is_settled_in_full
 from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.drill import Ask, Drill, Marks
@@ -22,10 +23,7 @@ def check_drill(drill: Drill) -> tuple[str, ...]:
     truth = drill.truth
     faults = [
         *(f"The angles at vertex {vertex} do not fold flat." for vertex in check_angles(truth)),
-        *(
-            f"The labels at vertex {v} cannot fold."
-            for v in failing(drill.truth, drill.truth.labels(), folds)
-        ),
+        *(f"The labels at vertex {vertex} cannot fold." for vertex in failing(truth, truth.labels(), folds)),
     ]
     if not _ROUTES[drill.question.ask](drill):
         faults.append("The answer is not certain.")
@@ -88,9 +86,9 @@ def _join_is_the_only_one(drill: Drill) -> bool:
     if start is None:
         return False
     ends = {v for edge in _inside(drill) for v in drill.truth.edges[edge][:2]} - {start}
-    inside = ratio_of(drill.spec.stretch.triangle.inside)
+    way = Move(*FACINGS[drill.spec.stretch.facing].of(Point(*drill.spec.stretch.triangle.inside)))
     here = drill.truth.vertices[start]
-    aimed = {v for v in ends if ratio_of(direction_of(move_between(here, drill.truth.vertices[v]))) == inside}
+    aimed = {v for v in ends if cross(way, move_between(here, drill.truth.vertices[v])) == 0}
     return drill.answer == Marks(frozenset(aimed))
 
 

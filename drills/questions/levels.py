@@ -44,7 +44,7 @@ to edge, whose labels nothing decides."""
 
 
 def stretch_at(level: Level, chance: Chance) -> Stretch:
-    """Return a stretch of the level that fits the largest sheet; where crops are allowed every second is cut."""
+    """Return a stretch of the level that fits the largest sheet, one in two cut where crops are allowed."""
     while True:
         stretch = Stretch(
             units=chance.pick(level.units),

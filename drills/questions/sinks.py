@@ -90,12 +90,9 @@ def make(spec: Spec, chance: Chance) -> Drill:
 
 def turning_points(pattern: CreasePattern) -> list[int]:
     """Return the vertices on an outline, off its corners, where an inside line meets a pleat line."""
+    meeting = {"outline", "inside", "pleat"}
     return [
-        vertex
-        for vertex in pattern.interior
-        if {"outline", "inside", "pleat"}
-        <= (roles := {pattern.edges[e].role for e in pattern.around[vertex]})
-        and "ridge" not in roles
+        v for v in pattern.interior if {pattern.edges[edge].role for edge in pattern.around[v]} == meeting
     ]
 
 
