@@ -1,0 +1,158 @@
+"""One answered drill, as it stands in one line of the log."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from dataclasses import fields as fields_of
+from datetime import UTC, date, datetime, timedelta
+from typing import Final, Literal, get_args
+
+from progress_store.errors import StoreError
+
+SCHEMA: Final = 1
+MOST_GAPS: Final = 40
+LONGEST_TEXT: Final = 200
+LARGEST: Final = 10**9
+DAY_BEGINS: Final = timedelta(hours=4)
+
+Means = Literal["keys", "mouse", "text"]
+Purpose = Literal["today", "warm-up", "placing", "picked", "walk", "yardstick"]
+
+_TEXTS = ("id", "code", "kind", "form", "skill")
+_COUNTS = ("level", "marks", "misses", "false_alarms", "inputs")
+_CHOICES = {"means": frozenset(get_args(Means)), "purpose": frozenset(get_args(Purpose))}
+_FIRST, _LAST = datetime(1970, 1, 2, tzinfo=UTC), datetime(2999, 1, 1, tzinfo=UTC)
+_WIDEST_OFFSET = 18 * 60
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attempt:
+    """One answered drill: `at` in UTC to the millisecond, times and the last 40 gaps between inputs in ms.
+
+    `marks` is how many were needed; `milliseconds` is None where the time means nothing (idle, window left).
+    Making one with a value that does not fit raises StoreError.
+    """
+
+    schema: int = SCHEMA
+    id: str
+    at: datetime
+    offset_minutes: int
+    code: str
+    kind: str
+    form: str
+    level: int
+    marks: int
+    skill: str
+    right: bool
+    misses: int = 0
+    false_alarms: int = 0
+    slip: str | None = None
+    helped: bool = False
+    means: Means = "keys"
+    milliseconds: int | None
+    inputs: int
+    gaps: tuple[int, ...] = ()
+    purpose: Purpose = "today"
+    other: Mapping[str, object] = field(default_factory=dict, hash=False)
+
+    def __post_init__(self) -> None:
+        if (name := _misfit(self)) is not None:
+            raise StoreError(f'The field "{name}" of an attempt does not fit; leave this attempt out.')
+
+    @property
+    def practice_day(self) -> date:
+        """The local day it counts for; a practice day begins at 04:00."""
+        return practice_day(self.at, self.offset_minutes)
+
+    @property
+    def order(self) -> tuple[datetime, str]:
+        """What attempts are sorted by: the time, then the id."""
+        return self.at, self.id
+
+    def to_json(self) -> dict[str, object]:
+        """Return the fields of the log line, those of an unknown kind as they came."""
+        known: dict[str, object] = {name: getattr(self, name) for name in _FIELDS}
+        known["at"] = self.at.isoformat(timespec="milliseconds").replace("+00:00", "Z")
+        known["gaps"] = list(self.gaps)
+        return {**self.other, **known}
+
+    @classmethod
+    def from_json(cls, fields: Mapping[str, object]) -> Attempt:
+        """Return the attempt of a log line's fields; raises StoreError naming the field that does not fit."""
+        known = {name: fields[name] for name in _FIELDS if name in fields}
+        known["at"] = _utc(fields.get("at"))
+        if isinstance(gaps := known.get("gaps"), list):
+            known["gaps"] = tuple(gaps)
+        unknown = fields.keys() - _FIELDS
+        try:
+            return cls(**known, other={name: fields[name] for name in sorted(unknown)})  # type: ignore[arg-type]
+        except TypeError:
+            raise StoreError("An attempt lacks a field; leave this attempt out.") from None
+
+
+_FIELDS: Final = {each.name: None for each in fields_of(Attempt) if each.name != "other"}
+
+
+def practice_day(at: datetime, offset_minutes: int) -> date:
+    """Return the local practice day of a time in UTC; it begins at 04:00 by the given offset."""
+    return (at + timedelta(minutes=offset_minutes) - DAY_BEGINS).date()
+
+
+def stamp(now: datetime) -> tuple[datetime, int]:
+    """Return an aware local time as UTC to the millisecond and its offset from UTC in minutes."""
+    offset = now.utcoffset()
+    if offset is None:
+        raise ValueError("the clock must give an aware time")
+    at = now.astimezone(UTC)
+    return at.replace(microsecond=at.microsecond // 1000 * 1000), round(offset.total_seconds() / 60)
+
+
+def _utc(value: object) -> datetime | None:
+    try:
+        at = datetime.fromisoformat(value) if isinstance(value, str) else None
+        return at.astimezone(UTC) if at is not None and at.tzinfo is not None else None
+    except (ValueError, OverflowError):
+        return None
+
+
+def _misfit(attempt: Attempt) -> str | None:
+    """Return the name of the first field that does not fit, or None."""
+    for name in _TEXTS:
+        if not _is_text(getattr(attempt, name)):
+            return name
+    for name in _COUNTS:
+        if not _is_count(getattr(attempt, name)):
+            return name
+    for name, choices in _CHOICES.items():
+        value = getattr(attempt, name)
+        if type(value) is not str or value not in choices:
+            return name
+    return _misfit_of_its_own(attempt)
+
+
+def _misfit_of_its_own(attempt: Attempt) -> str | None:
+    offset, gaps = attempt.offset_minutes, attempt.gaps
+    fits = {
+        "schema": type(attempt.schema) is int and attempt.schema == SCHEMA,
+        "at": _is_time(attempt.at),
+        "offset_minutes": type(offset) is int and -_WIDEST_OFFSET <= offset <= _WIDEST_OFFSET,
+        "right": type(attempt.right) is bool,
+        "helped": type(attempt.helped) is bool,
+        "slip": attempt.slip is None or _is_text(attempt.slip),
+        "milliseconds": attempt.milliseconds is None or _is_count(attempt.milliseconds),
+        "gaps": type(gaps) is tuple and len(gaps) <= MOST_GAPS and all(map(_is_count, gaps)),
+    }
+    return None if all(fits.values()) else next(name for name in fits if not fits[name])
+
+
+def _is_time(at: object) -> bool:
+    return isinstance(at, datetime) and at.tzinfo is UTC and not at.microsecond % 1000 and _FIRST < at < _LAST
+
+
+def _is_text(value: object) -> bool:
+    return type(value) is str and 0 < len(value) <= LONGEST_TEXT and value.isprintable()
+
+
+def _is_count(value: object) -> bool:
+    return type(value) is int and 0 <= value <= LARGEST

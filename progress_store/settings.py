@@ -1,0 +1,52 @@
+"""What the person has set."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+SCHEMA: Final = 1
+NAME: Final = "settings.json"
+MOST_MINUTES: Final = 120
+_LONGEST_THEME = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """Minutes a day (1-120), whether a quick right answer goes on by itself, first start done, the theme.
+
+    Making one with a value that does not fit raises ValueError.
+    """
+
+    minutes_a_day: int = 5
+    go_on_after_right: bool = True
+    started: bool = False
+    theme: str | None = None
+    other: Mapping[str, object] = field(default_factory=dict, hash=False)
+
+    def __post_init__(self) -> None:
+        if type(self.minutes_a_day) is not int or not 1 <= self.minutes_a_day <= MOST_MINUTES:
+            raise ValueError(f"Minutes a day must be a whole number from 1 to {MOST_MINUTES}.")
+        if type(self.go_on_after_right) is not bool or type(self.started) is not bool:
+            raise ValueError("A setting that is on or off must be true or false.")
+        if self.theme is not None and not _is_name(self.theme):
+            raise ValueError("The theme must be a name on one line.")
+
+    def to_json(self) -> dict[str, object]:
+        """Return the fields of the file, those of an unknown kind as they came."""
+        return {**self.other, **{name: getattr(self, name) for name in _FIELDS}}
+
+    @classmethod
+    def from_json(cls, fields: Mapping[str, object]) -> Settings:
+        """Return the settings of the file's fields, usual values for those missing; raises ValueError."""
+        known = {name: fields[name] for name in _FIELDS if name in fields}
+        other = {name: value for name, value in fields.items() if name not in _FIELDS and name != "schema"}
+        return cls(**known, other=other)  # type: ignore[arg-type]
+
+
+_FIELDS: Final = ("minutes_a_day", "go_on_after_right", "started", "theme")
+
+
+def _is_name(value: object) -> bool:
+    return isinstance(value, str) and 0 < len(value) <= _LONGEST_THEME and value.isprintable()

@@ -1,0 +1,209 @@
+"""Everything that follows from the attempts and the rules, and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import Final, NamedTuple
+
+from progress_store.attempt import Attempt
+from progress_store.pace import (
+    MEASURED_ANEW_AFTER,
+    Floor,
+    Form,
+    Gaps,
+    Pace,
+    Result,
+    counts_for_pace,
+    net_ms,
+    result,
+)
+from progress_store.schedule import MOVING_PURPOSES, Memory, remembered
+from progress_store.standing import Level, Standing, Word
+
+RESULTS_KEPT: Final = 10
+FIRSTS_KEPT: Final = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Rules:
+    """What the store must be told of the kinds: the floor of their pace goals and their top levels."""
+
+    floors: Mapping[str, Floor]
+    top_levels: Mapping[str, int]
+
+    def floor_ms(self, kind: str, marks: int) -> int:
+        """Return the floor of the pace goal; a kind without one has none."""
+        return self.floors.get(kind, Floor(0)).of(marks)
+
+    def top(self, kind: str) -> int:
+        """Return the top level of a kind, 1 for a kind that is not known."""
+        return self.top_levels.get(kind, 1)
+
+
+class Judged(NamedTuple):
+    """An attempt as it was judged, against the goal it had then; times in ms, days since the skill was met.
+
+    `first` says that it was the skill's first drill of the day, which moves schedule, level and standing.
+    """
+
+    attempt: Attempt
+    form: Form
+    result: Result
+    net_ms: int | None
+    goal_ms: int | None
+    first: bool
+    days_away: int | None
+
+    @property
+    def ratio(self) -> float | None:
+        """Time against goal of a right answer, where both are known."""
+        if not self.attempt.right or self.net_ms is None or not self.goal_ms:
+            return None
+        return self.net_ms / self.goal_ms
+
+
+class Skill(NamedTuple):
+    """What is known of a skill; `results`: the last 10 without the walk, `ratio`: the latest time to goal."""
+
+    kind: str
+    first_day: date
+    last_day: date
+    form: Form
+    marks: int
+    results: tuple[Result, ...] = ()
+    ratio: float | None = None
+    standing: Standing = Standing()
+    memory: Memory | None = None
+
+    @property
+    def word(self) -> Word:
+        """One of new, right, quick, kept."""
+        return self.standing.word
+
+    @property
+    def next(self) -> date | None:
+        """The practice day on which the skill comes round, None while no first drill has counted."""
+        return self.memory.next if self.memory is not None else None
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """The state after some attempts in order of time: gaps by means, paces by form, skills, levels by kind.
+
+    `firsts` says of the last 20 first drills whether they were right.
+    """
+
+    rules: Rules
+    attempts: int = 0
+    last: tuple[datetime, str] | None = None
+    last_day: date | None = None
+    gaps: Mapping[str, Gaps] = field(default_factory=dict)
+    paces: Mapping[Form, Pace] = field(default_factory=dict)
+    skills: Mapping[str, Skill] = field(default_factory=dict)
+    levels: Mapping[str, Level] = field(default_factory=dict)
+    firsts: tuple[bool, ...] = ()
+
+    @classmethod
+    def of(cls, attempts: Iterable[Attempt], rules: Rules) -> State:
+        """Return the state after all the attempts, in whatever order they come."""
+        return replay(attempts, rules)[0]
+
+    def after(self, attempt: Attempt) -> State:
+        """Return the state after one attempt later than all before; raises ValueError for an earlier one."""
+        return self.step(attempt)[0]
+
+    def step(self, attempt: Attempt) -> tuple[State, Judged]:
+        """Return the state after one attempt later than all before, and how the attempt was judged."""
+        if self.last is not None and attempt.order <= self.last:
+            raise ValueError("attempts are added in order of time")
+        day = attempt.practice_day
+        paces = self._paces_on(day)
+        judged = self._judged(attempt, day, paces)
+        return State(
+            self.rules,
+            self.attempts + 1,
+            attempt.order,
+            max(day, self.last_day or day),
+            self._gaps_after(attempt),
+            _paces_after(paces, judged),
+            {**self.skills, attempt.skill: self._skill_after(judged, day)},
+            self._levels_after(judged),
+            (*self.firsts, attempt.right)[-FIRSTS_KEPT:] if judged.first else self.firsts,
+        ), judged
+
+    def level(self, kind: str) -> int:
+        """Return the level of a kind, from 1."""
+        return self.levels.get(kind, Level()).level
+
+    def goal_ms(self, form: Form, marks: int) -> int | None:
+        """Return the pace goal for a drill of this form and so many marks, None while there is none."""
+        return self.paces.get(form, Pace()).goal_ms(self.rules.floor_ms(form.kind, marks))
+
+    def _paces_on(self, day: date) -> Mapping[Form, Pace]:
+        """Return the paces that still hold on a day: none after 21 days without practice."""
+        away = self.last_day is not None and day - self.last_day >= MEASURED_ANEW_AFTER
+        return {} if away else self.paces
+
+    def _judged(self, attempt: Attempt, day: date, paces: Mapping[Form, Pace]) -> Judged:
+        form = Form.of(attempt)
+        goal = paces.get(form, Pace()).goal_ms(self.rules.floor_ms(attempt.kind, attempt.marks))
+        net = net_ms(attempt, self.gaps.get(attempt.means, Gaps()))
+        skill = self.skills.get(attempt.skill)
+        away = (day - skill.last_day).days if skill is not None else None
+        first = self._is_first(attempt, day, skill)
+        return Judged(attempt, form, result(attempt, net, goal), net, goal, first, away)
+
+    def _is_first(self, attempt: Attempt, day: date, skill: Skill | None) -> bool:
+        """Whether an attempt moves schedule, level and standing; a miss above the person's level does not."""
+        if attempt.purpose not in MOVING_PURPOSES or attempt.helped:
+            return False
+        if skill is not None and skill.memory is not None and day <= skill.memory.last:
+            return False
+        return attempt.right or attempt.level <= self.level(attempt.kind)
+
+    def _gaps_after(self, attempt: Attempt) -> Mapping[str, Gaps]:
+        if not attempt.gaps:
+            return self.gaps
+        return {**self.gaps, attempt.means: self.gaps.get(attempt.means, Gaps()).after(attempt.gaps)}
+
+    def _skill_after(self, judged: Judged, day: date) -> Skill:
+        attempt = judged.attempt
+        known = self.skills.get(attempt.skill) or Skill(attempt.kind, day, day, judged.form, attempt.marks)
+        is_walk = attempt.purpose == "walk"
+        return Skill(
+            known.kind,
+            known.first_day,
+            max(day, known.last_day),
+            judged.form,
+            attempt.marks,
+            known.results if is_walk else (*known.results, judged.result)[-RESULTS_KEPT:],
+            known.ratio if judged.ratio is None else judged.ratio,
+            known.standing.after(judged.result, judged.days_away) if judged.first else known.standing,
+            remembered(known.memory, day, judged.result) if judged.first else known.memory,
+        )
+
+    def _levels_after(self, judged: Judged) -> Mapping[str, Level]:
+        attempt = judged.attempt
+        level, top = self.levels.get(attempt.kind, Level()), self.rules.top(attempt.kind)
+        if attempt.purpose == "placing":
+            level = level.placed(attempt.level, top) if attempt.right else level
+        elif judged.first and attempt.level == level.level:
+            level = level.after(attempt.right, judged.ratio, top)
+        return {**self.levels, attempt.kind: level}
+
+
+def replay(attempts: Iterable[Attempt], rules: Rules) -> tuple[State, list[Judged]]:
+    """Return the state after all the attempts and how each was judged, in order of time."""
+    state, judged = State(rules), []
+    for attempt in sorted(attempts, key=lambda attempt: attempt.order):
+        state, judgement = state.step(attempt)
+        judged.append(judgement)
+    return state, judged
+
+
+def _paces_after(paces: Mapping[Form, Pace], judged: Judged) -> Mapping[Form, Pace]:
+    if judged.net_ms is None or not counts_for_pace(judged.attempt):
+        return paces
+    return {**paces, judged.form: paces.get(judged.form, Pace()).with_time(judged.net_ms)}

@@ -1,0 +1,202 @@
+"""The one door to what is remembered."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date, datetime
+from pathlib import Path
+from types import TracebackType
+
+from progress_store import settings as settings_file
+from progress_store.attempt import Attempt, practice_day, stamp
+from progress_store.documents import Document
+from progress_store.errors import StoreError, reason, shown
+from progress_store.lock import FolderLock
+from progress_store.log import Log
+from progress_store.notices import refuse_newer, told
+from progress_store.pace import Floor
+from progress_store.saved_state import SavedState
+from progress_store.settings import Settings
+from progress_store.state import Judged, Rules, State, replay
+
+
+def open_store(
+    folder: Path,
+    clock: Callable[[], datetime],
+    floors: Mapping[str, Floor],
+    top_levels: Mapping[str, int],
+    *,
+    writable: bool = True,
+) -> Store:
+    """Return the store of a data folder; raises StoreError with one sentence that says what to do.
+
+    A writable store makes the folder if need be and holds its lock until closed; any other writes nothing.
+    `clock` gives the aware local time.
+    """
+    lock = FolderLock(_made(folder)) if writable else None
+    try:
+        _refuse_other_things(folder)
+        return Store(folder, clock, Rules(floors, top_levels), lock)
+    except BaseException:
+        if lock is not None:
+            lock.release()
+        raise
+
+
+class Store:
+    """What is remembered of a person's practice; made by `open_store`, ended by `close` or a `with`."""
+
+    def __init__(
+        self, folder: Path, clock: Callable[[], datetime], rules: Rules, lock: FolderLock | None
+    ) -> None:
+        self._clock, self._lock, self._notices = clock, lock, list[str]()
+        self.rules = rules
+        self._log = Log(folder)
+        writable = lock is not None
+        reading = self._log.read()
+        self._notices.extend(told(reading, self._log.path, writable=writable))
+        if writable:
+            refuse_newer(reading, self._log.path)
+            self._log.mend(reading)
+        self._attempts = sorted(reading.attempts, key=lambda attempt: attempt.order)
+        self._ids = {attempt.id for attempt in self._attempts}
+        self._saved = SavedState(folder, rules, self._notices.append, writable=writable)
+        self._state = self._saved.load(self._log) or self._worked_out()
+        self._settings_file = Document(
+            folder / settings_file.NAME, settings_file.SCHEMA, self._notices.append, writable=writable
+        )
+        self._settings = self._settings_file.read(Settings.from_json) or Settings()
+
+    @property
+    def attempts(self) -> tuple[Attempt, ...]:
+        """All attempts in order of time."""
+        return tuple(self._attempts)
+
+    @property
+    def state(self) -> State:
+        """What follows from the attempts so far."""
+        return self._state
+
+    @property
+    def settings(self) -> Settings:
+        """What the person has set."""
+        return self._settings
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        """What the person should be told of the files, one sentence each."""
+        return tuple(self._notices)
+
+    @property
+    def today(self) -> date:
+        """The practice day of now."""
+        return practice_day(*stamp(self._clock()))
+
+    def keep(self, attempt: Attempt) -> Judged:
+        """Write an attempt to the log and return how it was judged; when this returns it is on the disk.
+
+        Raises StoreError if it could not be written, with everything as before.
+        """
+        self._refuse_reader()
+        if attempt.id in self._ids:
+            raise StoreError("This attempt is in the log already; leave it out.")
+        self._log.append([attempt])
+        return self._count([attempt])[0]
+
+    def take_in(self, folder: Path) -> int:
+        """Add what another data folder has and this has not, return how many; raises StoreError."""
+        self._refuse_reader()
+        if not folder.is_dir():
+            raise StoreError(f"{shown(folder)} is not a folder; give the data folder of the other machine.")
+        other = Log(folder)
+        reading = other.read()
+        refuse_newer(reading, other.path)
+        self._notices.extend(told(reading, other.path, writable=False))
+        missing = [attempt for attempt in reading.attempts if attempt.id not in self._ids]
+        if missing:
+            self._log.append(missing)
+            self._count(missing)
+        return len(missing)
+
+    def save_settings(self, settings: Settings) -> None:
+        """Replace the settings; raises StoreError if they could not be written."""
+        self._refuse_reader()
+        self._settings = settings
+        try:
+            self._settings_file.write(settings.to_json())
+        except OSError as error:
+            raise StoreError(
+                f"The settings cannot be written ({reason(error)}); make room for them."
+            ) from None
+
+    def close(self) -> None:
+        """Let another program in; a second call does nothing."""
+        if self._lock is not None:
+            self._lock.release()
+            self._lock = None
+
+    def __enter__(self) -> Store:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+    def _refuse_reader(self) -> None:
+        if self._lock is None:
+            raise StoreError("This data folder was opened only to read; close it and open it to write.")
+
+    def _worked_out(self) -> State:
+        """Return the state made anew from all attempts, saved for the next start."""
+        self._state = State.of(self._attempts, self.rules)
+        if self._lock is not None and self._attempts:
+            self._save_state()
+        return self._state
+
+    def _count(self, attempts: Sequence[Attempt]) -> list[Judged]:
+        """Take attempts of the log into the state; one that is not the latest makes all count anew."""
+        self._attempts.extend(attempts)
+        self._ids.update(attempt.id for attempt in attempts)
+        last = self._state.last
+        if len(attempts) == 1 and (last is None or attempts[0].order > last):
+            self._state, judged = self._state.step(attempts[0])
+            judgements = [judged]
+        else:
+            self._attempts.sort(key=lambda attempt: attempt.order)
+            self._state, judgements = replay(self._attempts, self.rules)
+        self._save_state()
+        wanted = {attempt.id for attempt in attempts}
+        return [judged for judged in judgements if judged.attempt.id in wanted]
+
+    def _save_state(self) -> None:
+        """Save the state; it can always be made from the log, so a failure is told and nothing more."""
+        try:
+            self._saved.save(self._state, self._log)
+        except OSError as error:
+            self._notices.append(
+                f"The state cannot be saved ({reason(error)}); make room. The log has every attempt."
+            )
+
+
+def _made(folder: Path) -> Path:
+    """Make the folder if need be and return it."""
+    _refuse_other_things(folder)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise StoreError(
+            f"The folder {shown(folder)} cannot be made ({reason(error)}); give another one with --data."
+        ) from None
+    return folder
+
+
+def _refuse_other_things(folder: Path) -> None:
+    try:
+        if not folder.exists() or folder.is_dir():
+            return
+    except OSError as error:
+        raise StoreError(
+            f"The folder {shown(folder)} cannot be read ({reason(error)}); give another one with --data."
+        ) from None
+    raise StoreError(f"{shown(folder)} is not a folder; give another one with --data.")

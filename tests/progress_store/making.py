@@ -1,0 +1,39 @@
+"""Attempts, rules and stores for the tests of the store."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+from progress_store import Attempt, Floor, Form, Rules, Store, open_store
+
+START = datetime(2026, 3, 2, 12, tzinfo=UTC)
+FLOORS = {"steps": Floor(3000), "sinks": Floor(1500, each=True), "labels": Floor(8000)}
+TOP_LEVELS = {"steps": 7, "sinks": 7, "labels": 7}
+RULES = Rules(FLOORS, TOP_LEVELS)
+READ = Form("steps", "read", 1, "1", "keys")
+
+
+def attempt(number: int = 0, day: int = 0, **changes: Any) -> Attempt:
+    """Return a right answer to a steps drill, `number` minutes after noon UTC of a day counted from 0."""
+    usual: dict[str, Any] = {
+        "id": f"{day:04}-{number:04}",
+        "at": START + timedelta(days=day, minutes=number),
+        "offset_minutes": 0,
+        "code": f"steps-1-{number}",
+        "kind": "steps",
+        "form": "read",
+        "level": 1,
+        "marks": 1,
+        "skill": "steps 1:2",
+        "right": True,
+        "milliseconds": 4000,
+        "inputs": 1,
+    }
+    return Attempt(**(usual | changes))
+
+
+def store(folder: Path, *, writable: bool = True) -> Store:
+    """Return the store of a folder under the rules of the tests."""
+    return open_store(folder, lambda: START, FLOORS, TOP_LEVELS, writable=writable)

@@ -1,0 +1,64 @@
+from datetime import date
+
+import pytest
+
+from progress_store.figures import Errors, PaceChange, Share, after_a_week_away, errors, pace_changes, wilson
+from progress_store.state import replay
+from tests.progress_store.making import READ, RULES, attempt
+
+
+@pytest.mark.parametrize(
+    ("right", "tries", "interval"),
+    [
+        # R. G. Newcombe, Statistics in Medicine 17 (1998) 857-872, table I, method 3 (from memory)
+        (81, 263, (0.2553, 0.3662)),
+        (15, 148, (0.0624, 0.1605)),
+        (0, 20, (0.0, 0.1611)),
+        (1, 29, (0.0061, 0.1718)),
+    ],
+)
+def test_the_interval_of_a_share(right: int, tries: int, interval: tuple[float, float]) -> None:
+    """The 95 % score interval is the published one."""
+    assert tuple(round(end, 4) for end in wilson(right, tries)) == interval
+
+
+def test_the_interval_of_all_right_by_hand() -> None:
+    """For n of n the lower end is n / (n + z^2): 16 of 16 gives 16 / 19.8415 = 0.8064."""
+    low, high = wilson(16, 16)
+    assert round(low, 4) == 0.8064
+    assert high == 1.0
+
+
+def test_first_drills_after_a_week_away() -> None:
+    """By hand: away 7 and 8 days count, one of them right; 6 days and a second drill that day do not."""
+    days = [(0, True), (6, True), (13, True), (21, False)]
+    drills = [attempt(0, day, right=right) for day, right in days] + [attempt(1, 21)]
+    share = after_a_week_away(replay(drills, RULES)[1])
+    assert share == Share(1, 2, date(2026, 3, 15), date(2026, 3, 23))
+    assert after_a_week_away([]) == Share(0, 0, None, None)
+
+
+def test_seconds_at_the_same_form_first_week_against_last() -> None:
+    """By hand: medians of 6, 5, 4 s in days 0-6, of 3, 2 s in days 14-20; those between do not count."""
+    times = [(0, 6000), (3, 5000), (6, 4000), (10, 60_000), (14, 3000), (20, 2000)]
+    judged = replay([attempt(0, day, milliseconds=ms) for day, ms in times], RULES)[1]
+    assert pace_changes(judged) == [PaceChange(READ, 5.0, 3, 2.5, 2, date(2026, 3, 2), date(2026, 3, 22))]
+
+
+def test_there_is_no_change_of_pace_to_tell_within_two_weeks() -> None:
+    """The first week and the last must not overlap."""
+    assert pace_changes(replay([attempt(0, 0), attempt(0, 12)], RULES)[1]) == []
+    assert len(pace_changes(replay([attempt(0, 0), attempt(0, 13)], RULES)[1])) == 1
+
+
+def test_misses_and_false_alarms_are_kept_apart() -> None:
+    """By hand over two kinds, each with its drills and days."""
+    drills = [
+        attempt(0, 0, kind="labels", misses=2, right=False),
+        attempt(1, 1, kind="labels", false_alarms=1, right=False),
+        attempt(2, 1),
+    ]
+    assert errors(drills) == [
+        Errors("labels", 2, 1, 2, date(2026, 3, 2), date(2026, 3, 3)),
+        Errors("steps", 0, 0, 1, date(2026, 3, 3), date(2026, 3, 3)),
+    ]

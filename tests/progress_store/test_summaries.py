@@ -1,0 +1,118 @@
+import json
+import subprocess
+import sys
+from typing import Any
+
+from progress_store import Attempt
+from progress_store.summaries import attempt_rows, record
+from tests.progress_store.making import RULES, attempt
+
+LOG = [
+    attempt(0),
+    attempt(1, right=False, slip="other way round", misses=1),
+    attempt(2, milliseconds=None),
+    attempt(0, day=1, skill="steps 1:3", right=False, slip="other way round"),
+    attempt(1, day=1, skill="steps 1:3", right=False, slip="one off"),
+    attempt(2, day=1, skill="steps 1:3", right=False, slip="one off"),
+    attempt(0, day=14, skill="sinks equal", kind="sinks", form="mark", marks=2, purpose="yardstick"),
+]
+
+
+def test_the_record_is_what_was_promised() -> None:
+    """By hand, with the share right as a Wilson interval and no time of writing."""
+    assert record(LOG, RULES, str.title) == {
+        "attempts": 7,
+        "skills": [
+            {
+                "skill": "sinks equal",
+                "name": "Sinks Equal",
+                "tries": 1,
+                "right": 1,
+                "interval": [0.2065, 1.0],
+                "median_ms": 4000,
+                "goal_ms": None,
+                "state": "new",
+                "next": None,
+            },
+            {
+                "skill": "steps 1:2",
+                "name": "Steps 1:2",
+                "tries": 3,
+                "right": 2,
+                "interval": [0.2077, 0.9385],
+                "median_ms": 4000,
+                "goal_ms": None,
+                "state": "right",
+                "next": "2026-03-03",
+            },
+            {
+                "skill": "steps 1:3",
+                "name": "Steps 1:3",
+                "tries": 3,
+                "right": 0,
+                "interval": [0.0, 0.5615],
+                "median_ms": None,
+                "goal_ms": None,
+                "state": "new",
+                "next": "2026-03-04",
+            },
+        ],
+        "days": [
+            {"day": "2026-03-02", "tries": 3, "right": 2, "minutes": 0.1},
+            {"day": "2026-03-03", "tries": 3, "right": 0, "minutes": 0.2},
+            {"day": "2026-03-16", "tries": 1, "right": 1, "minutes": 0.1},
+        ],
+        "yardsticks": [
+            {"day": "2026-03-16", "tries": 1, "right": 1, "interval": [0.2065, 1.0], "minutes": 0.1}
+        ],
+        "confusions": [
+            {"skill": "steps 1:3", "slip": "one off", "times": 2},
+            {"skill": "steps 1:2", "slip": "other way round", "times": 1},
+            {"skill": "steps 1:3", "slip": "other way round", "times": 1},
+        ],
+    }
+
+
+def test_equal_logs_give_equal_text() -> None:
+    """The order of the lines does not show, and the text is the same twice."""
+    once = json.dumps(record(LOG, RULES, str))
+    assert json.dumps(record(LOG[::-1], RULES, str)) == once
+
+
+def test_the_record_of_nothing_is_empty() -> None:
+    """A first start has a record too."""
+    empty: dict[str, object] = {"attempts": 0, "skills": [], "days": [], "yardsticks": [], "confusions": []}
+    assert record([], RULES, str) == empty
+
+
+def times_of_the_skill(log: list[Attempt]) -> tuple[int | None, int | None]:
+    """Return median and goal of the only skill in a log."""
+    fields: Any = record(log, RULES, str)
+    (skill,) = fields["skills"]
+    return skill["median_ms"], skill["goal_ms"]
+
+
+def test_the_goal_is_that_of_the_form_met_last() -> None:
+    """By hand: twelve times 4000 ms at one mark, then one drill of three marks, a form without goal yet."""
+    twelve = [attempt(number) for number in range(12)]
+    assert times_of_the_skill(twelve) == (4000, 5000)
+    assert times_of_the_skill([*twelve, attempt(20, marks=3, milliseconds=7000)]) == (7000, None)
+
+
+def test_rows_have_a_head_and_a_line_for_each_attempt() -> None:
+    """Every column has its name, and what is not known is empty."""
+    head, first, *rest = attempt_rows(LOG)
+    row = dict(zip(head, first, strict=True))
+    assert len(rest) == len(LOG) - 1
+    assert (row["practice_day"], row["right"], row["helped"], row["slip"]) == ("2026-03-02", "yes", "no", "")
+    assert dict(zip(head, rest[1], strict=True))["milliseconds"] == ""
+    assert not {"gaps", "other"} & set(head)
+
+
+def test_importing_the_store_is_light_and_keeps_its_walls() -> None:
+    """Neither scheduler nor lock is imported before it is needed, and no other room ever."""
+    script = (
+        "import sys, progress_store.summaries; print(*sorted({name.split('.')[0] for name in sys.modules}))"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert not {"fsrs", "filelock", "textual", "rich", "drills", "trainer"} & set(done.stdout.split())

@@ -1,0 +1,55 @@
+"""The one sentence at the end of a round: what changed."""
+
+from __future__ import annotations
+
+from drills.questions.kinds import KINDS, SKILL_NAMES
+from progress_store import State
+from trainer.practice.session import Session
+
+ORDER = ("new", "right", "quick", "kept")
+MEANING = {
+    "right": "now goes right",
+    "quick": "is now quick: clean on three days running",
+    "kept": "is kept: clean after a week away",
+}
+
+
+def what_changed(before: State, after: State, session: Session) -> str:
+    """Return the most telling change of a round: a level, a skill's word, or how it went."""
+    if not session.done:
+        return "Nothing was answered, so nothing has changed."
+    return _level_change(before, after) or _word_change(before, after) or _how_it_went(session)
+
+
+def _level_change(before: State, after: State) -> str | None:
+    for kind, entry in KINDS.items():
+        old, new = before.level(kind), after.level(kind)
+        if new != old:
+            way = "up" if new > old else "down"
+            return f"{entry.title.rstrip('?')} goes {way} from level {old} to level {new}."
+    return None
+
+
+def _word_change(before: State, after: State) -> str | None:
+    risen = [
+        (ORDER.index(known.word), skill)
+        for skill, known in after.skills.items()
+        if ORDER.index(known.word) > (ORDER.index(before.skills[skill].word) if skill in before.skills else 0)
+    ]
+    if not risen:
+        return None
+    rank, skill = max(risen)
+    return f"{_named(skill)} {MEANING[ORDER[rank]]}."
+
+
+def _how_it_went(session: Session) -> str:
+    missed = [done.skill for done in session.done if done.result == "miss"]
+    if not missed:
+        return f"All {len(session.done)} right. No level and no skill has moved."
+    worst = max(dict.fromkeys(missed), key=missed.count)
+    return f"{_named(worst)} was missed most; it comes round again soon."
+
+
+def _named(skill: str) -> str:
+    name = SKILL_NAMES.get(skill, skill)
+    return name[0].upper() + name[1:]

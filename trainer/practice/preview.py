@@ -1,0 +1,48 @@
+"""What the coming minutes will hold, in numbers and words, before they begin."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from datetime import date
+from statistics import median
+
+from progress_store import Attempt, State
+from trainer.practice.choosing import Choice, Reason, next_choice
+from trainer.practice.session import Done, Session
+
+SECONDS_AT_FIRST = 20
+SECONDS_BETWEEN = 3
+RECENT = 30
+
+WORDS: Mapping[Reason, str] = {
+    "round": "not met for a while",
+    "slow": "read right, but slowly, or missed",
+    "harder": "a little harder",
+    "new": "new",
+    "known": "you know, to keep them quick",
+    "return": "again after a miss",
+}
+
+
+def drills_in(minutes: int, attempts: Sequence[Attempt]) -> int:
+    """Return how many drills the person does in so many minutes, at the pace of the last thirty."""
+    times = [attempt.milliseconds / 1000 for attempt in attempts[-RECENT:] if attempt.milliseconds]
+    seconds = median(times) if times else SECONDS_AT_FIRST
+    return max(3, round(60 * minutes / (seconds + SECONDS_BETWEEN)))
+
+
+def coming(state: State, today: date, number: int) -> list[Choice]:
+    """Return the choices of the next drills if every answer is right and quick."""
+    session, choices = Session(), list[Choice]()
+    for _ in range(number):
+        choice = next_choice(state, today, session)
+        choices.append(choice)
+        session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
+    return choices
+
+
+def counted(choices: Sequence[Choice]) -> list[tuple[int, str]]:
+    """Return how many of each reason, in a fixed order, with the words for it."""
+    counts = Counter(choice.reason for choice in choices)
+    return [(counts[reason], words) for reason, words in WORDS.items() if counts[reason]]

@@ -1,0 +1,150 @@
+"""A round: drills one after the other, each judged, kept and answered for, until the time is over."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from drills.exact.chance import Chance
+from drills.questions.code import Code
+from drills.questions.drill import Drill
+from drills.questions.kinds import KINDS, checked, codes_for, kind_of, make
+from drills.questions.verdict import Verdict
+from progress_store import Judged, Purpose, State, Store
+from trainer.practice.attempts import attempt_of
+from trainer.practice.choosing import Choice, next_choice
+from trainer.practice.clock import Clock
+from trainer.practice.session import Done, Session
+from trainer.practice.watch import Measured
+
+SEEDS = 10**6
+"""Fresh drills draw their seed below this; larger seeds are kept for measuring."""
+
+Next = Callable[["Round"], Code | None]
+
+
+class Round:
+    """One sitting; ``minutes`` is None where it ends by itself. The drill in hand is always finished."""
+
+    def __init__(self, store: Store, clock: Clock, purpose: Purpose, following: Next, minutes: int | None):
+        self.store, self.clock, self.purpose = store, clock, purpose
+        self.session = Session()
+        self.before: State = store.state
+        self._following = following
+        self.minutes = minutes
+        self._started = clock.ticks()
+        self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
+        self.choice: Choice | None = None
+
+    @property
+    def seconds_left(self) -> int | None:
+        """Whole seconds until the time is over, None where the round goes by number."""
+        if self.minutes is None:
+            return None
+        return max(0, round(60 * self.minutes - (self.clock.ticks() - self._started)))
+
+    @property
+    def part_gone(self) -> float:
+        """How much of the time is gone, from 0 to 1."""
+        left = self.seconds_left
+        return 0.0 if left is None or not self.minutes else 1 - left / (60 * self.minutes)
+
+    def next_drill(self) -> Drill | None:
+        """Return the next drill, or None where the round is over."""
+        if self.seconds_left == 0:
+            return None
+        code = self._following(self)
+        return None if code is None else make(code)
+
+    def fresh(self, skill: str, level: int) -> Code:
+        """Return a code of a skill that this sitting has not used."""
+        return next(codes_for(skill, level, self._chance.below(SEEDS)))
+
+    def fresh_of(self, kind: str, form: str, level: int) -> Code:
+        """Return a code of a kind and form at a level, whatever skill it trains."""
+        return checked(Code(kind, level, self._chance.below(SEEDS), form=form))
+
+    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
+        """Write an answered drill to the log; when this returns it is on the disk."""
+        attempt = attempt_of(drill, verdict, measured, self.clock.now(), self.purpose, helped)
+        judged = self.store.keep(attempt)
+        above = attempt.level > self.before.level(attempt.kind)
+        self.session = self.session.with_drill(Done(attempt.skill, attempt.kind, judged.result, above))
+        return judged
+
+
+def today(store: Store, clock: Clock) -> Round:
+    """Return the round of the day: as many minutes as the person set, always full."""
+
+    def following(sitting: Round) -> Code:
+        choice = sitting.choice = next_choice(store.state, store.today, sitting.session)
+        return sitting.fresh(choice.skill, choice.level)
+
+    return Round(store, clock, "today", following, store.settings.minutes_a_day)
+
+
+WARM_UP_MINUTES = 2
+
+
+def warm_up(store: Store, clock: Clock) -> Round:
+    """Return two minutes of what is known, rising to the person's level; it never moves the schedule."""
+
+    def following(sitting: Round) -> Code:
+        skill = _warm_skill(store.state, sitting.session)
+        top = store.state.level(kind_of(skill)[0])
+        return sitting.fresh(skill, 1 + round(sitting.part_gone * (top - 1)))
+
+    return Round(store, clock, "warm-up", following, WARM_UP_MINUTES)
+
+
+def _warm_skill(state: State, session: Session) -> str:
+    """Return the known skill least met in this sitting, the surest first; reading a step where none is."""
+    sure = [skill for skill, known in state.skills.items() if known.word != "new"] or list(state.skills)
+    barred = session.kinds_running()
+    free = [skill for skill in sure if kind_of(skill)[0] != barred] or sure
+
+    def order(skill: str) -> tuple[int, int, str]:
+        return session.times(skill), state.skills[skill].results.count("miss"), skill
+
+    return min(free, key=order, default=next(iter(KINDS["steps"].skills)))
+
+
+def picked(store: Store, clock: Clock, code: Code) -> Round:
+    """Return a round that begins with one code and goes on with fresh ones of its kind, form and level."""
+
+    def following(sitting: Round) -> Code:
+        if not sitting.session.done:
+            return code
+        return sitting.fresh_of(code.kind, code.form, code.level)
+
+    return Round(store, clock, "picked", following, None)
+
+
+class Placing(NamedTuple):
+    """One placing drill: its kind, and the level it is asked at after the last answer of that kind."""
+
+    kind: str
+    after_right: int
+    after_miss: int
+
+
+PLACING = (
+    *(Placing(kind, 2, 2) for kind in KINDS),
+    *(Placing(kind, 3, 1) for kind in KINDS),
+)
+"""Two drills a kind: at level 2, then at 3 after a right answer and at 1 after a miss."""
+
+
+def placing(store: Store, clock: Clock) -> Round:
+    """Return the six drills that place a person at a level of each kind."""
+
+    def following(sitting: Round) -> Code | None:
+        done = sitting.session.done
+        if len(done) == len(PLACING):
+            return None
+        step = PLACING[len(done)]
+        missed = any(d.kind == step.kind and d.result == "miss" for d in done)
+        level = step.after_miss if missed else step.after_right
+        return sitting.fresh_of(step.kind, KINDS[step.kind].forms[0], level)
+
+    return Round(store, clock, "placing", following, None)
