@@ -1,0 +1,209 @@
+from __future__ import annotations
+
+from itertools import pairwise
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from drills.exact.plane import Point
+from drills.pattern.crease_pattern import CreasePattern
+from drills.pattern.faces import faces
+from tests.trainer.board.sheets import edge_between, fitted, of_role, patterns, stretch, vertex_at
+from trainer.board.drawing import Board, draw_board
+from trainer.board.glyphs import GlyphName
+from trainer.board.look import Look, Marked, points_at
+from trainer.board.scale import TooSmall, scale_around, scale_for
+from trainer.board.sheet import sheet_of
+from trainer.board.style import Ink, Mark, Style
+
+
+def text(board: Board) -> str:
+    """Return the characters of a board, row by row."""
+    return "\n".join("".join(span.text for span in line) for line in board.lines)
+
+
+def style_at(board: Board, point: Point) -> Style:
+    """Return the style of the cell that holds a grid point."""
+    column, row = board.scale.cell(point)
+    styles = [span.style for span in board.lines[row] for _ in span.text]
+    return styles[column]
+
+
+def sign_at(board: Board, point: Point) -> str:
+    """Return the character of the cell that holds a grid point."""
+    column, row = board.scale.cell(point)
+    return "".join(span.text for span in board.lines[row])[column]
+
+
+def edge_styles(board: Board, pattern: CreasePattern, edge: int) -> set[Style]:
+    """Return the styles of the cells an edge runs through."""
+    sheet = sheet_of(pattern, board.scale, False, frozenset())
+    flat = [span.style for line in board.lines for span in line for _ in span.text]
+    return {flat[cell] for cell in sheet.edges[edge]}
+
+
+def drawn(pattern: CreasePattern, look: Look, glyphs: GlyphName = "braille") -> Board:
+    """Return the board in the room an 80 x 24 terminal leaves."""
+    return draw_board(pattern, look, fitted(pattern, 44, 19), glyphs)
+
+
+@settings(max_examples=40, deadline=None)
+@given(patterns, st.booleans(), st.sampled_from(("braille", "blocks")))
+def test_every_row_fills_the_board(pattern: CreasePattern, labels: bool, glyphs: GlyphName) -> None:
+    """Rows and columns are those of the scale, and neighbouring spans differ in style."""
+    scale = scale_for(pattern, 60, 30)
+    assert not isinstance(scale, TooSmall)
+    board = draw_board(pattern, Look(labels=labels), scale, glyphs)
+    assert len(board.lines) == scale.rows
+    for line in board.lines:
+        assert sum(len(span.text) for span in line) == scale.columns
+        assert all(a.style != b.style for a, b in pairwise(line))
+
+
+def test_moving_the_cursor_changes_only_the_rows_it_leaves_and_enters() -> None:
+    """Unchanged rows are equal, so a screen repaints the others only."""
+    pattern = stretch()
+    before = drawn(pattern, Look(labels=True))
+    edge = edge_between(pattern, (1, 4), (2, 4))
+    after = drawn(pattern, Look(labels=True, cursor_edge=edge, cursor_at=Point(1, 4)))
+    row = before.scale.cell(Point(1, 4)).row
+    changed = [i for i, (a, b) in enumerate(zip(before.lines, after.lines, strict=True)) if a != b]
+    assert changed == [row]
+
+
+def test_cursor_moves_take_the_drawn_sheet_from_memory() -> None:
+    """Only a new sheet, scale, set of labels or hidden creases is drawn dot by dot."""
+    pattern = stretch(2)
+    drawn(pattern, Look(labels=True))
+    before = sheet_of.cache_info().misses
+    for edge in pattern.creases:
+        drawn(pattern, Look(labels=True, cursor_edge=edge, marked=Marked(frozenset([edge]))))
+    assert sheet_of.cache_info().misses == before
+
+
+def test_letters_stand_only_where_labels_are_shown() -> None:
+    """Without labels there is no M or V, and no crease in their inks."""
+    pattern = stretch()
+    shown, unshown = drawn(pattern, Look(labels=True)), drawn(pattern, Look())
+    assert {"M", "V"} <= set(text(shown))
+    assert not {"M", "V"} & set(text(unshown))
+    inks = {span.style.ink for line in unshown.lines for span in line}
+    assert inks == {Ink.GRID, Ink.PAPER, Ink.CREASE}
+
+
+@settings(max_examples=30, deadline=None)
+@given(patterns)
+def test_at_a_readable_scale_most_creases_have_their_letter(pattern: CreasePattern) -> None:
+    """At 12 dots a square only a few short creases rely on their line style and on words."""
+    sheet = sheet_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), 12), True, frozenset())
+    assert len(sheet.letters) >= 0.8 * len(pattern.creases)
+    assert not sheet.keep & set(sheet.letters)
+
+
+def test_hidden_creases_leave_no_trace() -> None:
+    """A sheet with its inside lines hidden is the same whatever their labels are."""
+    pattern = stretch(2)
+    inside = of_role(pattern, "inside")
+    look = Look(labels=True, hidden=frozenset(inside))
+    assert drawn(pattern, look).lines == drawn(pattern.switched(inside), look).lines
+    assert drawn(pattern, look).lines != drawn(pattern, Look(labels=True)).lines
+
+
+def test_a_bare_board_has_grid_and_paper_only() -> None:
+    """The place question shows no crease; its cursor stands on the bare grid."""
+    pattern = stretch()
+    board = drawn(pattern, Look(bare=True, cursor_at=Point(2, 2)))
+    inks = {span.style.ink for line in board.lines for span in line}
+    assert inks == {Ink.GRID, Ink.PAPER, Ink.CURSOR}
+    assert style_at(board, Point(2, 2)) == Style(Ink.CURSOR)
+    assert all(sign_at(board, point) != " " for point in board.scale.crossings())
+
+
+def test_marks_come_before_the_cursor_and_both_are_seen() -> None:
+    """A marked crease under the cursor wears both."""
+    pattern = stretch()
+    edge = edge_between(pattern, (1, 1), (5, 4))
+    board = drawn(pattern, Look(marked=Marked(frozenset([edge])), cursor_edge=edge))
+    styles = edge_styles(board, pattern, edge)
+    assert all(style.mark is Mark.MARKED and style.cursor for style in styles)
+
+
+def test_verdicts_are_told_by_signs() -> None:
+    """Each crease right, missed or wrong has its sign on it, in braille and in blocks."""
+    pattern = stretch(2)
+    right, missed, wrong, *_ = of_role(pattern, "outline")
+    look = Look(
+        labels=True,
+        right=Marked(frozenset([right])),
+        missed=Marked(frozenset([missed])),
+        wrong=Marked(frozenset([wrong]), frozenset([Point(1, 7)])),
+    )
+    for glyphs in ("braille", "blocks"):
+        signs = [sign for sign in text(drawn(pattern, look, glyphs)) if sign in "+?×"]  # noqa: RUF001
+        assert sorted(signs) == sorted("+?××")  # noqa: RUF001
+
+
+def test_a_mark_never_covers_a_letter() -> None:
+    """While answering, the label of a marked crease stays readable."""
+    pattern = stretch(2)
+    plain = text(drawn(pattern, Look(labels=True)))
+    marked = text(drawn(pattern, Look(labels=True, marked=Marked(frozenset(pattern.creases)))))
+    assert [i for i, sign in enumerate(plain) if sign in "MV"] == [
+        i for i, sign in enumerate(marked) if sign in "MV"
+    ]
+
+
+def test_the_lit_crease_has_its_arrow_head_at_the_end() -> None:
+    """From S along the shallow side to the right; the other way round the head is at S."""
+    pattern = stretch()
+    near, far = vertex_at(pattern, 1, 1), vertex_at(pattern, 4, 2)
+    edge = edge_between(pattern, (1, 1), (4, 2))
+    there = drawn(pattern, Look(lit=frozenset([edge]), arrow=(near, far)))
+    back = drawn(pattern, Look(lit=frozenset([edge]), arrow=(far, near)))
+    assert (sign_at(there, Point(4, 2)), sign_at(back, Point(1, 1))) == ("►", "◄")
+    assert {style.ink for style in edge_styles(there, pattern, edge)} == {Ink.LIT}
+
+
+def test_points_and_faults_have_their_signs() -> None:
+    """A pencil dot on the point itself, an exclamation mark beside a point that does not balance."""
+    pattern = stretch()
+    turning = points_at(pattern, [vertex_at(pattern, 1, 1)])
+    board = drawn(pattern, Look(points=turning, fault_points=frozenset([Point(4, 2)])))
+    assert sign_at(board, Point(1, 1)) == "●"
+    assert style_at(board, Point(4, 2)).ink is Ink.FAULT
+    assert text(board).count("!") == 1
+    assert sign_at(board, Point(4, 2)) != "!"
+
+
+def test_shading_stays_inside_its_face_and_off_the_creases() -> None:
+    """No cell of a crease changes its kind, and only cells within the face's box are shaded."""
+    pattern = stretch()
+    face = next(face for face in faces(pattern) if vertex_at(pattern, 1, 1) in face and len(face) == 3)
+    plain, shaded = drawn(pattern, Look()), drawn(pattern, Look(shaded=(face,)))
+    columns = [shaded.scale.cell(pattern.vertices[vertex]).column for vertex in face]
+    for before, after in zip(plain.lines, shaded.lines, strict=True):
+        old = [span.style for span in before for _ in span.text]
+        new = [span.style for span in after for _ in span.text]
+        for column, (was, now) in enumerate(zip(old, new, strict=True)):
+            assert was == now or (was.ink, now.ink) == (Ink.GRID, Ink.SHADE)
+            assert was == now or min(columns) <= column <= max(columns)
+    assert "░" in text(drawn(pattern, Look(shaded=(face,)), "blocks"))
+
+
+def test_the_staircase_says_its_two_numbers() -> None:
+    """From 1,1 to 5,4: 4 across and then 3 up."""
+    pattern = stretch()
+    way = (Point(1, 1), Point(5, 1), Point(5, 4))
+    board = drawn(pattern, Look(staircase=way))
+    assert [sign for sign in text(board) if sign.isdigit()] == ["3", "4"]
+    assert Ink.STEPS in {span.style.ink for line in board.lines for span in line}
+
+
+def test_a_window_is_the_same_part_of_the_whole_drawing() -> None:
+    """What a window shows without labels is cut out of the whole board."""
+    pattern = stretch(2)
+    whole = text(draw_board(pattern, Look(), scale_around(pattern, 99, 99, Point(0, 0)))).split("\n")
+    scale = scale_around(pattern, 20, 9, Point(4, 4))
+    left, top = scale.shift.x // 2, scale.shift.y // 4
+    cut = [row[left : left + 20] for row in whole[top : top + 9]]
+    assert text(draw_board(pattern, Look(), scale)).split("\n") == cut

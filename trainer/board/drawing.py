@@ -1,0 +1,129 @@
+"""A board: a pattern, a look and a scale made into lines of styled text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+from math import atan2, tau
+
+from drills.exact.plane import Point
+from drills.pattern.crease_pattern import CreasePattern
+from trainer.board.canvas import Canvas, Line
+from trainer.board.glyphs import GLYPHS, GlyphName
+from trainer.board.look import Look, Marked
+from trainer.board.raster import dotted, line_dots, masks_of
+from trainer.board.scale import Scale
+from trainer.board.shading import shade_of
+from trainer.board.sheet import ink_of, middle_first, sheet_of
+from trainer.board.style import SIGNS, Ink, Mark
+
+
+@dataclass(frozen=True)
+class Board:
+    """A drawn board: ``lines`` are its rows from the top, each a run of spans that fills every column."""
+
+    lines: tuple[Line, ...]
+    scale: Scale
+
+
+def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphName = "braille") -> Board:
+    """Return the board of a pattern in this look, as large as the scale's window."""
+    hidden = look.hidden | frozenset(pattern.creases) if look.bare else look.hidden
+    sheet = sheet_of(pattern, scale, look.labels, hidden)
+    canvas = Canvas(sheet, GLYPHS[glyphs])
+    for face in look.shaded:
+        canvas.shade(shade_of(sheet, [pattern.vertices[vertex] for vertex in face]))
+    for edge in look.lit:
+        canvas.ink(sheet.edges[edge], Ink.LIT)
+    _draw_staircase(canvas, look.staircase)
+    _draw_points(canvas, look)
+    _draw_arrow(canvas, pattern, look.arrow)
+    _draw_cursor(canvas, pattern, look)
+    for mark, marked in _marks(look):
+        _draw_marks(canvas, mark, marked)
+    _draw_faults(canvas, look.fault_points)
+    _draw_cursor_point(canvas, look.cursor_at)
+    return Board(canvas.lines(), scale)
+
+
+def _marks(look: Look) -> tuple[tuple[Mark, Marked], ...]:
+    return (
+        (Mark.MARKED, look.marked),
+        (Mark.RIGHT, look.right),
+        (Mark.MISSED, look.missed),
+        (Mark.WRONG, look.wrong),
+    )
+
+
+def _draw_staircase(canvas: Canvas, corners: tuple[Point, ...]) -> None:
+    """Draw the way across and down, and the lengths of its first two runs beside them."""
+    scale = canvas.sheet.scale
+    for place, (start, end) in enumerate(pairwise(corners)):
+        masks = masks_of(dotted(line_dots(scale.dot(start), scale.dot(end))), scale.columns, scale.rows)
+        canvas.draw(masks, Ink.STEPS)
+        if place < 2:
+            run = end.x - start.x or end.y - start.y
+            for cell in [cell for cell in middle_first(masks) if cell not in canvas.sheet.keep][:1]:
+                canvas.write(cell, str(max(run, -run)), Ink.STEPS)
+
+
+def _draw_points(canvas: Canvas, look: Look) -> None:
+    for point in look.points | look.marked.points:
+        if (cell := canvas.cell(point)) is not None:
+            canvas.put(cell, canvas.glyphs.point, Ink.POINT)
+
+
+def _draw_arrow(canvas: Canvas, pattern: CreasePattern, arrow: tuple[int, int] | None) -> None:
+    if arrow is None:
+        return
+    start, end = (canvas.sheet.scale.dot(pattern.vertices[vertex]) for vertex in arrow)
+    heads = canvas.glyphs.arrows
+    turn = atan2(start.y - end.y, end.x - start.x) / tau * len(heads)
+    if (cell := canvas.cell(pattern.vertices[arrow[1]])) is not None:
+        canvas.put(cell, heads[round(turn) % len(heads)], Ink.LIT)
+
+
+def _draw_cursor(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:
+    edge = look.cursor_edge
+    if edge is None:
+        return
+    cells = canvas.sheet.edges[edge]
+    canvas.ink(cells, Ink.LIT if edge in look.lit else ink_of(pattern.edges[edge], look.labels))
+    canvas.point_out(cells)
+
+
+def _draw_marks(canvas: Canvas, mark: Mark, marked: Marked) -> None:
+    """Mark edges and points, each with the mark's sign; marked points wear the pencil dot already."""
+    for edge in sorted(marked.edges):
+        cells = canvas.sheet.edges[edge]
+        canvas.mark(cells, mark)
+        _put_sign(canvas, middle_first(cells), mark)
+    for point in marked.points:
+        if (cell := canvas.cell(point)) is not None:
+            canvas.mark([cell], mark)
+            if mark is not Mark.MARKED:
+                canvas.put(cell, SIGNS[mark], Ink.SIGN)
+
+
+def _put_sign(canvas: Canvas, cells: list[int], mark: Mark) -> None:
+    """Put the sign where nothing else is said; only a verdict may cover a letter or a point."""
+    inner = [cell for cell in cells if cell not in canvas.sheet.keep]
+    places = [cell for cell in inner if cell not in canvas.signs]
+    if mark is not Mark.MARKED:
+        places = places or inner or cells
+    for cell in places[:1]:
+        canvas.put(cell, SIGNS[mark], Ink.SIGN)
+
+
+def _draw_faults(canvas: Canvas, points: frozenset[Point]) -> None:
+    """Set an exclamation mark beside each point, on it where nothing beside it is free."""
+    for point in sorted(points):
+        if (cell := canvas.cell(point)) is not None:
+            canvas.ink([cell], Ink.FAULT)
+            free = [side for side in canvas.beside(cell) if canvas.is_free(side)]
+            canvas.put(free[0] if free else cell, "!", Ink.FAULT)
+
+
+def _draw_cursor_point(canvas: Canvas, point: Point | None) -> None:
+    if point is not None and (cell := canvas.cell(point)) is not None:
+        canvas.put(cell, canvas.glyphs.cursor, Ink.CURSOR)

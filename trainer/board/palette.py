@@ -1,0 +1,135 @@
+"""What each style looks like: on a dark and on a light screen, and without any colour.
+
+Hues follow M. Okabe and K. Ito, "Color Universal Design" (2002, revised 2008): orange, sky blue and
+yellow as they are, the others darkened or lightened until they stand out. Colour is never alone:
+labels have letters and line styles, marks and verdicts have signs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from trainer.board.style import Ink, Mark, Style
+
+
+class Paint(NamedTuple):
+    """Colours as #RRGGBB (None: the screen's own) and the attributes of a terminal."""
+
+    foreground: str | None = None
+    background: str | None = None
+    bold: bool = False
+    dim: bool = False
+    reverse: bool = False
+    underline: bool = False
+
+
+@dataclass(frozen=True)
+class Palette:
+    """Paints of inks, marks and the cursor; ``screen`` is the background they were chosen for."""
+
+    screen: str | None
+    inks: Mapping[Ink, Paint]
+    marks: Mapping[Mark, Paint]
+    cursor: Paint
+    cursor_on_mark: Paint
+
+    def paint(self, style: Style) -> Paint:
+        """Return how a style is painted: the ink, over it the mark, over that the cursor."""
+        ink = self.inks[style.ink]
+        if style.mark is Mark.NONE:
+            return _over(ink, self.cursor) if style.cursor else ink
+        marked = _over(ink, self.marks[style.mark])
+        return _over(marked, self.cursor_on_mark) if style.cursor else marked
+
+
+def _over(under: Paint, upper: Paint) -> Paint:
+    return Paint(
+        upper.foreground or under.foreground,
+        upper.background or under.background,
+        under.bold or upper.bold,
+        under.dim and not upper.bold,
+        under.reverse or upper.reverse,
+        under.underline or upper.underline,
+    )
+
+
+DARK = Palette(
+    screen="#121212",
+    inks={
+        Ink.GRID: Paint("#858585"),
+        Ink.SHADE: Paint("#8A8A8A"),
+        Ink.PAPER: Paint("#9A9A9A"),
+        Ink.CREASE: Paint("#DDDDDD"),
+        Ink.MOUNTAIN: Paint("#E69F00"),
+        Ink.VALLEY: Paint("#56B4E9"),
+        Ink.MOUNTAIN_LETTER: Paint("#FFC65C"),
+        Ink.VALLEY_LETTER: Paint("#9AD6FA"),
+        Ink.SIGN: Paint("#FFFFFF", bold=True),
+        Ink.STEPS: Paint("#EBB0D2", bold=True),
+        Ink.POINT: Paint("#FFFFFF", bold=True),
+        Ink.LIT: Paint("#F0E442", bold=True),
+        Ink.FAULT: Paint("#F0E442", bold=True, reverse=True),
+        Ink.CURSOR: Paint("#FFFFFF", bold=True, reverse=True),
+    },
+    marks={
+        Mark.MARKED: Paint(background="#5A2E4A", bold=True),
+        Mark.RIGHT: Paint(background="#004D39", bold=True),
+        Mark.MISSED: Paint(background="#4A4600", bold=True),
+        Mark.WRONG: Paint(background="#702F00", bold=True),
+    },
+    cursor=Paint("#FFFFFF", "#5A5A5A", bold=True),
+    cursor_on_mark=Paint("#FFFFFF", reverse=True),
+)
+
+LIGHT = Palette(
+    screen="#E0E0E0",
+    inks={
+        Ink.GRID: Paint("#787878"),
+        Ink.SHADE: Paint("#6E6E6E"),
+        Ink.PAPER: Paint("#5F5F5F"),
+        Ink.CREASE: Paint("#222222"),
+        Ink.MOUNTAIN: Paint("#B34D00"),
+        Ink.VALLEY: Paint("#005C91"),
+        Ink.MOUNTAIN_LETTER: Paint("#8A3A00"),
+        Ink.VALLEY_LETTER: Paint("#00466E"),
+        Ink.SIGN: Paint("#000000", bold=True),
+        Ink.STEPS: Paint("#8A3A66", bold=True),
+        Ink.POINT: Paint("#000000", bold=True),
+        Ink.LIT: Paint("#6A00A8", bold=True),
+        Ink.FAULT: Paint("#8A1C00", bold=True, reverse=True),
+        Ink.CURSOR: Paint("#000000", bold=True, reverse=True),
+    },
+    marks={
+        Mark.MARKED: Paint(background="#F2C6DF", bold=True),
+        Mark.RIGHT: Paint(background="#A8E6CF", bold=True),
+        Mark.MISSED: Paint(background="#F5EE9A", bold=True),
+        Mark.WRONG: Paint(background="#FFC9A3", bold=True),
+    },
+    cursor=Paint("#000000", "#A8A8A8", bold=True),
+    cursor_on_mark=Paint("#000000", reverse=True),
+)
+
+COLOURLESS = Palette(
+    screen=None,
+    inks={
+        **{ink: Paint() for ink in Ink},
+        Ink.GRID: Paint(dim=True),
+        Ink.SHADE: Paint(dim=True),
+        Ink.SIGN: Paint(bold=True),
+        Ink.POINT: Paint(bold=True),
+        Ink.LIT: Paint(bold=True, underline=True),
+        Ink.STEPS: Paint(bold=True),
+        Ink.FAULT: Paint(bold=True, reverse=True),
+        Ink.CURSOR: Paint(bold=True, reverse=True),
+    },
+    marks={
+        Mark.MARKED: Paint(underline=True),
+        Mark.RIGHT: Paint(bold=True),
+        Mark.MISSED: Paint(bold=True, underline=True),
+        Mark.WRONG: Paint(underline=True),
+    },
+    cursor=Paint(reverse=True),
+    cursor_on_mark=Paint(reverse=True),
+)

@@ -1,0 +1,67 @@
+"""The dots of a line, solid, dashed or dotted, and their collection into the cells of a board."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TypeAlias
+
+from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN, Dot
+
+Masks: TypeAlias = dict[int, int]
+"""Per cell (row by row from the top left) the dots that are set, a bit for each of its 2 x 4."""
+
+# Bit order of the Unicode braille block: column by column, the bottom row last.
+BITS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
+ON, OFF = 3, 2
+
+
+def line_dots(start: Dot, end: Dot) -> list[Dot]:
+    """Return the dots from start to end, one for each step along the longer axis, both ends included."""
+    across, down = end.x - start.x, end.y - start.y
+    steps = max(abs(across), abs(down))
+    if steps == 0:
+        return [start]
+    twice = 2 * steps
+    return [
+        Dot(start.x + (2 * across * i + steps) // twice, start.y + (2 * down * i + steps) // twice)
+        for i in range(steps + 1)
+    ]
+
+
+def dashed(dots: Sequence[Dot]) -> list[Dot]:
+    """Return the dots of a line that are on: 3 on, 2 off, stretched so that both ends are on."""
+    last = len(dots) - 1
+    if last < ON:
+        return list(dots)
+    period = ON + OFF
+    dashes = max(2, (len(dots) + OFF) // period)
+    slots = dashes * period - OFF - 1
+    # Dots between an on and an off slot round to the nearer one, but a lone gap must be wide enough to see.
+    slack = last // 5 if dashes == 2 else last // 2
+    after = [i * slots % (period * last) for i in range(len(dots))]
+    first_off, next_on = (ON - 1) * last + slack, period * last - slack
+    return [dot for dot, at in zip(dots, after, strict=True) if not first_off < at < next_on]
+
+
+def dotted(dots: Sequence[Dot]) -> list[Dot]:
+    """Return every third dot of a line."""
+    return list(dots[::3])
+
+
+def masks_of(dots: Iterable[Dot], columns: int, rows: int) -> Masks:
+    """Return the cells that the dots set, in the order of the dots; dots off the board are left out."""
+    masks: Masks = {}
+    for x, y in dots:
+        column, row = x // DOTS_ACROSS, y // DOTS_DOWN
+        if 0 <= column < columns and 0 <= row < rows:
+            cell = row * columns + column
+            masks[cell] = masks.get(cell, 0) | BITS[y % DOTS_DOWN][x % DOTS_ACROSS]
+    return masks
+
+
+def has_dot(masks: Sequence[int], columns: int, x: int, y: int) -> bool:
+    """Whether the dot is set; dots off the board are not."""
+    cell = y // DOTS_DOWN * columns + x // DOTS_ACROSS
+    if not (0 <= x < columns * DOTS_ACROSS and 0 <= cell < len(masks)):
+        return False
+    return bool(masks[cell] & BITS[y % DOTS_DOWN][x % DOTS_ACROSS])
