@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from drills.questions.kinds import KINDS, SKILL_NAMES
-from progress_store import State
+from progress_store import Result, State
 from trainer.practice.session import Session
 
+RESULTS: Mapping[Result, str] = {
+    "clean": "right and quick",
+    "slow": "right, but slowly or with help",
+    "miss": "missed",
+}
 ORDER = ("new", "right", "quick", "kept")
 MEANING = {
     "right": "now goes right",
@@ -19,6 +26,18 @@ def what_changed(before: State, after: State, session: Session) -> str:
     if not session.done:
         return "Nothing was answered, so nothing has changed."
     return _level_change(before, after) or _word_change(before, after) or _how_it_went(session)
+
+
+def levels_found(state: State) -> list[str]:
+    """Return what six placing drills have found, a line for each kind of question."""
+    lines = [f"{entry.title.rstrip('?')}: level {state.level(kind)}" for kind, entry in KINDS.items()]
+    return ["You begin here; the levels follow you from now on.", "", *lines]
+
+
+def numbers(session: Session) -> list[str]:
+    """Return how many drills went how, in lines."""
+    results = [done.result for done in session.done]
+    return [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
 
 
 def _level_change(before: State, after: State) -> str | None:

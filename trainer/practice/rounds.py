@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from drills.exact.chance import Chance
@@ -10,7 +10,7 @@ from drills.questions.code import Code
 from drills.questions.drill import Drill
 from drills.questions.kinds import KINDS, checked, codes_for, kind_of, make
 from drills.questions.verdict import Verdict
-from progress_store import Judged, Purpose, State, Store
+from progress_store import Attempt, Judged, Purpose, State, Store
 from trainer.practice.attempts import attempt_of
 from trainer.practice.choosing import Choice, next_choice
 from trainer.practice.clock import Clock
@@ -20,21 +20,44 @@ from trainer.practice.watch import Measured
 SEEDS = 10**6
 """Fresh drills draw their seed below this; larger seeds are kept for measuring."""
 
+TITLES: Mapping[Purpose, str] = {
+    "today": "Today",
+    "warm-up": "Two minutes, then I fold",
+    "placing": "Finding your level",
+    "picked": "A picked drill",
+}
+
 Next = Callable[["Round"], Code | None]
 
 
 class Round:
     """One sitting; ``minutes`` is None where it ends by itself. The drill in hand is always finished."""
 
-    def __init__(self, store: Store, clock: Clock, purpose: Purpose, following: Next, minutes: int | None):
+    tells = ""
+
+    def __init__(
+        self, store: Store, clock: Clock, purpose: Purpose, following: Next, minutes: int | None = None
+    ) -> None:
         self.store, self.clock, self.purpose = store, clock, purpose
         self.session = Session()
         self.before: State = store.state
         self._following = following
         self.minutes = minutes
         self._started = clock.ticks()
+        self._unkept: list[Attempt] = []
         self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
         self.choice: Choice | None = None
+
+    @property
+    def title(self) -> str:
+        """What the round is called."""
+        return TITLES[self.purpose]
+
+    @property
+    def progress(self) -> str:
+        """How far the round has come: the number of the drill in hand, of six where they are counted."""
+        number = len(self.session.done) + 1
+        return f"{number} of {len(PLACING)}" if self.purpose == "placing" else f"Drill {number}"
 
     @property
     def seconds_left(self) -> int | None:
@@ -65,9 +88,15 @@ class Round:
         return checked(Code(kind, level, self._chance.below(SEEDS), form=form))
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
-        """Write an answered drill to the log; when this returns it is on the disk."""
+        """Write an answered drill to the log; when this returns it is on the disk.
+
+        Where that fails StoreError is raised, and the drill is written with the next one.
+        """
         attempt = attempt_of(drill, verdict, measured, self.clock.now(), self.purpose, helped)
-        judged = self.store.keep(attempt)
+        self._unkept.append(attempt)
+        while self._unkept:
+            judged = self.store.keep(self._unkept[0])
+            del self._unkept[0]
         above = attempt.level > self.before.level(attempt.kind)
         self.session = self.session.with_drill(Done(attempt.skill, attempt.kind, judged.result, above))
         return judged
@@ -117,7 +146,7 @@ def picked(store: Store, clock: Clock, code: Code) -> Round:
             return code
         return sitting.fresh_of(code.kind, code.form, code.level)
 
-    return Round(store, clock, "picked", following, None)
+    return Round(store, clock, "picked", following)
 
 
 class Placing(NamedTuple):
@@ -147,4 +176,4 @@ def placing(store: Store, clock: Clock) -> Round:
         level = step.after_miss if missed else step.after_right
         return sitting.fresh_of(step.kind, KINDS[step.kind].forms[0], level)
 
-    return Round(store, clock, "placing", following, None)
+    return Round(store, clock, "placing", following)

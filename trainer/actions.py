@@ -1,0 +1,172 @@
+"""The one registry of actions: keys, words, and the places where they work.
+
+Key bindings, the line of keys, the help and the README's table are all made from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from drills.questions.drill import Ask
+
+Place: TypeAlias = Literal["opening", "welcome", "drill", "feedback", "end", "record", "pick", "help"]
+
+PLACES: Mapping[Place, str] = {
+    "opening": "Opening",
+    "welcome": "First start",
+    "drill": "Drill",
+    "feedback": "After the answer",
+    "end": "End of a round",
+    "record": "Record",
+    "pick": "Pick a drill",
+    "help": "Help",
+}
+_ALL = tuple(PLACES)
+_MARKS: tuple[Ask, ...] = ("edges", "vertices")
+
+
+@dataclass(frozen=True)
+class Action:
+    """What a person can do: its name in the code, its keys, how they are shown, and what it does.
+
+    ``line`` is what the line of keys says for it, empty where it leaves it out; ``asks`` are the
+    manners of asking it is for, empty for all; ``takes_key`` passes the pressed key on.
+    """
+
+    name: str
+    keys: tuple[str, ...]
+    shown: str
+    line: str
+    words: str
+    places: tuple[Place, ...]
+    asks: tuple[Ask, ...] = ()
+    takes_key: bool = False
+
+
+ACTIONS = (
+    Action("start", ("enter",), "Enter", "Enter start", "Start today's minutes", ("opening",)),
+    Action("warm_up", ("w",), "w", "", "Two minutes, then I fold: only what you know", ("opening",)),
+    Action("pick", ("n",), "n", "", "Pick a drill: kind, form, level, or a code", ("opening",)),
+    Action("record", ("r",), "r", "", "The record: what has changed, and how sure that is", ("opening",)),
+    Action("walk", ("f",), "f", "", "The first three minutes once more", ("opening",)),
+    Action(
+        "minutes",
+        ("plus", "minus"),
+        "+ -",
+        "+ - minutes",
+        "More or fewer minutes a day",
+        ("opening",),
+        (),
+        True,
+    ),
+    Action(
+        "going_on",
+        ("g",),
+        "g",
+        "",
+        "Go on by itself after a quick right answer, or wait for a key",
+        ("opening",),
+    ),
+    Action("begin", ("enter",), "Enter", "Enter begin", "Three minutes on one small sheet", ("welcome",)),
+    Action("place_me", ("p",), "p", "p find my level", "Six drills that find your level", ("welcome",)),
+    Action("skip", ("s",), "s", "s skip both", "Skip both and start at level 1", ("welcome",)),
+    Action("answer", ("enter",), "Enter", "Enter answer", "Answer", ("drill",)),
+    Action(
+        "go",
+        ("up", "down", "left", "right"),
+        "arrows",
+        "arrows move",
+        "Go from point to point or from square to square; change a number or a choice",
+        ("drill", "pick"),
+        (),
+        True,
+    ),
+    Action(
+        "turn_left",
+        ("less_than_sign", "comma"),
+        "<",
+        "",
+        "Next crease round the point, counterclockwise",
+        ("drill",),
+        ("edges",),
+    ),
+    Action(
+        "turn_right",
+        ("greater_than_sign", "full_stop"),
+        ">",
+        "< > crease",
+        "Next crease round the point, clockwise",
+        ("drill",),
+        ("edges",),
+    ),
+    Action(
+        "mark",
+        ("space",),
+        "Space",
+        "Space mark",
+        "Mark the crease or point, or take its mark away",
+        ("drill",),
+        _MARKS,
+    ),
+    Action(
+        "number",
+        tuple("123456789"),
+        "1-9",
+        "1-9 number",
+        "Type a number; the next one follows by itself",
+        ("drill",),
+        ("step",),
+        True,
+    ),
+    Action("nothing", ("0",), "0", "0 none", "Answer that there is nothing to mark", ("drill",), _MARKS),
+    Action("undo", ("u", "backspace"), "u", "u undo", "Take back the last mark, number or move", ("drill",)),
+    Action("next_point", ("tab",), "Tab", "", "Next point in reading order, or next number", ("drill",)),
+    Action("last_point", ("shift+tab",), "Shift+Tab", "", "The point or number before", ("drill",)),
+    Action("hint", ("h",), "h", "h hint", "A little help; the answer then counts as slow", ("drill",)),
+    Action("go_on", ("enter", "space"), "Enter", "Enter go on", "Go on", ("feedback", "end")),
+    Action("copy", ("x",), "x", "x copy", "Copy the drill and your answer as text", ("drill", "feedback")),
+    Action(
+        "choose",
+        ("enter",),
+        "Enter",
+        "Enter start",
+        "Start what is set, or the code that is typed",
+        ("pick",),
+    ),
+    Action("leave", ("escape", "q"), "q", "q leave", "Leave this screen; what is answered is kept", _ALL),
+    Action("dots", ("b",), "b", "", "Draw with braille dots or with blocks", _ALL),
+    Action("theme", ("t",), "t", "", "Dark or light", _ALL),
+    Action("help", ("question_mark", "f1"), "?", "? help", "Every key", _ALL),
+)
+
+
+def actions_at(place: Place, ask: Ask | None = None) -> tuple[Action, ...]:
+    """Return the actions that work at a place, for one manner of asking or for all."""
+    return tuple(
+        action
+        for action in ACTIONS
+        if place in action.places and (ask is None or not action.asks or ask in action.asks)
+    )
+
+
+def key_line(place: Place, ask: Ask | None = None) -> list[Action]:
+    """Return the actions that the line of keys of a place shows, the first ones first to be kept."""
+    return [action for action in actions_at(place, ask) if action.line]
+
+
+def key_table() -> list[tuple[str, str, str]]:
+    """Return rows of key, what it does and where, for the help and the README."""
+    return [
+        (
+            action.shown,
+            action.words,
+            "everywhere" if action.places == _ALL else ", ".join(map(_titled, action.places)),
+        )
+        for action in ACTIONS
+    ]
+
+
+def _titled(place: Place) -> str:
+    return PLACES[place]

@@ -1,0 +1,24 @@
+"""Which hand goes with which manner of asking."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from drills.questions.drill import Ask, Drill
+from trainer.answering.hand import Hand
+from trainer.answering.marking import CreasesHand, JoiningHand, PointsHand
+from trainer.answering.placing import PlacingHand
+from trainer.answering.reading import ReadingHand
+
+_HANDS: Mapping[Ask, type[Hand]] = {
+    "step": ReadingHand,
+    "place": PlacingHand,
+    "edges": CreasesHand,
+    "vertices": PointsHand,
+    "join": JoiningHand,
+}
+
+
+def hand_for(drill: Drill) -> Hand:
+    """Return an empty hand for a drill."""
+    return _HANDS[drill.question.ask](drill)

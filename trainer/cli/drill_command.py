@@ -1,0 +1,101 @@
+"""`slantwise drill`: one drill in the app or as plain text, or drills as JSON."""
+
+from __future__ import annotations
+
+from argparse import Namespace, _SubParsersAction
+from functools import partial
+
+from drills.questions.code import LARGEST_SEED, Code
+from drills.questions.drill import Drill
+from drills.questions.drill_json import drill_line
+from drills.questions.kinds import KINDS, checked, make, read_code
+from drills.questions.levels import TOP_LEVEL
+from trainer.cli.app_command import open_app
+from trainer.cli.console import Console
+from trainer.cli.data_folder import data_folder
+from trainer.cli.drill_in_text import ask_in_text
+from trainer.cli.ending import CommandError
+from trainer.cli.parser import Parser, add_data, whole_number
+
+MOST = 10_000
+_PARTS = ("kind", "level", "seed")
+_EXAMPLES = """examples:
+  slantwise drill labels-3-41                    in the app
+  slantwise drill labels-3-41 --text             as plain text, one line to answer
+  slantwise drill --kind sinks --form points --level 2 --seed 7 --text
+  slantwise drill --kind labels --level 3 --seed 41 --count 20 --json
+
+With --text the exit status is 0 for a right answer, 1 for a wrong one.
+"""
+
+
+def add_to(commands: _SubParsersAction[Parser]) -> None:
+    """Add the command `drill`."""
+    parser = commands.add_parser(
+        "drill",
+        help="one drill in the app or as text, or drills as JSON",
+        description="One drill, by its code or by kind, level and seed.",
+        epilog=_EXAMPLES,
+    )
+    parser.add_argument("code", nargs="?", metavar="CODE", help="kind, level and seed, such as labels-3-41")
+    parser.add_argument("--kind", metavar="KIND", help=f"one of {', '.join(KINDS)}")
+    parser.add_argument("--form", metavar="FORM", help="a form of the kind, such as points of sinks")
+    for option, words in (
+        ("level", f"1 to {TOP_LEVEL}"),
+        ("seed", "any whole number; the same one gives the same drill"),
+        ("count", f"with --json: so many drills, at most {MOST}, by seeds that follow"),
+    ):
+        parser.add_argument(f"--{option}", metavar="N", type=partial(whole_number, f"--{option}"), help=words)
+    manner = parser.add_mutually_exclusive_group()
+    manner.add_argument("--text", action="store_true", help="as plain text, answered by one line")
+    manner.add_argument("--json", action="store_true", help="as JSON, one drill a line, with its answer")
+    add_data(parser)
+    parser.set_defaults(act=drill)
+
+
+def drill(options: Namespace, console: Console) -> int:
+    """Show the drill that the options name, in the manner they ask for."""
+    first = _code(options)
+    if options.json:
+        return _print_lines(first, _count(options, first), console)
+    if options.count is not None:
+        raise CommandError("--count goes with --json; leave it out for one drill.")
+    if options.text:
+        return ask_in_text(_made(first), data_folder(options, console), console)
+    return open_app(options, console, first)
+
+
+def _code(options: Namespace) -> Code:
+    """Return the code given, or that of kind, form, level and seed."""
+    given = [part for part in (*_PARTS, "form") if getattr(options, part) is not None]
+    if options.code is not None:
+        if given:
+            raise CommandError(f"A code says everything; leave out --{given[0]} or the code.")
+        return read_code(options.code)
+    if missing := [f"--{part}" for part in _PARTS if part not in given]:
+        if not given:
+            raise CommandError("Say which drill: a code such as labels-3-41, or --kind, --level and --seed.")
+        raise CommandError(f"Give {' and '.join(missing)} too, or a code such as labels-3-41.")
+    return checked(Code(options.kind, options.level, options.seed, form=options.form or ""))
+
+
+def _count(options: Namespace, first: Code) -> int:
+    count: int = 1 if options.count is None else options.count
+    if not 1 <= count <= MOST:
+        raise CommandError(f"--count is a whole number from 1 to {MOST}.")
+    if first.seed + count - 1 > LARGEST_SEED:
+        raise CommandError(f"Seeds go up to {LARGEST_SEED}; choose a smaller --seed or --count.")
+    return count
+
+
+def _print_lines(first: Code, count: int, console: Console) -> int:
+    for seed in range(first.seed, first.seed + count):
+        console.say(drill_line(_made(first._replace(seed=seed))))
+    return 0
+
+
+def _made(code: Code) -> Drill:
+    try:
+        return make(code)
+    except RuntimeError as error:
+        raise CommandError(f"The drill {code} failed its own check; take another seed.") from error

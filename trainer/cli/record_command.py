@@ -1,0 +1,73 @@
+"""`slantwise record`: what one can believe about progress, as text, JSON or a table of attempts."""
+
+from __future__ import annotations
+
+import csv
+import json
+from argparse import Namespace, _SubParsersAction
+from datetime import datetime
+
+from drills.questions.kinds import SKILL_NAMES
+from progress_store import Store, open_store
+from progress_store.summaries import attempt_rows, record
+from trainer.cli.console import Console
+from trainer.cli.data_folder import data_folder
+from trainer.cli.ending import CommandError
+from trainer.cli.parser import Parser, add_data
+from trainer.cli.record_in_text import record_in_text
+from trainer.practice.attempts import FLOORS, TOP_LEVELS
+
+_FIRST_YEAR, _LAST_YEAR = 1971, 2998
+
+
+def add_to(commands: _SubParsersAction[Parser]) -> None:
+    """Add the command `record`."""
+    parser = commands.add_parser(
+        "record",
+        help="what your practice shows",
+        description="What your practice shows, always with the number of drills and the days they are from.",
+        epilog="examples:\n  slantwise record\n  slantwise record --csv > drills.csv\n",
+    )
+    manner = parser.add_mutually_exclusive_group()
+    manner.add_argument("--json", action="store_true", help="the whole record as JSON")
+    manner.add_argument("--csv", action="store_true", help="every answered drill as a row of a table")
+    parser.add_argument("--now", metavar="TIME", type=_time, help="set the clock, for tests")
+    add_data(parser)
+    parser.set_defaults(act=show_record)
+
+
+def show_record(options: Namespace, console: Console) -> int:
+    """Print the record of the data folder; one that is not there yet is an empty record."""
+    given: datetime | None = options.now
+    now = console.clock.now if given is None else lambda: given
+    with open_store(data_folder(options, console), now, FLOORS, TOP_LEVELS, writable=False) as store:
+        if options.json:
+            console.say(json.dumps(record(store.attempts, store.rules, name_of)))
+        elif options.csv:
+            csv.writer(console.stdout, lineterminator="\n").writerows(attempt_rows(store.attempts))
+        else:
+            _print_text(store, console)
+        console.stdout.flush()
+        for notice in store.notices:
+            console.complain(notice)
+    return 0
+
+
+def name_of(skill: str) -> str:
+    """Return the name of a skill on the screen; one that this version does not know keeps its own."""
+    return SKILL_NAMES.get(skill, skill)
+
+
+def _print_text(store: Store, console: Console) -> None:
+    for line in record_in_text(store.attempts, store.rules, store.today, name_of):
+        console.say(line)
+
+
+def _time(text: str) -> datetime:
+    try:
+        now = datetime.fromisoformat(text)
+    except ValueError:
+        now = datetime.min
+    if now.tzinfo is None or not _FIRST_YEAR <= now.year <= _LAST_YEAR:
+        raise CommandError("--now takes a time with its offset, such as 2026-03-01T12:00:00+01:00.")
+    return now

@@ -1,0 +1,80 @@
+"""A drill's sheet and question as plain text that can be read aloud."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from drills.exact.plane import Point
+from drills.exact.step import Step
+from drills.pattern.crease_pattern import CreasePattern
+from drills.pattern.places import mixed, short_place
+from drills.questions.drill import Drill, Segment
+from drills.questions.kinds import KINDS
+from drills.questions.words import step_with_directions
+from trainer.board.words import LABELS, ROLES
+from trainer.cli.tags import creases_in_order, ends_in_order
+
+_PLACES = "Places are squares across and down from the top left corner, as in 3,1."
+
+
+def sheet_in_text(drill: Drill, tags: Mapping[int, str]) -> Iterator[str]:
+    """Yield the lines of a drill: its name, the sheet, a line each for points and creases, the question."""
+    yield f"{KINDS[drill.spec.code.kind].title}, {drill.code}."
+    across, down = sheet_size(drill.pattern)
+    yield f"The sheet is {across} across and {down} down. {_PLACES}"
+    if drill.question.ask in ("vertices", "join"):
+        yield "Points:"
+        yield from (f"{tag}: {_place(drill, vertex)}" for vertex, tag in tags.items())
+    if drill.pattern.creases:
+        yield "Creases:"
+        yield from (_crease(drill, edge, tags) for edge in creases_in_order(drill))
+    yield f"Question: {_question(drill, tags)}"
+
+
+def sheet_size(pattern: CreasePattern) -> tuple[str, str]:
+    """Return the width and the height of the sheet in squares, in words."""
+    left, bottom, right, top = pattern.box
+    return mixed(right - left), mixed(top - bottom)
+
+
+def _crease(drill: Drill, edge: int, tags: Mapping[int, str]) -> str:
+    """Return a crease with its ends, and with role and label where they are not asked for."""
+    crease = drill.pattern.edges[edge]
+    start, end = ends_in_order(drill.pattern, edge)
+    tag = "" if drill.question.ask in ("vertices", "join") else f"{tags[edge]}: "
+    role = "" if drill.question.role_asked else f", {ROLES[crease.role]}"
+    label = f", {LABELS[crease.label]}" if drill.shows_labels else ""
+    return f"{tag}from {_place(drill, start)} to {_place(drill, end)}{role}{label}"
+
+
+def _question(drill: Drill, tags: Mapping[int, str]) -> str:
+    question = drill.question
+    if question.start is not None and question.step is not None:
+        return _where_it_ends(drill, question.start, question.step)
+    words = " ".join(question.says)
+    if question.lit is not None:
+        return f"{_lit_crease(drill, question.lit, tags)} {words}"
+    if question.start_vertex is not None:
+        start = question.start_vertex
+        return f"The lit point is {tags[start]}, at {_place(drill, start)}. {words}"
+    return words
+
+
+def _where_it_ends(drill: Drill, start: Point, step: Step) -> str:
+    """Return the question for a place; the drill's own words speak of a cursor, which there is none."""
+    words = f"{short_place(drill.pattern, start)}: {step_with_directions(step)}"
+    return f"A step starts at {words}. Where does it end?"
+
+
+def _lit_crease(drill: Drill, lit: Segment, tags: Mapping[int, str]) -> str:
+    start, end = drill.pattern.vertices[lit.start], drill.pattern.vertices[lit.end]
+    side, way = "right" if end.x > start.x else "left", "up" if end.y > start.y else "down"
+    row = ", ".join(tags[edge] for edge in lit.edges)
+    return (
+        f"The lit crease is {row}; its arrow points to the {side} and {way},"
+        f" from {_place(drill, lit.start)} to {_place(drill, lit.end)}."
+    )
+
+
+def _place(drill: Drill, vertex: int) -> str:
+    return short_place(drill.pattern, drill.pattern.vertices[vertex])

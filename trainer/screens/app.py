@@ -1,0 +1,107 @@
+"""The program on the screen: which screen follows which."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import replace
+from typing import ClassVar
+
+from textual.app import App
+from textual.theme import Theme
+
+from drills.questions.code import Code
+from progress_store import Store, StoreError
+from trainer.board.glyphs import GlyphName
+from trainer.board.palette import DARK, LIGHT
+from trainer.practice import rounds
+from trainer.practice.clock import Clock
+from trainer.practice.rounds import Round
+from trainer.practice.walk import Walk
+from trainer.screens.board_view import BoardView
+from trainer.screens.drill import DrillScreen
+from trainer.screens.end import EndScreen
+from trainer.screens.opening import OpeningScreen
+from trainer.screens.sitting import Sitting
+from trainer.screens.welcome import WelcomeScreen
+from trainer.start import Start
+
+DARK_THEME = Theme(
+    "dark", primary="#56B4E9", background=str(DARK.screen), surface="#1C1C1C", foreground="#E6E6E6", dark=True
+)
+LIGHT_THEME = Theme(
+    "light",
+    primary="#005C91",
+    background=str(LIGHT.screen),
+    surface="#EDEDED",
+    foreground="#1A1A1A",
+    dark=False,
+)
+
+
+class Slantwise(App[None]):
+    """The trainer; the store is open for writing as long as it runs."""
+
+    TITLE = "Slantwise"
+    CSS_PATH = "slantwise.tcss"
+    ENABLE_COMMAND_PALETTE: ClassVar[bool] = False
+
+    def __init__(self, store: Store, clock: Clock, start: Start = "opening") -> None:
+        super().__init__()
+        self.store, self.clock, self._start = store, clock, start
+        for theme in (DARK_THEME, LIGHT_THEME):
+            self.register_theme(theme)
+        self.theme = "light" if store.settings.theme == "light" else "dark"
+
+    def on_mount(self) -> None:
+        """Open where the command line says."""
+        self.push_screen(OpeningScreen())
+        if self._start == "warm-up":
+            self.push_screen(DrillScreen(rounds.warm_up(self.store, self.clock)))
+        elif isinstance(self._start, Code):
+            self.push_screen(DrillScreen(rounds.picked(self.store, self.clock, self._start)))
+        elif not self.store.settings.started:
+            self.push_screen(WelcomeScreen())
+
+    def ended(self, sitting: Sitting) -> None:
+        """Follow up a sitting: after the walk comes placing, after a round what came of it."""
+        if isinstance(sitting, Walk):
+            self.switch_screen(WelcomeScreen(walked=True))
+        elif isinstance(sitting, Round) and sitting.session.done:
+            self.switch_screen(EndScreen(sitting))
+        else:
+            self.pop_screen()
+
+    def change_theme(self) -> None:
+        """Change between dark and light, and remember it."""
+        self.theme = "light" if self.theme == "dark" else "dark"
+        self.remember(theme=self.theme)
+        self._restyle_boards()
+
+    def change_dots(self) -> None:
+        """Change between braille dots and blocks, and remember it."""
+        self.remember(blocks=self.glyphs == "braille")
+        self._restyle_boards()
+
+    def remember(self, **changes: object) -> None:
+        """Change settings; where they cannot be written, they hold for this run."""
+        try:
+            self.store.save_settings(replace(self.store.settings, **changes))  # type: ignore[arg-type]
+        except StoreError as error:
+            self.notify(str(error), severity="warning", markup=False)
+
+    @property
+    def glyphs(self) -> GlyphName:
+        """The signs that boards are drawn with; a Linux console has no braille."""
+        blocks = self.store.settings.blocks
+        if blocks is None:
+            blocks = os.environ.get("TERM") == "linux"
+        return "blocks" if blocks else "braille"
+
+    def style_board(self, board: BoardView) -> None:
+        """Give a board the signs and colours of now."""
+        board.restyle(self.glyphs, self.current_theme.dark, colour=not self.no_color)
+
+    def _restyle_boards(self) -> None:
+        for screen in self.screen_stack:
+            for board in screen.query(BoardView):
+                self.style_board(board)

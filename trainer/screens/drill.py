@@ -1,0 +1,226 @@
+"""One drill after the other: the board, the question, the answer, the verdict."""
+
+from __future__ import annotations
+
+from typing import cast
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+from textual.events import AppBlur, Key
+from textual.timer import Timer
+
+from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.judging import judge
+from drills.questions.kinds import KINDS
+from drills.questions.verdict import Verdict
+from progress_store import Judged, Means, StoreError
+from trainer.actions import actions_at
+from trainer.answering.hand import Hand
+from trainer.answering.hands import hand_for
+from trainer.answering.showing import hint, verdict_look
+from trainer.board.arrows import Arrow
+from trainer.practice.watch import Watch
+from trainer.screens.board_view import BoardView
+from trainer.screens.keys import bindings_for
+from trainer.screens.lines import KeyLine
+from trainer.screens.panel import Panel
+from trainer.screens.shell import Shell
+from trainer.screens.sitting import Sitting
+
+GOES_ON_AFTER = 0.8
+TICK = 0.5
+
+
+class DrillScreen(Shell):
+    """Goes through a sitting; ``ended`` of the program says what comes after it."""
+
+    place = "drill"
+    BINDINGS = bindings_for("drill", "feedback")
+
+    def __init__(self, sitting: Sitting) -> None:
+        super().__init__()
+        self.sitting = sitting
+        self.drill: Drill
+        self.hand: Hand
+        self.timing: Watch
+        self.verdict: Verdict | None = None
+        self.given: Answer | None = None
+        self.helped = False
+        self.notice = ""
+        self._going_on: Timer | None = None
+
+    def body(self) -> ComposeResult:
+        """Yield the board and the panel."""
+        with Horizontal():
+            yield BoardView()
+            yield Panel()
+
+    def on_mount(self) -> None:
+        """Begin."""
+        self.slantwise.style_board(self.query_one(BoardView))
+        self.set_interval(TICK, self._write_standing)
+        self._begin_next()
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Let only those actions through that belong to the question, or to the verdict."""
+        names = {known.name for known in actions_at("drill") + actions_at("feedback")}
+        if action not in names:
+            return True
+        at = actions_at("feedback") if self.verdict else actions_at("drill", self.drill.question.ask)
+        return action in {known.name for known in at}
+
+    def _begin_next(self) -> None:
+        drill = self.sitting.next_drill()
+        if drill is None:
+            self.slantwise.ended(self.sitting)
+            return
+        self.drill, self.hand = drill, hand_for(drill)
+        self.timing = Watch(self.slantwise.clock.ticks)
+        self.verdict, self.given, self.helped, self.notice = None, None, False, ""
+        self.query_one(KeyLine).show_keys("drill", drill.question.ask)
+        self._write_standing()
+        self._show()
+
+    def _write_standing(self) -> None:
+        left = self.sitting.seconds_left
+        clock = "" if left is None else f"   {left // 60}:{left % 60:02d} left"
+        kind = KINDS[self.drill.spec.code.kind].title
+        self.say(f"{self.sitting.title} | {kind}", f"{self.sitting.progress}{clock}")
+
+    def _show(self) -> None:
+        self.query_one(BoardView).show(self.drill.pattern, self.hand.look())
+        self.query_one(Panel).ask(self.drill, self.hand, self.sitting.tells, self.notice)
+
+    def _did(self, means: Means = "keys") -> None:
+        """Note an input and show what it did."""
+        self.timing.saw(means)
+        self._show()
+        self.notice = ""
+
+    def on_app_blur(self, event: AppBlur) -> None:
+        """Note that the person left the window: the time of this drill means nothing then."""
+        self.timing.left()
+
+    def on_key(self, event: Key) -> None:
+        """Stop going on by itself at any key but its own."""
+        if self._going_on and event.key not in ("enter", "space"):
+            self._stop_going_on()
+
+    def action_go(self, arrow: str) -> None:
+        """Move, or change a number."""
+        self.hand.go(cast("Arrow", arrow))
+        self._did()
+
+    def action_turn_left(self) -> None:
+        """Go to the next crease counterclockwise."""
+        self.hand.turn(clockwise=False)
+        self._did()
+
+    def action_turn_right(self) -> None:
+        """Go to the next crease clockwise."""
+        self.hand.turn(clockwise=True)
+        self._did()
+
+    def action_next_point(self) -> None:
+        """Go to the next point or number."""
+        self.hand.next_point(back=False)
+        self._did()
+
+    def action_last_point(self) -> None:
+        """Go to the point or number before."""
+        self.hand.next_point(back=True)
+        self._did()
+
+    def action_mark(self) -> None:
+        """Mark what is under the cursor."""
+        self.hand.mark()
+        self._did()
+
+    def action_undo(self) -> None:
+        """Take back."""
+        self.hand.undo()
+        self._did()
+
+    def action_number(self, digit: str) -> None:
+        """Type a digit."""
+        self.hand.number(int(digit))
+        self._did()
+
+    def action_change(self, field: int, by: int) -> None:
+        """Change a number by a click."""
+        if not self.verdict:
+            self.hand.change(field, by)
+            self._did("mouse")
+
+    def on_board_view_pointed(self, event: BoardView.Pointed) -> None:
+        """Point at the board."""
+        if self.verdict:
+            self.action_go_on()
+        else:
+            self.hand.point_at(event.scale, event.x, event.y)
+            self._did("mouse")
+
+    def action_hint(self) -> None:
+        """Give a little help."""
+        self.helped = True
+        self.notice = hint(self.drill)
+        self._did()
+
+    def action_nothing(self) -> None:
+        """Answer that there is nothing to mark."""
+        marked = self.hand.answer()
+        if isinstance(marked, Marks) and marked.items:
+            self.notice = "Take back your marks first, or answer with them."
+            self._did()
+        else:
+            self._answer(Marks(frozenset()))
+
+    def action_answer(self) -> None:
+        """Answer, if nothing is missing."""
+        given = self.hand.answer()
+        if given is None:
+            self.notice = self.hand.missing()
+            self._did()
+        else:
+            self._answer(given)
+
+    def _answer(self, given: Answer) -> None:
+        self.timing.saw("keys")
+        self.given, self.verdict = given, judge(self.drill, given)
+        judged, kept = self._keep(self.verdict)
+        look = verdict_look(self.drill, self.verdict, self.hand.look())
+        self.query_one(BoardView).show(self.drill.pattern, look)
+        self.query_one(Panel).tell(self.verdict, judged, kept)
+        self.query_one(KeyLine).show_keys("feedback")
+        if judged and judged.result == "clean" and self.slantwise.store.settings.go_on_after_right:
+            self._going_on = self.set_timer(GOES_ON_AFTER, self.action_go_on)
+
+    def _keep(self, verdict: Verdict) -> tuple[Judged | None, str]:
+        """Keep the answer and return how it was judged, with the words that say so."""
+        try:
+            judged = self.sitting.keep(self.drill, verdict, self.timing.read(), self.helped)
+        except StoreError as error:
+            return None, f"Not kept yet: {error}"
+        return judged, "Kept." if judged else ""
+
+    def _stop_going_on(self) -> None:
+        if self._going_on:
+            self._going_on.stop()
+        self._going_on = None
+
+    def action_go_on(self) -> None:
+        """Go on to the next drill."""
+        self._stop_going_on()
+        self._begin_next()
+
+    def action_copy(self) -> None:
+        """Copy the drill and the answer as text."""
+        from trainer.screens.copying import drill_as_text
+
+        self.app.copy_to_clipboard(drill_as_text(self.drill, self.given, self.verdict))
+        self.app.notify("The drill is copied as text.", timeout=2)
+
+    def action_leave(self) -> None:
+        """Leave the round; what is answered is kept."""
+        self._stop_going_on()
+        self.slantwise.ended(self.sitting)

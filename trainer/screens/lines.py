@@ -1,0 +1,64 @@
+"""The line above a screen and the line of keys below it."""
+
+from __future__ import annotations
+
+from rich.cells import cell_len
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+from textual.content import Content
+from textual.events import Resize
+from textual.widgets import Static
+
+from drills.questions.drill import Ask
+from trainer.actions import Action, Place, key_line
+from trainer.screens.links import link
+
+GAP = "  "
+
+
+class TopLine(Horizontal):
+    """A title at the left and how things stand at the right."""
+
+    def compose(self) -> ComposeResult:
+        """Yield the two ends."""
+        yield Static("", id="title", markup=False)
+        yield Static("", id="standing", markup=False)
+
+    def say(self, title: str, standing: str = "") -> None:
+        """Write both ends."""
+        self.query_one("#title", Static).update(title)
+        self.query_one("#standing", Static).update(standing)
+
+
+class KeyLine(Static):
+    """The keys that matter here, as many as fit, each of which can be clicked; help always stays."""
+
+    def __init__(self, place: Place) -> None:
+        super().__init__("")
+        self._shown = key_line(place)
+
+    def show_keys(self, place: Place, ask: Ask | None = None) -> None:
+        """Show the keys of a place, for one manner of asking."""
+        self._shown = key_line(place, ask)
+        self._write()
+
+    def on_resize(self, event: Resize) -> None:
+        """Fit the line to the new width."""
+        self._write()
+
+    def _write(self) -> None:
+        shown = fitting(self._shown, self.size.width)
+        self.update(Content(GAP).join(_words(action) for action in shown))
+
+
+def fitting(actions: list[Action], width: int) -> list[Action]:
+    """Return the actions whose words fit the width; the last one, help, is never left out."""
+    kept = list(actions)
+    while len(kept) > 1 and cell_len(GAP.join(action.line for action in kept)) > width:
+        del kept[-2]
+    return kept
+
+
+def _words(action: Action) -> Content:
+    """Return what the line says for an action; one that needs a key of several is no link."""
+    return Content(action.line) if action.takes_key else link(action.line, action.name)

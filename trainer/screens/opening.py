@@ -1,0 +1,135 @@
+"""The opening: what today holds, and where else one can go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical, VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from drills.questions.kinds import SKILL_NAMES, codes_for, make
+from progress_store import Settings
+from trainer.board.look import Look
+from trainer.practice import rounds
+from trainer.practice.choosing import Choice
+from trainer.practice.preview import coming, counted, drills_in
+from trainer.practice.walk import Walk
+from trainer.screens.board_view import BoardView
+from trainer.screens.drill import DrillScreen
+from trainer.screens.keys import bindings_for
+from trainer.screens.links import link
+from trainer.screens.pick import PickScreen
+from trainer.screens.record import RecordScreen
+from trainer.screens.shell import Shell
+
+SEEDS = 10**4
+
+
+class OpeningScreen(Shell):
+    """Today and the ways to everything else."""
+
+    place = "opening"
+    BINDINGS = bindings_for("opening")
+
+    def body(self) -> ComposeResult:
+        """Yield a pattern of today, the menu, and what must be told."""
+        with Horizontal():
+            with Vertical(id="look-ahead"):
+                yield BoardView()
+                yield Static("", id="coming", markup=False)
+            with VerticalScroll(id="menu", can_focus=False):
+                yield Static("", id="menu-text")
+        yield Static("", id="told", markup=False)
+
+    def on_mount(self) -> None:
+        """Draw in the signs and colours of now."""
+        self.slantwise.style_board(self.query_one(BoardView))
+
+    def on_screen_resume(self) -> None:
+        """Bring everything up to what the log now says."""
+        store = self.slantwise.store
+        minutes = store.settings.minutes_a_day
+        ahead = coming(store.state, store.today, drills_in(minutes, store.attempts))
+        self.say("Slantwise", self._day())
+        self._show_pattern(ahead[0])
+        self.query_one("#menu-text", Static).update(Content("\n").join(_menu(ahead, store.settings)))
+        self.query_one("#told", Static).update("\n".join(store.notices[-2:]))
+
+    def _show_pattern(self, first: Choice) -> None:
+        """Draw a pattern like the first one to come, without its question."""
+        seed = self.slantwise.store.today.toordinal() % SEEDS
+        drill = make(next(codes_for(first.skill, first.level, seed)))
+        self.query_one(BoardView).show(drill.truth.unlabelled(), Look())
+        self.query_one("#coming", Static).update(f"First comes: {SKILL_NAMES[first.skill]}.")
+
+    def _day(self) -> str:
+        store = self.slantwise.store
+        days = {attempt.practice_day for attempt in store.attempts} | {store.today}
+        return f"{store.today:%A}, your day {len(days)}"
+
+    def action_start(self) -> None:
+        """Start today's round."""
+        self.app.push_screen(DrillScreen(rounds.today(self.slantwise.store, self.slantwise.clock)))
+
+    def action_warm_up(self) -> None:
+        """Start the two minutes before folding."""
+        self.app.push_screen(DrillScreen(rounds.warm_up(self.slantwise.store, self.slantwise.clock)))
+
+    def action_pick(self) -> None:
+        """Go to the choice of a drill."""
+        self.app.push_screen(PickScreen())
+
+    def action_record(self) -> None:
+        """Go to the record."""
+        self.app.push_screen(RecordScreen())
+
+    def action_walk(self) -> None:
+        """Go through the first three minutes once more."""
+        self.app.push_screen(DrillScreen(Walk()))
+
+    def action_minutes(self, key: str) -> None:
+        """Set a minute a day more or fewer."""
+        minutes = self.slantwise.store.settings.minutes_a_day + (1 if key == "plus" else -1)
+        if minutes in range(1, 61):
+            self.slantwise.remember(minutes_a_day=minutes)
+        self.on_screen_resume()
+
+    def action_going_on(self) -> None:
+        """Go on by itself after a quick right answer, or wait."""
+        self.slantwise.remember(go_on_after_right=not self.slantwise.store.settings.go_on_after_right)
+        self.on_screen_resume()
+
+    def action_leave(self) -> None:
+        """Leave the program."""
+        self.app.exit()
+
+
+def _menu(ahead: list[Choice], settings: Settings) -> Iterable[Content]:
+    minutes = settings.minutes_a_day
+    unit = "minute" if minutes == 1 else "minutes"
+    going_on = "on" if settings.go_on_after_right else "off"
+    yield link(f"{minutes} {unit.upper():<24}Enter", "start", bold=True)
+    yield Content(f"about {len(ahead)} drills at your pace:")
+    yield from (Content(f"{number:4} {words}") for number, words in counted(ahead))
+    yield Content("")
+    yield from (
+        link(line, action)
+        for action, line in (
+            ("warm_up", "w  Two minutes, then I fold"),
+            ("pick", "n  Pick a drill"),
+            ("record", "r  Record"),
+            ("walk", "f  The first three minutes again"),
+            ("help", "?  Help"),
+            ("leave", "q  Leave"),
+        )
+    )
+    yield Content("")
+    yield Content.assemble(
+        Content.from_markup(
+            "[@click=screen.minutes('minus')]\\[-][/] [@click=screen.minutes('plus')]\\[+][/]"
+        ),
+        f" {minutes} {unit} a day",
+    )
+    yield link(f"g  Going on by itself: {going_on}", "going_on")

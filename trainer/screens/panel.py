@@ -1,0 +1,93 @@
+"""The panel beside the board: the question and where the hand is, then the verdict."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from drills.questions.drill import Drill
+from drills.questions.verdict import Verdict
+from progress_store import Judged
+from trainer.answering.hand import Hand
+from trainer.answering.reading import ReadingHand
+from trainer.screens.links import link
+
+
+class Panel(VerticalScroll, can_focus=False):
+    """Text beside the board; nothing in it takes the keys away from the drill."""
+
+    def __init__(self) -> None:
+        super().__init__(Static("", id="panel-text"), id="panel")
+
+    def ask(self, drill: Drill, hand: Hand, tells: str, notice: str) -> None:
+        """Show the question, where the hand is, and what must be said now."""
+        first, *more = drill.question.says
+        self._write(
+            [
+                *([Content(tells), Content("")] if tells else []),
+                Content.styled(first, "bold"),
+                *map(Content, more),
+                Content(""),
+                *(_numbers(hand) if isinstance(hand, ReadingHand) else ()),
+                *map(Content, hand.says()),
+                *([Content(""), Content.styled(notice, "bold italic")] if notice else []),
+            ]
+        )
+
+    def tell(self, verdict: Verdict, judged: Judged | None, kept: str) -> None:
+        """Show what was answered, what is true and why, and then whether it is kept."""
+        self._write(
+            [
+                Content.styled(headline(verdict, judged), "bold"),
+                Content(""),
+                Content(verdict.answered),
+                Content(verdict.truth),
+                Content(""),
+                Content(verdict.why),
+                Content(""),
+                *(map(Content, filter(None, (spent(judged), kept)))),
+            ]
+        )
+
+    def _write(self, lines: Iterable[Content]) -> None:
+        self.query_one("#panel-text", Static).update(Content("\n").join(lines))
+        self.scroll_home(animate=False)
+
+
+def headline(verdict: Verdict, judged: Judged | None) -> str:
+    """Return the verdict in a word or two."""
+    if not verdict.right:
+        return "✗ Missed."
+    if verdict.slip:
+        return "✓ Right, with a slip."
+    return "✓ Right, but slowly." if judged and judged.result == "slow" else "✓ Right."
+
+
+def spent(judged: Judged | None) -> str:
+    """Return the time a drill took and the person's pace at its like, as far as there are any."""
+    if judged is None or judged.net_ms is None:
+        return ""
+    took = f"Time to read: {judged.net_ms / 1000:.1f} s"
+    return f"{took}; your pace here: {judged.goal_ms / 1000:.1f} s." if judged.goal_ms else f"{took}."
+
+
+def _numbers(hand: ReadingHand) -> list[Content]:
+    return [_number(hand, field) for field in range(len(hand.numbers))]
+
+
+def _number(hand: ReadingHand, field: int) -> Content:
+    """Return one number with signs to click for more and less; the one in hand has a pointer before it."""
+    number = str(hand.numbers[field]) if hand.numbers[field] else "_"
+    return Content.assemble(
+        "> " if field == hand.at else "  ",
+        link("[-]", f"change({field}, -1)"),
+        " ",
+        (f"{number:>2}", "bold reverse" if field == hand.at else "bold"),
+        " ",
+        link("[+]", f"change({field}, 1)"),
+        " ",
+        hand.names[field],
+    )

@@ -1,0 +1,36 @@
+"""What a drill screen goes through: a round of practice, or the first three minutes."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from drills.questions.drill import Drill
+from drills.questions.verdict import Verdict
+from progress_store import Judged
+from trainer.practice.watch import Measured
+
+
+class Sitting(Protocol):
+    """Drills one after the other, and what becomes of the answers."""
+
+    @property
+    def title(self) -> str:
+        """What it is called."""
+
+    @property
+    def tells(self) -> str:
+        """What is told before the drill in hand."""
+
+    @property
+    def progress(self) -> str:
+        """How far it has come."""
+
+    @property
+    def seconds_left(self) -> int | None:
+        """The time left, None where it does not go by time."""
+
+    def next_drill(self) -> Drill | None:
+        """Return the next drill, None at the end."""
+
+    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged | None:
+        """Keep an answer; StoreError where it cannot be written."""
