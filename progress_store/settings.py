@@ -16,6 +16,8 @@ _LONGEST_THEME = 100
 class Settings:
     """Minutes a day (1-120), whether a quick right answer goes on by itself, first start done, the theme.
 
+    `blocks` asks for block signs in place of braille dots, None where nothing was chosen.
+
     Making one with a value that does not fit raises ValueError.
     """
 
@@ -23,12 +25,15 @@ class Settings:
     go_on_after_right: bool = True
     started: bool = False
     theme: str | None = None
+    blocks: bool | None = None
     other: Mapping[str, object] = field(default_factory=dict, hash=False)
 
     def __post_init__(self) -> None:
         if type(self.minutes_a_day) is not int or not 1 <= self.minutes_a_day <= MOST_MINUTES:
             raise ValueError(f"Minutes a day must be a whole number from 1 to {MOST_MINUTES}.")
         if type(self.go_on_after_right) is not bool or type(self.started) is not bool:
+            raise ValueError("A setting that is on or off must be true or false.")
+        if self.blocks is not None and type(self.blocks) is not bool:
             raise ValueError("A setting that is on or off must be true or false.")
         if self.theme is not None and not _is_name(self.theme):
             raise ValueError("The theme must be a name on one line.")
@@ -45,7 +50,7 @@ class Settings:
         return cls(**known, other=other)  # type: ignore[arg-type]
 
 
-_FIELDS: Final = ("minutes_a_day", "go_on_after_right", "started", "theme")
+_FIELDS: Final = ("minutes_a_day", "go_on_after_right", "started", "theme", "blocks")
 
 
 def _is_name(value: object) -> bool:

@@ -21,7 +21,7 @@ class Turn(NamedTuple):
 
     def is_below(self, other: Turn) -> bool:
         """Whether this angle is the smaller one."""
-        return self.x * other.y - self.y * other.x > 0 if self.y else False
+        return self.x * other.y - self.y * other.x > 0
 
 
 def turn_between(first: Direction, second: Direction) -> Turn:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from drills.exact.plane import Direction, Move, Point, cross, direction_of, is_slanted, move_between
+from drills.exact.plane import Direction, Move, Point, cross, is_slanted, move_between
 from drills.exact.step import Step, ratio_of
 from drills.exact.symmetry import FACINGS
 from drills.labels.repairs import is_settled_in_full
@@ -41,7 +41,7 @@ def slanted_by_ratio(pattern: CreasePattern, ratio: tuple[int, int]) -> frozense
 
 def _inside(drill: Drill) -> frozenset[int]:
     """Return the inside lines by their slope, which is that of no side of the outline."""
-    return slanted_by_ratio(drill.truth, ratio_of(direction_of(drill.spec.stretch.triangle.inside)))
+    return slanted_by_ratio(drill.truth, ratio_of(drill.spec.stretch.triangle.inside))
 
 
 def _step_is_walked(drill: Drill) -> bool:

@@ -27,7 +27,7 @@ _HINGE_WAY = {"shallow": Direction(0, -1), "steep": Direction(1, 0)}
 
 @dataclass(frozen=True)
 class Stretch:
-    """One way to draw a stretch; two different ones are never the same figure.
+    """One way to draw a stretch; before any crop two different ones are never the same figure.
 
     ``units`` are the pleats that the shallow and the steep side turn; ``hinges`` say for A and for B
     which side's pleats the hinge runs across; ``facing`` picks one of FACINGS; ``exchanged`` swaps

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import NamedTuple
 
-from drills.exact.plane import Direction, Move
+from drills.exact.plane import Direction, Move, direction_of
 
 
 class Triangle(NamedTuple):
@@ -23,7 +23,7 @@ class Triangle(NamedTuple):
     def inside(self) -> Direction:
         """The direction of the inside lines: twice the shallow side's angle (its Gaussian square)."""
         p, q = self.shallow
-        return Direction(p * p - q * q, 2 * p * q)
+        return direction_of(Move(p * p - q * q, 2 * p * q))
 
     @property
     def unit_sides(self) -> tuple[Move, Move]:

@@ -74,7 +74,7 @@ def folds_flat(angles: Sequence[AnyAngle], mountains: Sequence[bool]) -> bool:
         angles, mountains = _turned(angles, run.start), _turned(mountains, run.start)
         folded = mountains[: run.length + 1]
         surplus = 2 * sum(folded) - len(folded)
-        if abs(surplus) != 1 - run.length % 2:
+        if abs(surplus) > 1:
             return False
         angles = without_run(angles, run.length)
         mountains = ([surplus > 0] if len(folded) % 2 else []) + list(mountains[run.length + 1 :])

@@ -1,0 +1,118 @@
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from drills.exact.plane import Point, cross, move_between, moved, on_segment
+from drills.pattern.building import Line, Paper, build, clipped, meeting_points
+from drills.pattern.crease_pattern import CreasePattern
+
+
+def test_lines_are_split_where_they_cross_at_an_exact_point() -> None:
+    """(0,0)-(3,1) and (0,1)-(1,0) cross at (3/4, 1/4): four creases with that point in common."""
+    pattern = build([crease(0, 0, 3, 1), crease(0, 1, 1, 0)], Paper(0, 0, 3, 1))
+    assert len(pattern.creases) == 4
+    (inner,) = pattern.interior
+    assert pattern.vertices[inner] == (Fraction(3, 4), Fraction(1, 4))
+
+
+def crease(x0: int | Fraction, y0: int | Fraction, x1: int | Fraction, y1: int | Fraction) -> Line:
+    """Return an unlabelled crease of no particular role."""
+    return Line(Point(x0, y0), Point(x1, y1), "other", "U")
+
+
+PAPER = Paper(0, 0, 8, 6)
+numbers = st.integers(min_value=-4, max_value=12)
+points = st.builds(Point, numbers, numbers)
+lines = st.builds(lambda a, b: Line(a, b, "other", "U"), points, points).filter(lambda it: it.start != it.end)
+
+
+@given(lines)
+def test_clipping_keeps_exactly_the_part_on_the_paper(line: Line) -> None:
+    """What is kept lies on the line and on the paper, and each point of the line on the paper is kept."""
+    kept = clipped(line, PAPER)
+    way = move_between(line.start, line.end)
+    for part in range(41):
+        point = moved(line.start, way, Fraction(part, 40))
+        if PAPER.left < point.x < PAPER.right and PAPER.bottom < point.y < PAPER.top:
+            assert kept is not None
+            assert on_segment(point, kept.start, kept.end)
+    if kept is not None:
+        for end in (kept.start, kept.end):
+            assert on_segment(end, line.start, line.end)
+            assert PAPER.left <= end.x <= PAPER.right
+            assert PAPER.bottom <= end.y <= PAPER.top
+
+
+def test_lines_along_the_edge_or_outside_or_at_a_corner_are_left_out() -> None:
+    """Nothing of such a line crosses the sheet."""
+    outside = [crease(0, 0, 8, 0), crease(8, 1, 8, 5), crease(-3, 2, 0, 2), crease(9, 0, 9, 6)]
+    assert [clipped(line, PAPER) for line in [*outside, crease(-1, 1, 1, -1)]] == [None] * 5
+    assert build(outside, PAPER).creases == ()
+
+
+@given(lines, lines)
+def test_the_meeting_point_lies_on_both_lines_whichever_comes_first(one: Line, two: Line) -> None:
+    """Lines that are not parallel meet in at most one point, on both; the order does not matter."""
+    assume(cross(move_between(one.start, one.end), move_between(two.start, two.end)) != 0)
+    meeting = meeting_points(one, two)
+    assert meeting == meeting_points(two, one)
+    assert len(meeting) <= 1
+    assert all(on_segment(p, line.start, line.end) for p in meeting for line in (one, two))
+
+
+def test_lines_that_pass_without_touching_do_not_meet() -> None:
+    """The line through (4, 2) would meet the other one beyond its end."""
+    assert meeting_points(crease(0, 0, 4, 2), crease(5, 0, 5, 6)) == []
+    assert meeting_points(crease(0, 0, 4, 0), crease(0, 1, 4, 1)) == []
+    assert meeting_points(crease(0, 0, 1, 1), crease(3, 3, 4, 4)) == []
+
+
+def test_lines_one_behind_the_other_meet_end_to_end() -> None:
+    """A line and its continuation meet at their common end."""
+    assert meeting_points(crease(0, 0, 3, 1), crease(6, 2, 3, 1)) == [(3, 1)]
+
+
+@pytest.mark.parametrize("second", [crease(3, 1, 9, 3), crease(6, 2, 0, 0), crease(-3, -1, 3, 1)])
+def test_two_creases_on_top_of_each_other_are_refused(second: Line) -> None:
+    """A crease drawn twice along a stretch of its length raises ValueError, in whichever direction."""
+    with pytest.raises(ValueError, match="on top of each other"):
+        build([crease(0, 0, 6, 2), second], Paper(-3, -3, 9, 9))
+
+
+def test_the_same_lines_in_another_order_give_the_same_pattern() -> None:
+    """Points and edges come out sorted, so the order and sense of drawing leave no trace."""
+    drawn = [crease(0, 3, 8, 3), crease(2, 0, 2, 6), crease(0, 0, 6, 6)]
+    turned_round = [Line(line.end, line.start, line.role, line.label) for line in reversed(drawn)]
+    assert build(drawn, PAPER) == build(turned_round, PAPER)
+
+
+def meets_only_at_vertices(pattern: CreasePattern) -> bool:
+    """Whether no two edges cross or touch but at a common end."""
+    segments = [Line(*pattern.ends(edge), "other", "U") for edge in range(len(pattern.edges))]
+    return all(
+        set(meeting_points(one, two)) <= {one.start, one.end} & {two.start, two.end}
+        for place, one in enumerate(segments)
+        for two in segments[:place]
+    )
+
+
+@given(st.lists(lines, max_size=5))
+def test_edges_meet_only_at_vertices(drawn: list[Line]) -> None:
+    """Whatever lines are drawn, the pieces have no point in common but their ends."""
+    try:
+        pattern = build(drawn, PAPER)
+    except ValueError:
+        assume(False)
+    assert meets_only_at_vertices(pattern)
+    assert all(edge.start < edge.end for edge in pattern.edges)
+    assert len(set(pattern.vertices)) == len(pattern.vertices)
+
+
+def test_the_paper_has_four_corners_counterclockwise() -> None:
+    """From the lower left corner to the right, up, and back to the left."""
+    assert PAPER.corners == ((0, 0), (8, 0), (8, 6), (0, 6))
+    assert cross(move_between(*PAPER.corners[:2]), move_between(*PAPER.corners[1:3])) == 48

@@ -1,0 +1,136 @@
+"""A drill read back from its line of JSON alone, as points, edges and faces.
+
+Shares nothing with the code under test: no roles, no ranks, no module of the drills.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from fractions import Fraction
+from functools import cached_property
+from math import atan2, gcd
+from typing import Any
+
+Place = tuple[Fraction, Fraction]
+
+
+class PlainSheet:
+    """The planar graph of a drill's pattern, y up, with its question and its answer as they came."""
+
+    def __init__(self, line: str) -> None:
+        drill = json.loads(line)
+        self.drill: dict[str, Any] = drill
+        self.question: dict[str, Any] = drill["question"]
+        self.answer: dict[str, Any] = drill["answer"]
+        fold = drill["pattern"]
+        written = fold.get("slantwise:vertices_exact", fold["vertices_coords"])
+        self.points: list[Place] = [(Fraction(x), Fraction(y)) for x, y in written]
+        self.edges: list[tuple[int, int]] = [(start, end) for start, end in fold["edges_vertices"]]
+        self.labels: list[str] = fold["edges_assignment"]
+
+    @cached_property
+    def around(self) -> list[list[int]]:
+        """Per vertex its edges, counterclockwise."""
+        return [
+            sorted(self._meeting(vertex), key=lambda edge: self.angle(edge, vertex))
+            for vertex in range(len(self.points))
+        ]
+
+    @cached_property
+    def inner(self) -> list[int]:
+        """The vertices off the paper's edge."""
+        return [v for v, edges in enumerate(self.around) if all(self.labels[edge] != "B" for edge in edges)]
+
+    @cached_property
+    def creases(self) -> list[int]:
+        """The edges that are not the paper's edge."""
+        return [edge for edge, label in enumerate(self.labels) if label != "B"]
+
+    def beyond(self, edge: int, vertex: int) -> int:
+        """Return the other end of an edge."""
+        start, end = self.edges[edge]
+        return start + end - vertex
+
+    def move(self, edge: int, vertex: int) -> Place:
+        """Return how far the edge leads from the vertex, to the right and up."""
+        (x, y), (u, v) = self.points[vertex], self.points[self.beyond(edge, vertex)]
+        return u - x, v - y
+
+    def angle(self, edge: int, vertex: int) -> float:
+        """Return the angle at which the edge leaves the vertex, in radians."""
+        right, up = self.move(edge, vertex)
+        return atan2(up, right)
+
+    def way(self, edge: int, vertex: int) -> tuple[int, int]:
+        """Return the shortest whole numbers to the right and up along the edge."""
+        right, up = self.move(edge, vertex)
+        scale = right.denominator * up.denominator
+        whole = int(right * scale), int(up * scale)
+        return whole[0] // gcd(*whole), whole[1] // gcd(*whole)
+
+    def is_slanted(self, edge: int) -> bool:
+        """Whether an edge runs neither along the grid nor at 45 degrees."""
+        right, up = self.move(edge, self.edges[edge][0])
+        return right != 0 and up != 0 and abs(right) != abs(up)
+
+    @cached_property
+    def faces(self) -> list[frozenset[int]]:
+        """The edges of each face of the sheet."""
+        waiting = {(edge, vertex) for edge, ends in enumerate(self.edges) for vertex in ends}
+        found = []
+        while waiting:
+            edges, corners = self._face(min(waiting))
+            waiting -= set(zip(edges, corners, strict=True))
+            if self._area(corners) > 0:
+                found.append(frozenset(edges))
+        return found
+
+    @cached_property
+    def sunk_faces(self) -> list[frozenset[int]]:
+        """The faces within an outline: no crease of theirs runs along the grid or at 45 degrees."""
+        return [
+            face for face in self.faces if all(self.is_slanted(edge) or self.labels[edge] == "B" for edge in face)
+        ]
+
+    @cached_property
+    def inside_lines(self) -> frozenset[int]:
+        """The slanted edges with a face within an outline on both sides."""
+        return frozenset(edge for edge in self.creases if self._sunk_sides(edge) == 2)
+
+    @cached_property
+    def outline(self) -> frozenset[int]:
+        """The slanted edges with a face within an outline on one side."""
+        return frozenset(edge for edge in self.creases if self._sunk_sides(edge) == 1)
+
+    def walked(self, start: int, edges: Iterable[int]) -> tuple[int, set[tuple[int, int]]]:
+        """Return where a walk along the edges ends and the ways it went."""
+        ways = set()
+        for edge in edges:
+            ways.add(self.way(edge, start))
+            start = self.beyond(edge, start)
+        return start, ways
+
+    def _meeting(self, vertex: int) -> list[int]:
+        return [edge for edge, ends in enumerate(self.edges) if vertex in ends]
+
+    def _sunk_sides(self, edge: int) -> int:
+        return sum(edge in face for face in self.sunk_faces)
+
+    def _face(self, first: tuple[int, int]) -> tuple[list[int], list[int]]:
+        """Return the edges and corners met on the way round, with the paper on the left."""
+        edges, corners = [], []
+        edge, vertex = first
+        while not edges or (edge, vertex) != first:
+            edges.append(edge)
+            corners.append(vertex)
+            vertex = self.beyond(edge, vertex)
+            ring = self.around[vertex]
+            edge = ring[ring.index(edge) - 1]
+        return edges, corners
+
+    def _area(self, corners: list[int]) -> Fraction:
+        ring = [self.points[corner] for corner in corners]
+        return sum(
+            (x * v - y * u for (x, y), (u, v) in zip(ring, ring[1:] + ring[:1], strict=True)), Fraction(0)
+        )

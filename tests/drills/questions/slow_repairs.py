@@ -1,0 +1,106 @@
+"""Finding wrong labels the slow way: every set of creases, every order of the layers at a point.
+
+Shares nothing with the code under test: no crimping, no branching search.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import cache
+from itertools import combinations, permutations
+from math import isclose, pi, tau
+
+from tests.drills.questions.plain_sheet import PlainSheet
+
+Rule = Callable[[PlainSheet, list[str], int], bool]
+
+
+def all_repairs(sheet: PlainSheet, size: int, rule: Rule) -> list[frozenset[int]]:
+    """Return every set of so many creases whose switching makes each inner point pass.
+
+    A switch moves mountains less valleys by two at each inner end, and they must come to plus or minus two:
+    so a set is looked at only where it touches the points that are off an odd number of times.
+    """
+    bit = {vertex: 1 << place for place, vertex in enumerate(sheet.inner)}
+    touched = {edge: sum(bit.get(end, 0) for end in sheet.edges[edge]) for edge in sheet.creases}
+    off = sum(bit[v] for v in sheet.inner if difference(sheet, sheet.labels, v) % 4 != 2)
+    found = []
+    for chosen in combinations(sheet.creases, size):
+        parity = off
+        for edge in chosen:
+            parity ^= touched[edge]
+        if not parity and passes(sheet, switched(sheet, chosen), rule):
+            found.append(frozenset(chosen))
+    return found
+
+
+def switched(sheet: PlainSheet, chosen: tuple[int, ...] | frozenset[int]) -> list[str]:
+    """Return the labels with mountain and valley exchanged on the chosen edges."""
+    other = {"M": "V", "V": "M", "B": "B"}
+    return [other[label] if edge in chosen else label for edge, label in enumerate(sheet.labels)]
+
+
+def passes(sheet: PlainSheet, labels: list[str], rule: Rule) -> bool:
+    """Whether every inner point passes."""
+    return all(rule(sheet, labels, vertex) for vertex in sheet.inner)
+
+
+def difference(sheet: PlainSheet, labels: list[str], vertex: int) -> int:
+    """Return mountains less valleys at a point."""
+    meeting = [labels[edge] for edge in sheet.around[vertex]]
+    return meeting.count("M") - meeting.count("V")
+
+
+def counting(sheet: PlainSheet, labels: list[str], vertex: int) -> bool:
+    """Whether mountains and valleys differ by two at a point."""
+    return abs(difference(sheet, labels, vertex)) == 2
+
+
+def layering(sheet: PlainSheet, labels: list[str], vertex: int) -> bool:
+    """Whether some order of the layers round the point shows these labels."""
+    directions = tuple(sheet.angle(edge, vertex) for edge in sheet.around[vertex])
+    return tuple(labels[edge] == "M" for edge in sheet.around[vertex]) in _foldable(directions)
+
+
+def angles_fold(sheet: PlainSheet, vertex: int) -> bool:
+    """Whether every second angle round the point adds up to half a turn."""
+    angles = _angles(tuple(sheet.angle(edge, vertex) for edge in sheet.around[vertex]))
+    return len(angles) % 2 == 0 and isclose(sum(angles[::2]), pi)
+
+
+def _angles(directions: tuple[float, ...]) -> list[float]:
+    following = [*directions[1:], directions[0] + tau]
+    return [after - before for before, after in zip(directions, following, strict=True)]
+
+
+@cache
+def _foldable(directions: tuple[float, ...]) -> frozenset[tuple[bool, ...]]:
+    """Return the labels, True for a mountain, that the orders of the layers show; at most eight creases."""
+    assert len(directions) <= 8
+    return frozenset(
+        tuple((height[i] > height[i - 1]) == (i % 2 == 0) for i in range(len(directions)))
+        for height in _stacks(_angles(directions))
+    )
+
+
+def _stacks(angles: list[float]) -> Iterator[tuple[int, ...]]:
+    """Yield the height of each sector in every order in which no layer passes through a crease.
+
+    Sector i lies after crease i. Folded, the creases come to lie along a line: forward and back in turn.
+    """
+    number, at = len(angles), [0.0]
+    for place, angle in enumerate(angles[:-1]):
+        at.append(at[-1] + (-1) ** place * angle)
+    spans = [sorted((at[i], at[(i + 1) % number])) for i in range(number)]
+    cut = [(i, k) for i in range(number) for k in range(number) if spans[k][0] + 1e-9 < at[i] < spans[k][1] - 1e-9]
+    pairs = [(i, j) for i, j in combinations(range(number), 2) if (j - i) % 2 == 0 and isclose(at[i], at[j], abs_tol=1e-9)]
+    for height in permutations(range(number)):
+        folds = [sorted((height[i - 1], height[i])) for i in range(number)]
+        if any(folds[i][0] < height[k] < folds[i][1] for i, k in cut):
+            continue
+        if not any(_cross(folds[i], folds[j]) for i, j in pairs):
+            yield height
+
+
+def _cross(one: list[int], two: list[int]) -> bool:
+    return one[0] < two[0] < one[1] < two[1] or two[0] < one[0] < two[1] < one[1]

@@ -1,0 +1,77 @@
+"""Skill, structure and form of a code are known without building anything, and skills lead back to codes."""
+
+from __future__ import annotations
+
+import sys
+from itertools import islice
+from typing import NoReturn
+
+import pytest
+
+from drills.questions import kinds
+from drills.questions.code import Code
+from drills.questions.kinds import SKILL_NAMES, codes_for, kind_of, make, skill_of, skills_at, spec
+from tests.drills.questions.codes import FORMS, LEVELS, every_code
+
+BUILDERS = ("build", "draw", "clipped", "turned")
+
+
+def test_no_geometry_is_built_for_a_spec(monkeypatch: pytest.MonkeyPatch) -> None:
+    """With every builder of patterns made to fail, 240 codes still say what they are."""
+
+    def refuse(*_: object) -> NoReturn:
+        raise AssertionError("a pattern was built")
+
+    for name, module in list(sys.modules.items()):
+        if name.startswith("drills."):
+            for builder in BUILDERS:
+                if hasattr(module, builder):
+                    monkeypatch.setattr(module, builder, refuse)
+    kinds.make.cache_clear()
+    specs = [spec(code) for code in every_code(range(900, 910))]
+    assert len(specs) == 10 * len(FORMS) * len(LEVELS) == 240
+    with pytest.raises(AssertionError, match="a pattern was built"):
+        make(specs[0].code)
+
+
+def test_the_spec_names_the_skill_of_the_drill() -> None:
+    """Code, skill, form and structure are the drill's, and the skill is one that has a name."""
+    for code in every_code(range(10)):
+        drill = make(code)
+        assert drill.spec == spec(code)
+        assert drill.spec.skill == skill_of(code)
+        assert drill.spec.skill in SKILL_NAMES
+        assert kind_of(drill.spec.skill) == (code.kind, drill.spec.form)
+
+
+@pytest.mark.parametrize("skill", SKILL_NAMES)
+def test_every_skill_leads_to_codes_at_every_level(skill: str) -> None:
+    """Codes of a skill train it, are of its kind and form, begin at the seed and are all different."""
+    for level in LEVELS:
+        found = list(islice(codes_for(skill, level, 5000), 4))
+        assert [skill_of(code) for code in found] == [skill] * 4
+        assert {(code.kind, code.form or kinds.KINDS[code.kind].forms[0]) for code in found} == {kind_of(skill)}
+        assert [code.seed for code in found] == sorted({code.seed for code in found})
+        assert found[0].seed >= 5000
+
+
+@pytest.mark.parametrize("skill", SKILL_NAMES)
+def test_codes_are_of_the_nearest_level_that_trains_the_skill(skill: str) -> None:
+    """At the level asked for where it trains the skill, else no other training level is nearer."""
+    training = [level for level in LEVELS if skill in skills_at(*kind_of(skill), level)]
+    for level in LEVELS:
+        found = next(codes_for(skill, level, 1)).level
+        assert found in training
+        assert abs(found - level) == min(abs(other - level) for other in training)
+
+
+def test_a_skill_is_named_in_plain_words() -> None:
+    """Names are different from each other, as are skills, and say neither kind nor code."""
+    assert len(SKILL_NAMES) == len(set(SKILL_NAMES.values())) == 21
+    assert SKILL_NAMES["steps read 1:2"] == "reading a step of 1 and 2"
+
+
+def test_forms_draw_of_their_own_accord() -> None:
+    """Two forms of one seed are not bound to one structure."""
+    pairs = [(spec(Code("sinks", 4, seed)), spec(Code("sinks", 4, seed, form="points"))) for seed in range(20)]
+    assert any(one.stretch != other.stretch for one, other in pairs)
