@@ -34,6 +34,13 @@ def levels_found(state: State) -> list[str]:
     return ["You begin here; the levels follow you from now on.", "", *lines]
 
 
+def ordinal(number: int) -> str:
+    """Return a number as in "your 3rd day"."""
+    if number % 100 in (11, 12, 13):
+        return f"{number}th"
+    return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th') }"
+
+
 def numbers(session: Session) -> list[str]:
     """Return how many drills went how, in lines."""
     results = [done.result for done in session.done]

@@ -17,9 +17,9 @@ RECENT = 30
 
 WORDS: Mapping[Reason, str] = {
     "round": "not met for a while",
-    "slow": "read right, but slowly, or missed",
+    "slow": "right but slow, or missed",
     "harder": "a little harder",
-    "new": "new",
+    "new": "new to you",
     "known": "you know, to keep them quick",
     "return": "again after a miss",
 }

@@ -20,6 +20,7 @@ MOUSE = (
 class HelpScreen(Shell):
     """Lists the keys; Escape, q or ? goes back."""
 
+    AUTO_FOCUS = "VerticalScroll"
     place = "help"
     BINDINGS = bindings_for("help")
 

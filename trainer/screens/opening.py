@@ -14,6 +14,7 @@ from progress_store import Settings
 from trainer.board.look import Look
 from trainer.practice import rounds
 from trainer.practice.choosing import Choice
+from trainer.practice.closing import ordinal
 from trainer.practice.preview import coming, counted, drills_in
 from trainer.practice.walk import Walk
 from trainer.screens.board_view import BoardView
@@ -67,7 +68,7 @@ class OpeningScreen(Shell):
     def _day(self) -> str:
         store = self.slantwise.store
         days = {attempt.practice_day for attempt in store.attempts} | {store.today}
-        return f"{store.today:%A}, your day {len(days)}"
+        return f"{store.today:%A}, your {ordinal(len(days))} day"
 
     def action_start(self) -> None:
         """Start today's round."""

@@ -9,7 +9,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from drills.questions.drill import Drill
-from drills.questions.verdict import Verdict
+from drills.questions.verdict import Lit, Verdict
 from progress_store import Judged
 from trainer.answering.hand import Hand
 from trainer.answering.reading import ReadingHand
@@ -48,7 +48,7 @@ class Panel(VerticalScroll, can_focus=False):
                 Content(""),
                 Content(verdict.why),
                 Content(""),
-                *(map(Content, filter(None, (spent(judged), kept)))),
+                *map(Content, filter(None, (spent(judged), kept, signs(verdict.lit)))),
             ]
         )
 
@@ -64,6 +64,17 @@ def headline(verdict: Verdict, judged: Judged | None) -> str:
     if verdict.slip:
         return "✓ Right, with a slip."
     return "✓ Right, but slowly." if judged and judged.result == "slow" else "✓ Right."
+
+
+def signs(lit: Lit) -> str:
+    """Return what the signs on the board mean, those that are there."""
+    shown = (
+        (lit.right or lit.right_points, "+ right"),
+        (lit.missed or lit.missed_points, "? missed"),
+        (lit.extra or lit.extra_points, "× too many"),  # noqa: RUF001  (the board's sign)
+        (lit.faults, "! out of balance"),
+    )
+    return "  ".join(words for there, words in shown if there)
 
 
 def spent(judged: Judged | None) -> str:

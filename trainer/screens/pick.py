@@ -40,7 +40,7 @@ class PickScreen(Shell):
     def body(self) -> ComposeResult:
         """Yield the rows, the code and the line for what is wrong with it."""
         yield Static("", id="choices", classes="rows")
-        yield Input(placeholder="or a code, such as labels-3-41", id="code", max_length=40)
+        yield Input(placeholder="or a code, such as labels-3-41", id="code", max_length=40, compact=True)
         yield Static("", id="wrong", classes="rows", markup=False)
 
     def on_mount(self) -> None:

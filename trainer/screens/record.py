@@ -16,6 +16,7 @@ from trainer.screens.shell import Shell
 class RecordScreen(Shell):
     """Shows the record; arrows and the wheel scroll it."""
 
+    AUTO_FOCUS = "VerticalScroll"
     place = "record"
     BINDINGS = bindings_for("record")
 

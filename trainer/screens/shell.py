@@ -22,6 +22,7 @@ LEAST_COLUMNS, LEAST_ROWS = 72, 20
 class Shell(Screen[None]):
     """A screen between its two lines; ``body`` is what stands between them."""
 
+    AUTO_FOCUS: ClassVar[str | None] = ""
     place: ClassVar[Place]
 
     @property
