@@ -135,7 +135,7 @@ ACTIONS = (
         "Start what is set, or the code that is typed",
         ("pick",),
     ),
-    Action("leave", ("escape", "q"), "q", "q leave", "Leave this screen; what is answered is kept", _ALL),
+    Action("leave", ("escape", "q"), "q Esc", "q leave", "Leave this screen; what is answered is kept", _ALL),
     Action("dots", ("b",), "b", "", "Draw with braille dots or with blocks", _ALL),
     Action("theme", ("t",), "t", "", "Dark or light", _ALL),
     Action("help", ("question_mark", "f1"), "?", "? help", "Every key", _ALL),

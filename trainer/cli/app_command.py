@@ -11,7 +11,7 @@ from trainer.cli.ending import CommandError
 from trainer.cli.parser import Parser, add_data
 
 if TYPE_CHECKING:
-    from trainer.screens.launch import Start
+    from trainer.start import Start
 
 _NO_TERMINAL = "Slantwise needs a terminal; for plain text use: slantwise drill CODE --text"
 

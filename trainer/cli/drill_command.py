@@ -20,8 +20,8 @@ from trainer.cli.parser import Parser, add_data, whole_number
 MOST = 10_000
 _PARTS = ("kind", "level", "seed")
 _EXAMPLES = """examples:
-  slantwise drill labels-3-41                    in the app
-  slantwise drill labels-3-41 --text             as plain text, one line to answer
+  slantwise drill labels-3-41              in the app
+  slantwise drill labels-3-41 --text       as plain text, answered by one line
   slantwise drill --kind sinks --form points --level 2 --seed 7 --text
   slantwise drill --kind labels --level 3 --seed 41 --count 20 --json
 

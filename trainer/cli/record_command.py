@@ -25,7 +25,7 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
     parser = commands.add_parser(
         "record",
         help="what your practice shows",
-        description="What your practice shows, always with the number of drills and the days they are from.",
+        description="What your practice shows, with the number of drills and the days they are from.",
         epilog="examples:\n  slantwise record\n  slantwise record --csv > drills.csv\n",
     )
     manner = parser.add_mutually_exclusive_group()

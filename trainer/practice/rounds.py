@@ -45,6 +45,7 @@ class Round:
         self.minutes = minutes
         self._started = clock.ticks()
         self._unkept: list[Attempt] = []
+        self._begun = 0
         self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
         self.choice: Choice | None = None
 
@@ -56,8 +57,9 @@ class Round:
     @property
     def progress(self) -> str:
         """How far the round has come: the number of the drill in hand, of six where they are counted."""
-        number = len(self.session.done) + 1
-        return f"{number} of {len(PLACING)}" if self.purpose == "placing" else f"Drill {number}"
+        if self.purpose == "placing":
+            return f"{self._begun} of {len(PLACING)}"
+        return f"Drill {self._begun}"
 
     @property
     def seconds_left(self) -> int | None:
@@ -77,7 +79,10 @@ class Round:
         if self.seconds_left == 0:
             return None
         code = self._following(self)
-        return None if code is None else make(code)
+        if code is None:
+            return None
+        self._begun += 1
+        return make(code)
 
     def fresh(self, skill: str, level: int) -> Code:
         """Return a code of a skill that this sitting has not used."""
