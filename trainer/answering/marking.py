@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from drills.pattern.places import short_place
 from drills.questions.drill import Answer, Drill, Marks
 from trainer.answering.hand import Hand
 from trainer.board.arrows import Arrow
@@ -11,7 +12,7 @@ from trainer.board.cursor import Cursor, Track, track_of
 from trainer.board.hits import creases_near, points_near
 from trainer.board.look import Look, Marked, points_at
 from trainer.board.scale import Scale
-from trainer.board.words import crease_in_words, place
+from trainer.board.words import crease_in_words
 
 
 class _MarkingHand(Hand):
@@ -70,6 +71,10 @@ class _MarkingHand(Hand):
         """Put the cursor on a crease or a vertex."""
         raise NotImplementedError
 
+    def at_point(self, vertex: int) -> str:
+        """Return a vertex's place in short, as in "3,1"."""
+        return short_place(self.drill.pattern, self.drill.pattern.vertices[vertex])
+
     def _mark_at(self, item: int, scale: Scale, x: float, y: float) -> None:
         self.put_on(item, scale, x, y)
         self._toggle(item)
@@ -126,7 +131,7 @@ class CreasesHand(_MarkingHand):
         )
         marked = " (marked)" if edge in self.marks else ""
         return (
-            f"At point {place(pattern, vertex)}.",
+            f"At point {self.at_point(vertex)}.",
             f"Crease: {crease}{marked}.",
             f"Marked: {len(self.marks)}",
         )
@@ -166,7 +171,7 @@ class PointsHand(_MarkingHand):
         """Return the point under the cursor, and how many are marked."""
         marked = " (marked)" if self.cursor.vertex in self.marks else ""
         return (
-            f"At point {place(self.drill.pattern, self.cursor.vertex)}{marked}.",
+            f"At point {self.at_point(self.cursor.vertex)}{marked}.",
             f"Marked: {len(self.marks)}",
         )
 
@@ -205,8 +210,7 @@ class JoiningHand(PointsHand):
 
     def says(self) -> tuple[str, ...]:
         """Return the lit point and the one under the cursor."""
-        pattern = self.drill.pattern
         return (
-            f"The lit point is {place(pattern, self.start)}.",
-            f"The cursor is at {place(pattern, self.cursor.vertex)}.",
+            f"The lit point is {self.at_point(self.start)}.",
+            f"The cursor is at {self.at_point(self.cursor.vertex)}.",
         )

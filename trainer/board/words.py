@@ -1,9 +1,10 @@
-"""The crease and the point under the cursor in words, places counted from the sheet's top left corner."""
+"""The crease under the cursor in words, places counted from the sheet's top left corner."""
 
 from __future__ import annotations
 
-from drills.exact.plane import Direction, Exact, Move, move_between
+from drills.exact.plane import Direction, Move, move_between
 from drills.pattern.crease_pattern import CreasePattern, Edge, Label, Role
+from drills.pattern.places import mixed, short_place
 
 ROLES: dict[Role, str] = {
     "outline": "outline side",
@@ -17,31 +18,11 @@ ROLES: dict[Role, str] = {
 LABELS: dict[Label, str] = {"M": "mountain", "V": "valley", "F": "flat", "U": "no label"}
 
 
-def number_in_words(value: Exact) -> str:
-    """Return a number of squares, not below 0, as a folder writes it: 3, 2 1/2, 1/3."""
-    whole, part = divmod(value, 1)
-    if not part:
-        return str(whole)
-    fraction = f"{part.numerator}/{part.denominator}"
-    return f"{whole} {fraction}" if whole else fraction
-
-
-def place(pattern: CreasePattern, vertex: int) -> str:
-    """Return where a vertex is, in short: "3,1" is 3 squares across and 1 down from the top left corner."""
-    return ",".join(number_in_words(value) for value in _from_top_left(pattern, vertex))
-
-
-def place_in_words(pattern: CreasePattern, vertex: int) -> str:
-    """Return where a vertex is: "3 across, 1 down" from the sheet's top left corner."""
-    across, down = _from_top_left(pattern, vertex)
-    return f"{number_in_words(across)} across, {number_in_words(down)} down"
-
-
 def way_in_words(move: Move) -> str:
     """Return a move as so many across (to either side) and so many up or down."""
-    parts = [f"{number_in_words(max(move.dx, -move.dx))} across"] if move.dx else []
+    parts = [f"{mixed(max(move.dx, -move.dx))} across"] if move.dx else []
     if move.dy:
-        parts.append(f"{number_in_words(max(move.dy, -move.dy))} {'up' if move.dy > 0 else 'down'}")
+        parts.append(f"{mixed(max(move.dy, -move.dy))} {'up' if move.dy > 0 else 'down'}")
     return " ".join(parts)
 
 
@@ -59,16 +40,10 @@ def crease_in_words(
         parts.append(LABELS[crease.label])
     if way:
         parts.append(way_in_words(move_between(pattern.vertices[vertex], pattern.vertices[far])))
-    return ", ".join([*parts, f"to {place(pattern, far)}"])
+    return ", ".join([*parts, f"to {short_place(pattern, pattern.vertices[far])}"])
 
 
 def _role_in_words(edge: Edge, direction: Direction) -> str:
     """Return the role's name; a ridge on the diagonal says so."""
     is_diagonal = abs(direction.dx) == abs(direction.dy)
     return "45-degree ridge" if edge.role == "ridge" and is_diagonal else ROLES[edge.role]
-
-
-def _from_top_left(pattern: CreasePattern, vertex: int) -> tuple[Exact, Exact]:
-    left, _, _, top = pattern.box
-    x, y = pattern.vertices[vertex]
-    return x - left, top - y

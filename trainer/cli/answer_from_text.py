@@ -25,6 +25,7 @@ _REPEATED = ', for a step made twice "1 across 2 up x 2"'
 
 _TOKEN = re.compile(r"[0-9]+|[a-z]+|[^\s,;]")
 _FILLERS = frozenset({"to", "the", "and"})
+_SIDEWAYS, _DOWNWARD = frozenset("alr"), frozenset("ud")
 _WAYS = "across|a|left|l|right|r|up|u|down|d"
 _STEP = re.compile(
     rf"([0-9]{{1,3}})(?: ({_WAYS}))? ([0-9]{{1,3}})(?: ({_WAYS}))?"
@@ -68,14 +69,13 @@ def _numbers(text: str, question: Question) -> _Numbers:
     found = _STEP.fullmatch(" ".join(tokens))
     if not found:
         raise _unreadable(question)
-    first, second = (int(found[1]), (found[2] or "")[:1]), (int(found[3]), (found[4] or "")[:1])
-    if first[1] in tuple("ud") or second[1] in tuple("alr"):
-        first, second = second, first
-    if first[1] in tuple("ud") or second[1] in tuple("alr"):
-        raise _unreadable(question)
+    one, two = (int(found[1]), (found[2] or "")[:1]), (int(found[3]), (found[4] or "")[:1])
     named = 1 if found[5] else 2 if found[6] else None
     counted = found[7] or found[8]
-    return _Numbers(*first, *second, int(counted) if counted else named)
+    for across, down in ((one, two), (two, one)):
+        if across[1] not in _DOWNWARD and down[1] not in _SIDEWAYS:
+            return _Numbers(*across, *down, int(counted) if counted else named)
+    raise _unreadable(question)
 
 
 def _step(text: str, question: Question, lit: Step) -> Step:
@@ -85,7 +85,7 @@ def _step(text: str, question: Question, lit: Step) -> Step:
     if typed.way_across in ("l", "r"):
         step = step._replace(across=-typed.across if typed.way_across == "l" else typed.across)
     if typed.way_down:
-        step = step._replace(down=-typed.down if typed.way_down == "u" else typed.down)
+        step = step._replace(down=typed.down if typed.way_down == "u" else typed.down)
     return step
 
 

@@ -1,13 +1,11 @@
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
-from drills.exact.plane import Exact, Move, Point
+from drills.exact.plane import Move, Point
 from drills.pattern.building import Line, Paper, build
 from tests.trainer.board.sheets import edge_between, stretch, vertex_at
-from trainer.board.words import crease_in_words, number_in_words, place, place_in_words, way_in_words
+from trainer.board.words import crease_in_words, way_in_words
 
 
 def test_a_crease_is_said_from_the_cursors_end() -> None:
@@ -37,22 +35,6 @@ def test_a_diagonal_ridge_is_called_so_and_the_papers_edge_has_no_label() -> Non
     assert crease_in_words(pattern, border, corner).startswith("paper's edge, ")
     roof = build([Line(Point(1, 1), Point(3, 1), "ridge", "M")], Paper(0, 0, 4, 2))
     assert crease_in_words(roof, roof.creases[0], vertex_at(roof, 1, 1)).startswith("ridge, mountain")
-
-
-def test_places_count_from_the_top_left_corner() -> None:
-    """Down is positive in words, whatever the lower left corner is called."""
-    pattern = build([Line(Point(-3, 2), Point(-2, Fraction(5, 2)), "other", "U")], Paper(-4, 1, 0, 4))
-    assert place(pattern, vertex_at(pattern, -4, 4)) == "0,0"
-    assert place(pattern, vertex_at(pattern, -2, Fraction(5, 2))) == "2,1 1/2"
-    assert place_in_words(pattern, vertex_at(pattern, -3, 2)) == "1 across, 2 down"
-
-
-@pytest.mark.parametrize(
-    ("value", "words"), [(0, "0"), (3, "3"), (Fraction(5, 2), "2 1/2"), (Fraction(1, 3), "1/3")]
-)
-def test_fractions_are_written_as_a_folder_writes_them(value: Exact, words: str) -> None:
-    """Whole squares first, then the part of a square."""
-    assert number_in_words(value) == words
 
 
 @pytest.mark.parametrize(
