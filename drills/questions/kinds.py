@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
+from itertools import chain
 from typing import NamedTuple
 
 from drills.exact.chance import Chance
@@ -87,13 +88,13 @@ def kind_of(skill: str) -> tuple[str, str]:
 
 
 def codes_for(skill: str, level: int, seed: int) -> Iterator[Code]:
-    """Yield codes of a skill with seeds from the given one on, at the level nearest to that asked for.
+    """Yield codes of a skill with seeds from the given one on, at the nearest level that trains it.
 
     A skill that a level does not train is looked for at the levels above, then below.
     """
     kind, form = kind_of(skill)
     at = next(level for level in _nearest(level) if skill in skills_at(kind, form, level))
-    for number in range(seed, LARGEST_SEED + 1):
+    for number in chain(range(seed, LARGEST_SEED + 1), range(seed)):
         code = checked(Code(kind, at, number, form=form))
         if skill_of(code) == skill:
             yield code

@@ -32,16 +32,14 @@ _NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
 
 _SAYS = {
     "mark": (
-        "Mark every interior sink line:",
-        "each crease that runs inside an outline.",
+        "Mark every interior sink line: each crease that runs inside an outline.",
         "There may be none.",
     ),
     "points": (
         "Mark every turning point:",
-        "where an inside line meets a pleat line",
-        "on the outline.",
+        "each point on the outline where an inside line meets a pleat line.",
     ),
-    "join": ("The inside lines are hidden.", "To which point does the one from the", "lit point lead?"),
+    "join": ("To which point does the inside line from the lit point lead?", "The inside lines are hidden."),
 }
 
 

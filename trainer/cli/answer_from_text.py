@@ -85,7 +85,7 @@ def _step(text: str, question: Question, lit: Step) -> Step:
     if typed.way_across in ("l", "r"):
         step = step._replace(across=-typed.across if typed.way_across == "l" else typed.across)
     if typed.way_down:
-        step = step._replace(down=typed.down if typed.way_down == "u" else typed.down)
+        step = step._replace(down=-typed.down if typed.way_down == "u" else typed.down)
     return step
 
 

@@ -48,9 +48,7 @@ class Shell(Screen[None]):
         small = columns < LEAST_COLUMNS or rows < LEAST_ROWS
         self.set_class(small, "small")
         needed = f"{LEAST_COLUMNS} columns and {LEAST_ROWS} rows"
-        self.query_one("#too-small", Static).update(
-            f"Slantwise needs {needed}; this window has {columns} and {rows}. Make it larger."
-        )
+        self.query_one("#too-small", Static).update(f"Needs {needed}; this window has {columns} and {rows}.")
 
     def say(self, title: str, standing: str = "") -> None:
         """Write the line above."""
