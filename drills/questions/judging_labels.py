@@ -8,6 +8,7 @@ from drills.questions.reasons import fault_in_words, faults
 from drills.questions.verdict import Lit, Verdict
 from drills.questions.words import number_of
 
+LABELS = {"M": "mountain", "V": "valley"}
 _ALL_WELL = "At every point mountains and valleys differ by 2, and small angles lie between one of each."
 
 
@@ -18,9 +19,9 @@ def judge_labels(drill: Drill, truth: Marks, given: Marks) -> Verdict:
         return _fewer_would_do(drill, truth, given)
     return Verdict(
         right=not missed and not extra,
-        answered=counted(drill, truth, given, "label"),
-        truth=_truth(truth),
-        why=_why(drill),
+        answered=counted(truth, given, "label"),
+        truth=_truth(drill, truth),
+        why=_why(drill, given),
         misses=len(missed),
         false_alarms=len(extra),
         lit=Lit(
@@ -46,18 +47,27 @@ def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
         right=True,
         answered=f"You marked {number_of(len(given.items), 'label')}: that folds, turned over.",
         truth=f"Also folds; fewer would do: {number_of(len(truth.items), 'label')}.",
-        why=_why(drill),
+        why=_why(drill, given),
         slip="more than needed",
         lit=Lit(right=truth.items, faults=frozenset(faults(drill.pattern))),
     )
 
 
-def _truth(truth: Marks) -> str:
+def _truth(drill: Drill, truth: Marks) -> str:
     if not truth.items:
         return "Nothing is wrong on this sheet."
-    return f"{number_of(len(truth.items), 'label')} {'is' if len(truth.items) == 1 else 'are'} wrong."
+    right = [LABELS[drill.truth.edges[edge].label] for edge in sorted(truth.items)]
+    if len(right) == 1:
+        return f"1 label is wrong; it should be a {right[0]}."
+    return f"{len(right)} labels are wrong; they should be {', '.join(right[:-1])} and {right[-1]}."
 
 
-def _why(drill: Drill) -> str:
+def _why(drill: Drill, given: Marks) -> str:
+    """Return a point that is still wrong once the marked labels are switched, or else one that was."""
+    mended = drill.pattern.switched(given.items)
+    left = faults(mended)
+    if given.items and left:
+        fault = fault_in_words(mended, left[0])
+        return f"With yours switched, {fault[0].lower()}{fault[1:]}"
     broken = faults(drill.pattern)
     return fault_in_words(drill.pattern, broken[0]) if broken else _ALL_WELL

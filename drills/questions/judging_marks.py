@@ -11,6 +11,7 @@ from drills.questions.words import number_of, step_in_words
 from drills.structures.landmarks import faces_inside, parts_that_go_in
 
 _NOUNS = {"edges": "inside line", "vertices": "turning point", "join": "point"}
+_MARKED = {"edges": "crease", "vertices": "point", "join": "point"}
 
 
 def judge_marks(drill: Drill, truth: Marks, given: Marks) -> Verdict:
@@ -27,7 +28,7 @@ def judge_marks(drill: Drill, truth: Marks, given: Marks) -> Verdict:
     )
 
 
-def counted(drill: Drill, truth: Marks, given: Marks, noun: str) -> str:
+def counted(truth: Marks, given: Marks, noun: str) -> str:
     """Return what was marked, with how many right, missed and too many."""
     if not given.items:
         return f"You marked no {noun}."
@@ -40,7 +41,7 @@ def counted(drill: Drill, truth: Marks, given: Marks, noun: str) -> str:
 def _answered(drill: Drill, truth: Marks, given: Marks) -> str:
     if drill.question.ask == "join" and given.items:
         return f"You chose {place(drill.pattern, min(given.items))}."
-    return counted(drill, truth, given, _NOUNS[drill.question.ask])
+    return counted(truth, given, _MARKED[drill.question.ask])
 
 
 def _truth(drill: Drill, truth: Marks) -> str:
@@ -59,7 +60,7 @@ def _why(drill: Drill, truth: Marks) -> str:
         step = step_in_words(step_between(start, end), with_times=True)
         return f"All inside lines of a stretch run parallel; this one goes {step}."
     if drill.question.ask == "vertices":
-        return "At a turning point an inside line meets a pleat line on the outline; its corners are none."
+        return "At a turning point an inside line meets a pleat line; the corners of the outline are none."
     if not truth.items:
         return "Only a tip of the outline is on this sheet, and no crease runs inside it."
     return "Inside lines run across the outline and sink; its sides and the pleats around do not."

@@ -75,7 +75,7 @@ def judge_place(drill: Drill, truth: Point, given: Point) -> Verdict:
         right=right,
         answered=f"You chose {short_place(drill.pattern, given)}.",
         truth=f"It ends at {short_place(drill.pattern, truth)}.",
-        why=f"{step_in_words(step, with_times=True)}, makes {step_in_words(total)} in all.",
+        why=f"{step_in_words(step, with_times=True)}: that is {step_in_words(total)} in all.",
         misses=int(not right),
         lit=Lit(
             staircase=staircase(start, step),

@@ -35,6 +35,7 @@ _NOTHING_ONE_IN = 5
 _UNCROPPED = frozenset({"side", "hinge", "line"})
 
 _SAYS = ("Which labels are wrong?", "Mark as few as possible.", "There may be none.")
+_BEYOND_COUNTING = "Counts alone do not settle it: beside a smallest angle stand one mountain and one valley."
 
 
 def plan(code: Code, form: str, chance: Chance) -> Spec:
@@ -76,7 +77,8 @@ def make(spec: Spec, chance: Chance) -> Drill:
         )
         if not wrong:
             raise RuntimeError(f"{spec.code} has no fair set of wrong labels")
-    return Drill(spec, truth.switched(wrong), truth, Question("edges", _SAYS), Marks(wrong))
+    says = _SAYS if spec.code.level <= _COUNTING_UP_TO else (*_SAYS, _BEYOND_COUNTING)
+    return Drill(spec, truth.switched(wrong), truth, Question("edges", says), Marks(wrong))
 
 
 def candidates(truth: CreasePattern, spec: Spec) -> list[frozenset[int]]:

@@ -28,9 +28,17 @@ def fault_in_words(pattern: CreasePattern, vertex: int) -> str:
     return f"At {where} the counts are right, but {_smallest_angle(pattern, vertex)}."
 
 
+def _beside(pattern: CreasePattern, vertex: int, angle: int) -> tuple[int, int]:
+    """Return the creases before and after an angle of a vertex."""
+    around = pattern.around[vertex]
+    return around[angle], around[(angle + 1) % len(around)]
+
+
 def _smallest_angle(pattern: CreasePattern, vertex: int) -> str:
     """Return what the smallest angle of a vertex asks for, as the end of a sentence."""
     run = smallest_run(turns_around(pattern.directions[vertex]))
     if run and run.length == 1:
-        return "the two creases of the smallest angle must be one mountain and one valley"
+        labels = {pattern.edges[edge].label for edge in _beside(pattern, vertex, run.start)}
+        both = "mountains" if labels == {"M"} else "valleys"
+        return f"two {both} stand beside the smallest angle; they must be one of each"
     return "neighbouring small angles cannot fold over each other with these labels"

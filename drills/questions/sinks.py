@@ -32,7 +32,7 @@ _NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
 
 _SAYS = {
     "mark": (
-        "Mark every interior sink line: each crease that runs inside an outline.",
+        "Mark every inside line (interior sink line): each crease that runs inside an outline.",
         "There may be none.",
     ),
     "points": (

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from drills.questions.drill import Ask, Drill
+from trainer.answering.creases import CreasesHand
 from trainer.answering.hand import Hand
-from trainer.answering.marking import CreasesHand, JoiningHand, PointsHand
 from trainer.answering.placing import PlacingHand
+from trainer.answering.points import JoiningHand, PointsHand
 from trainer.answering.reading import ReadingHand
 
 _HANDS: Mapping[Ask, type[Hand]] = {

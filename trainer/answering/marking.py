@@ -1,21 +1,16 @@
-"""Answering with marks: creases, points, or the one point that an inside line leads to."""
+"""Answering with marks: a cursor on the pattern, and what has been marked."""
 
 from __future__ import annotations
-
-from dataclasses import replace
 
 from drills.pattern.places import short_place
 from drills.questions.drill import Answer, Drill, Marks
 from trainer.answering.hand import Hand
 from trainer.board.arrows import Arrow
-from trainer.board.cursor import Cursor, Track, track_of
-from trainer.board.hits import creases_near, points_near
-from trainer.board.look import Look, Marked, points_at
+from trainer.board.cursor import Cursor, Track
 from trainer.board.scale import Scale
-from trainer.board.words import crease_in_words
 
 
-class _MarkingHand(Hand):
+class MarkingHand(Hand):
     """A cursor on the pattern and the marks in the order they were made."""
 
     def __init__(self, drill: Drill, track: Track) -> None:
@@ -23,21 +18,26 @@ class _MarkingHand(Hand):
         self.track = track
         self.cursor: Cursor = track.start()
         self.marks: list[int] = []
+        self._toggled: list[int] = []
         self._clicked: tuple[int, int] | None = None
 
     def go(self, arrow: Arrow) -> None:
+        """Go to the next point that way."""
         self.cursor = self.track.moved(self.cursor, arrow)
 
     def next_point(self, back: bool) -> None:
+        """Go to the next or last point in reading order."""
         self.cursor = self.track.next_point(self.cursor, back)
 
     def mark(self) -> None:
+        """Mark what is under the cursor, or take its mark away."""
         if (under := self.under_cursor()) is not None:
             self._toggle(under)
 
     def undo(self) -> None:
-        if self.marks:
-            self.marks.pop()
+        """Take the last marking or unmarking back."""
+        if self._toggled:
+            self._flip(self._toggled.pop())
 
     def point_at(self, scale: Scale, x: float, y: float) -> None:
         """Mark what is nearest; clicked again on the spot, what is next nearest, at last nothing."""
@@ -49,15 +49,19 @@ class _MarkingHand(Hand):
             return
         if again and last in near and last in self.marks:
             self._toggle(last)
-            following = near.index(last) + 1
-            if following == len(near):
-                return
-            self._mark_at(near[following], scale, x, y)
-        else:
-            self._mark_at(near[0], scale, x, y)
+            near = near[near.index(last) + 1 :]
+        for item in near[:1]:
+            self.put_on(item, scale, x, y)
+            if not (again and item in self.marks):
+                self.mark()
 
     def answer(self) -> Answer | None:
-        return Marks(frozenset(self.marks))
+        """Return the marks once there are any: that there is nothing to mark has a key of its own."""
+        return Marks(frozenset(self.marks)) if self.marks else None
+
+    def missing(self) -> str:
+        """Return what to do."""
+        return "Nothing is marked; press 0 if there is nothing to mark."
 
     def under_cursor(self) -> int | None:
         """Return the crease or the vertex that Space would mark."""
@@ -75,142 +79,12 @@ class _MarkingHand(Hand):
         """Return a vertex's place in short, as in "3,1"."""
         return short_place(self.drill.pattern, self.drill.pattern.vertices[vertex])
 
-    def _mark_at(self, item: int, scale: Scale, x: float, y: float) -> None:
-        self.put_on(item, scale, x, y)
-        self._toggle(item)
-
     def _toggle(self, item: int) -> None:
+        self._toggled.append(item)
+        self._flip(item)
+
+    def _flip(self, item: int) -> None:
         if item in self.marks:
             self.marks.remove(item)
         else:
             self.marks.append(item)
-
-
-class CreasesHand(_MarkingHand):
-    """Marks on creases; with labels or with inside lines asked for, the words leave out what is asked."""
-
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill, track_of(drill.pattern))
-
-    def turn(self, clockwise: bool) -> None:
-        """Go to the next crease round the point."""
-        self.cursor = self.track.turned(self.cursor, clockwise)
-
-    def under_cursor(self) -> int | None:
-        """Return the crease under the cursor."""
-        return self.cursor.edge
-
-    def near(self, scale: Scale, x: float, y: float) -> tuple[int, ...]:
-        """Return the creases near a click."""
-        return creases_near(self.drill.pattern, scale, x, y)
-
-    def put_on(self, item: int, scale: Scale, x: float, y: float) -> None:
-        """Put the cursor on a crease, at the end nearer to the click."""
-        near = [v for v in points_near(self.drill.pattern, scale, x, y) if v in self.track.vertices]
-        self.cursor = self.track.on(item, near[0] if near and near[0] in self._ends(item) else None)
-
-    def look(self) -> Look:
-        """Return the board with cursor and marks."""
-        return replace(
-            super().look(),
-            cursor_edge=self.cursor.edge,
-            cursor_at=self.drill.pattern.vertices[self.cursor.vertex],
-            marked=Marked(edges=frozenset(self.marks)),
-        )
-
-    def says(self) -> tuple[str, ...]:
-        """Return the point, the crease under the cursor, and how many are marked."""
-        pattern, (vertex, edge, *_) = self.drill.pattern, self.cursor
-        question = self.drill.question
-        crease = (
-            crease_in_words(
-                pattern, edge, vertex, role=not question.role_asked, label=self.drill.shows_labels
-            )
-            if edge is not None
-            else "no crease"
-        )
-        marked = " (marked)" if edge in self.marks else ""
-        return (
-            f"At point {self.at_point(vertex)}.",
-            f"Crease: {crease}{marked}.",
-            f"Marked: {len(self.marks)}",
-        )
-
-    def _ends(self, edge: int) -> tuple[int, int]:
-        return self.drill.pattern.edges[edge].start, self.drill.pattern.edges[edge].end
-
-
-class PointsHand(_MarkingHand):
-    """Marks on points."""
-
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill, track_of(drill.pattern, hidden=drill.question.hidden))
-
-    def under_cursor(self) -> int | None:
-        """Return the vertex under the cursor."""
-        return self.cursor.vertex
-
-    def near(self, scale: Scale, x: float, y: float) -> tuple[int, ...]:
-        """Return the points near a click."""
-        return tuple(v for v in points_near(self.drill.pattern, scale, x, y) if v in self.track.vertices)
-
-    def put_on(self, item: int, scale: Scale, x: float, y: float) -> None:
-        """Put the cursor on a point."""
-        self.cursor = self.track.at(item)
-
-    def look(self) -> Look:
-        """Return the board with cursor and marks."""
-        pattern = self.drill.pattern
-        return replace(
-            super().look(),
-            cursor_at=pattern.vertices[self.cursor.vertex],
-            marked=Marked(points=points_at(pattern, self.marks)),
-        )
-
-    def says(self) -> tuple[str, ...]:
-        """Return the point under the cursor, and how many are marked."""
-        marked = " (marked)" if self.cursor.vertex in self.marks else ""
-        return (
-            f"At point {self.at_point(self.cursor.vertex)}{marked}.",
-            f"Marked: {len(self.marks)}",
-        )
-
-
-class JoiningHand(PointsHand):
-    """One point to be chosen: the one under the cursor. It begins at the lit point."""
-
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill)
-        self.start = drill.question.start_vertex or 0
-        self.cursor = self.track.at(self.start)
-
-    def mark(self) -> None:
-        """Nothing is marked: the cursor is the answer."""
-
-    def undo(self) -> None:
-        """Go back to the lit point."""
-        self.cursor = self.track.at(self.start)
-
-    def point_at(self, scale: Scale, x: float, y: float) -> None:
-        """Put the cursor on the nearest point."""
-        if near := self.near(scale, x, y):
-            self.put_on(near[0], scale, x, y)
-
-    def answer(self) -> Answer | None:
-        """Return the point under the cursor, once it has left the lit one."""
-        return None if self.cursor.vertex == self.start else Marks(frozenset({self.cursor.vertex}))
-
-    def missing(self) -> str:
-        """Return what to do."""
-        return "Move the cursor to the point at the other end first."
-
-    def look(self) -> Look:
-        """Return the board with the lit point and the cursor, the inside lines hidden."""
-        return replace(super().look(), points=points_at(self.drill.pattern, [self.start]))
-
-    def says(self) -> tuple[str, ...]:
-        """Return the lit point and the one under the cursor."""
-        return (
-            f"The lit point is {self.at_point(self.start)}.",
-            f"The cursor is at {self.at_point(self.cursor.vertex)}.",
-        )

@@ -9,13 +9,13 @@ from drills.questions.drill import Answer, Drill
 from drills.questions.judging_steps import with_directions_of
 from trainer.answering.hand import Hand
 from trainer.board.arrows import Arrow
-from trainer.board.look import Look
+from trainer.board.look import Look, points_at
 
 LARGEST = 99
 
 
 class ReadingHand(Hand):
-    """Two numbers, or three; a digit goes on to the next by itself. The directions are the lit arrow's."""
+    """Two numbers, or three; a digit goes on to the next, round and round. The directions are the arrow's."""
 
     def __init__(self, drill: Drill) -> None:
         super().__init__(drill)
@@ -35,15 +35,15 @@ class ReadingHand(Hand):
         self.at = (self.at + (-1 if back else 1)) % len(self.numbers)
 
     def number(self, digit: int) -> None:
-        """Set the number and go on to the next; the last one stays."""
+        """Set the number and go on to the next; after the last one it begins again."""
         self.numbers[self.at] = digit
-        self.at = min(self.at + 1, len(self.numbers) - 1)
+        self.next_point(back=False)
 
     def undo(self) -> None:
-        """Empty this number, or go back to the one before and empty that."""
-        if not self.numbers[self.at] and self.at:
-            self.at -= 1
-        self.numbers[self.at] = 0
+        """Go back to the number before and empty it, as long as there is one."""
+        if any(self.numbers):
+            self.next_point(back=True)
+            self.numbers[self.at] = 0
 
     def change(self, field: int, by: int) -> None:
         """Change a number by one, from 1 up."""
@@ -62,11 +62,20 @@ class ReadingHand(Hand):
         return f"Type the number for {self.names[self.numbers.index(0)]} first."
 
     def look(self) -> Look:
-        """Return the board with the asked crease lit and its arrow; nothing is counted on it."""
+        """Return the board with the asked crease lit, a dot at its start, its arrow; nothing is counted."""
         segment = self.drill.question.lit
         if segment is None:
             return super().look()
-        return replace(super().look(), lit=frozenset(segment.edges), arrow=(segment.start, segment.end))
+        return replace(
+            super().look(),
+            lit=frozenset(segment.edges),
+            arrow=(segment.start, segment.end),
+            points=points_at(self.drill.pattern, [segment.start]),
+        )
+
+    def says(self) -> tuple[str, ...]:
+        """Return how the lit crease is to be read."""
+        return ("Start at the dot and go towards the arrow.",)
 
     def _way(self) -> str:
         truth = self.drill.answer

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drills.pattern.places import place
-from drills.questions.drill import Drill
+from drills.questions.drill import Drill, Marks
 from drills.questions.reasons import faults
 from drills.questions.verdict import Verdict
 from drills.structures.landmarks import outline
@@ -38,8 +38,10 @@ def hint(drill: Drill) -> str:
     if drill.question.ask == "edges" and drill.shows_labels:
         worth_counting = faults(drill.pattern) or drill.pattern.interior
         return f"Count mountains and valleys at {place(drill.pattern, worth_counting[0])}."
-    corners = [point for point in outline(drill.spec.stretch) if point in drill.pattern.vertices]
+    asked = drill.answer.items if isinstance(drill.answer, Marks) else frozenset()
+    places = {point: vertex for vertex, point in enumerate(drill.pattern.vertices) if vertex not in asked}
+    corners = [places[point] for point in outline(drill.spec.stretch) if point in places]
     if not corners:
         return "Follow the slanted creases to the paper's edge: which of them has the outline on both sides?"
-    at = place(drill.pattern, drill.pattern.vertices.index(corners[0]))
+    at = place(drill.pattern, corners[0])
     return f"The outline has a corner at {at}; inside lines all run parallel."

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
+from itertools import pairwise
 from typing import TypeAlias
 
 from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN, Dot
@@ -41,6 +43,13 @@ def dashed(dots: Sequence[Dot]) -> list[Dot]:
     after = [i * slots % (period * last) for i in range(len(dots))]
     first_off, next_on = (ON - 1) * last + slack, period * last - slack
     return [dot for dot, at in zip(dots, after, strict=True) if not first_off < at < next_on]
+
+
+def ticked(dots: Sequence[Dot], marks: AbstractSet[Dot]) -> list[Dot]:
+    """Return the dots of a line with a gap at either side of each mark, so that squares can be counted."""
+    pairs = [*pairwise(dots), *pairwise(reversed(dots))]
+    beside = {dot for dot, mark in pairs if mark in marks}
+    return [dot for dot in dots if dot in marks or dot not in beside]
 
 
 def dotted(dots: Sequence[Dot]) -> list[Dot]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drills.pattern.crease_pattern import CreasePattern, Edge
-from trainer.board.raster import Masks, dashed, line_dots, masks_of
+from trainer.board.raster import Masks, dashed, line_dots, masks_of, ticked
 from trainer.board.scale import Scale
 from trainer.board.style import PLAIN_STYLES, Ink, Style
 
@@ -69,6 +69,8 @@ def ink_of(edge: Edge, labels: bool) -> Ink:
 def _edge_masks(pattern: CreasePattern, scale: Scale, edge: Edge, labels: bool) -> Masks:
     """Return the cells an edge runs through; a valley's gaps are cells of it too, without dots."""
     line = line_dots(scale.dot(pattern.vertices[edge.start]), scale.dot(pattern.vertices[edge.end]))
+    if edge.label == "B":
+        line = ticked(line, {scale.dot(point) for point in scale.crossings()})
     solid = masks_of(line, scale.columns, scale.rows)
     if not labels or edge.label != "V":
         return solid

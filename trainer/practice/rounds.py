@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from itertools import count, islice
 from typing import NamedTuple
 
 from drills.exact.chance import Chance
 from drills.questions.code import Code
 from drills.questions.drill import Drill
-from drills.questions.kinds import KINDS, checked, codes_for, kind_of, make
+from drills.questions.kinds import KINDS, checked, codes_for, kind_of, make, spec
 from drills.questions.verdict import Verdict
-from progress_store import Attempt, Judged, Purpose, State, Store
+from drills.structures.stretch import Stretch
+from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
 from trainer.practice.attempts import attempt_of
 from trainer.practice.choosing import Choice, next_choice
 from trainer.practice.clock import Clock
 from trainer.practice.session import Done, Session
 from trainer.practice.watch import Measured
 
+TRIED = 20
 SEEDS = 10**6
 """Fresh drills draw their seed below this; larger seeds are kept for measuring."""
 
@@ -45,6 +48,7 @@ class Round:
         self.minutes = minutes
         self._started = clock.ticks()
         self._unkept: list[Attempt] = []
+        self._shown: set[Stretch] = set()
         self._begun = 0
         self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
         self.choice: Choice | None = None
@@ -85,12 +89,21 @@ class Round:
         return make(code)
 
     def fresh(self, skill: str, level: int) -> Code:
-        """Return a code of a skill that this sitting has not used."""
-        return next(codes_for(skill, level, self._chance.below(SEEDS)))
+        """Return a code of a skill whose sheet this sitting has not shown, as far as there is one."""
+        return self._unlike_any(codes_for(skill, level, self._chance.below(SEEDS)))
 
     def fresh_of(self, kind: str, form: str, level: int) -> Code:
         """Return a code of a kind and form at a level, whatever skill it trains."""
-        return checked(Code(kind, level, self._chance.below(SEEDS), form=form))
+        first = self._chance.below(SEEDS)
+        return self._unlike_any(checked(Code(kind, level, first + by, form=form)) for by in count())
+
+    def _unlike_any(self, codes: Iterator[Code]) -> Code:
+        """Return the first code with a sheet not shown yet, the last of twenty where all were."""
+        for code in islice(codes, TRIED):
+            if (sheet := spec(code).stretch) not in self._shown:
+                break
+        self._shown.add(sheet)
+        return code
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
         """Write an answered drill to the log; when this returns it is on the disk.
@@ -98,13 +111,24 @@ class Round:
         Where that fails StoreError is raised, and the drill is written with the next one.
         """
         attempt = attempt_of(drill, verdict, measured, self.clock.now(), self.purpose, helped)
-        self._unkept.append(attempt)
-        while self._unkept:
-            judged = self.store.keep(self._unkept[0])
-            del self._unkept[0]
         above = attempt.level > self.before.level(attempt.kind)
-        self.session = self.session.with_drill(Done(attempt.skill, attempt.kind, judged.result, above))
+        result: Result = "slow" if verdict.right else "miss"
+        try:
+            self.keep_rest()
+            judged = self.store.keep(attempt)
+            result = judged.result
+        except StoreError:
+            self._unkept.append(attempt)
+            raise
+        finally:
+            self.session = self.session.with_drill(Done(attempt.skill, attempt.kind, result, above))
         return judged
+
+    def keep_rest(self) -> None:
+        """Write what could not be written before; StoreError where it still cannot."""
+        while self._unkept:
+            self.store.keep(self._unkept[0])
+            del self._unkept[0]
 
 
 def today(store: Store, clock: Clock) -> Round:

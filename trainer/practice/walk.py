@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import NamedTuple
 
 from drills.exact.chance import Chance
@@ -27,23 +28,26 @@ def pages() -> tuple[Page, ...]:
     """Return the three pages: read a side, mark the inside line, find the wrong label."""
     return (
         Page(
-            "Most creases here run along the grid or at 45 degrees. Four do not: they are the outline of a "
-            "slanted stretch (in full: Pythagorean stretch). Such a crease goes from dot to dot in whole "
-            "squares. Read the lit one: count across, then down or up.",
-            steps.make(_spec("steps", "read", "1:3"), Chance("walk")),
+            "Most creases run along the grid or at 45 degrees. The four slanted ones are the outline of a "
+            "slanted stretch (Pythagorean stretch). Each goes from dot to dot in whole squares.",
+            _asking(steps.make(_spec("steps", "read", "1:3"), Chance("walk")), "Read the lit side."),
         ),
         Page(
-            "One crease runs inside the outline, from far corner to far corner. When the sheet folds, the "
-            "two triangles beside it go in: it is an interior sink line. Mark it: go to one of its ends "
-            "with the arrows, turn to it with < or >, press Space. Or click it.",
-            sinks.make(_spec("sinks", "mark", "equal few"), Chance("walk")),
+            "When the sheet folds, the two triangles inside the outline go in. The line between them sinks. "
+            "Arrows go from point to point, < and > turn to a crease, Space marks it; or click it.",
+            _asking(sinks.make(_spec("sinks", "mark", "equal few"), Chance("walk")), "Mark the inside line."),
         ),
         Page(
-            "M is a mountain, V a valley. At every point inside the sheet their numbers must differ by 2. "
-            "Here one label is wrong, so the count is off at the ends of one crease. Find it and mark it.",
-            labels.make(_spec("labels", "mark", "one"), Chance("walk 3")),
+            "M is a mountain, V a valley. At every point inside the sheet their numbers differ by 2. One "
+            "label is wrong, so the count is off at the ends of its crease.",
+            _asking(labels.make(_spec("labels", "mark", "one"), Chance("walk 3")), "Mark the wrong label."),
         ),
     )
+
+
+def _asking(drill: Drill, *says: str) -> Drill:
+    """Return the drill with its question put in these words."""
+    return replace(drill, question=replace(drill.question, says=says))
 
 
 def _spec(kind: str, form: str, detail: str) -> Spec:
@@ -62,6 +66,11 @@ class Walk:
         self._turned = 0
 
     @property
+    def is_over(self) -> bool:
+        """Whether the last page was gone on from."""
+        return self._turned > len(self._pages)
+
+    @property
     def progress(self) -> str:
         """Which page it is."""
         return f"{self._turned} of {len(self._pages)}"
@@ -69,14 +78,15 @@ class Walk:
     @property
     def tells(self) -> str:
         """What the page in hand tells."""
-        return self._pages[self._turned - 1].tells if self._turned else ""
+        return self._pages[self._turned - 1].tells
 
     def next_drill(self) -> Drill | None:
         """Return the next page's drill, None after the last."""
-        if self._turned == len(self._pages):
-            return None
         self._turned += 1
-        return self._pages[self._turned - 1].drill
+        return None if self.is_over else self._pages[self._turned - 1].drill
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> None:
         """Keep nothing: this is for looking round."""
+
+    def keep_rest(self) -> None:
+        """Keep nothing."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import App
+from textual.events import AppBlur
 from textual.theme import Theme
 
 from drills.questions.code import Code
@@ -62,10 +63,20 @@ class Slantwise(App[None]):
         elif not self.store.settings.started:
             self.push_screen(WelcomeScreen())
 
+    def on_app_blur(self, event: AppBlur) -> None:
+        """Tell the drill in hand that the person left the window; screens are not sent this event."""
+        for screen in self.screen_stack:
+            if isinstance(screen, DrillScreen):
+                screen.timing.left()
+
     def ended(self, sitting: Sitting) -> None:
-        """Follow up a sitting: after the walk comes placing, after a round what came of it."""
-        if isinstance(sitting, Walk):
-            self.switch_screen(WelcomeScreen(walked=True))
+        """Follow up a sitting: after the first walk comes placing, after a round what came of it."""
+        try:
+            sitting.keep_rest()
+        except StoreError as error:
+            self.notify(str(error), severity="warning", markup=False)
+        if isinstance(sitting, Walk) and not self.store.settings.started:
+            self.switch_screen(WelcomeScreen(walked=sitting.is_over))
         elif isinstance(sitting, Round) and sitting.session.done:
             self.switch_screen(EndScreen(sitting))
         else:

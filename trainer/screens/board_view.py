@@ -70,13 +70,15 @@ class BoardView(Widget):
         """Return one row, the board in the middle of the widget."""
         width = self.size.width
         if not isinstance(self._scale, Scale):
-            return Strip([Segment(self._too_small() if y == 0 else "")]).adjust_cell_length(width)
+            line = Strip([Segment(self._too_small() if y == 0 else "")]).adjust_cell_length(width)
+            return line.apply_style(self.rich_style)
         at = self._corner(self._scale)
         row = y - at.y
         if not 0 <= row < len(self._lines):
             return Strip.blank(width, self.rich_style)
         spans = [Segment(" " * at.x)]
         spans += [Segment(span.text, _rich(self.palette.paint(span.style))) for span in self._lines[row]]
+        # with the screen's own colours under every span: textual's colour filters need both
         return Strip(spans).adjust_cell_length(width).apply_style(self.rich_style)
 
     def _draw(self, everything: bool) -> None:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from typing import cast
-
 from textual.app import ComposeResult
 from textual.containers import Horizontal
-from textual.events import AppBlur, Key
+from textual.events import Key, MouseDown
 from textual.timer import Timer
 
 from drills.questions.drill import Answer, Drill, Marks
@@ -15,23 +13,21 @@ from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
 from progress_store import Judged, Means, StoreError
 from trainer.actions import actions_at
-from trainer.answering.hand import Hand
 from trainer.answering.hands import hand_for
 from trainer.answering.showing import hint, verdict_look
-from trainer.board.arrows import Arrow
 from trainer.practice.watch import Watch
 from trainer.screens.board_view import BoardView
+from trainer.screens.hand_keys import HandKeys
 from trainer.screens.keys import bindings_for
 from trainer.screens.lines import KeyLine
 from trainer.screens.panel import Panel
-from trainer.screens.shell import Shell
 from trainer.screens.sitting import Sitting
 
 GOES_ON_AFTER = 0.8
 TICK = 0.5
 
 
-class DrillScreen(Shell):
+class DrillScreen(HandKeys):
     """Goes through a sitting; ``ended`` of the program says what comes after it."""
 
     place = "drill"
@@ -41,13 +37,13 @@ class DrillScreen(Shell):
         super().__init__()
         self.sitting = sitting
         self.drill: Drill
-        self.hand: Hand
         self.timing: Watch
         self.verdict: Verdict | None = None
         self.given: Answer | None = None
         self.helped = False
         self.notice = ""
         self._going_on: Timer | None = None
+        self._means: Means = "keys"
 
     def body(self) -> ComposeResult:
         """Yield the board and the panel."""
@@ -91,66 +87,28 @@ class DrillScreen(Shell):
         self.query_one(BoardView).show(self.drill.pattern, self.hand.look())
         self.query_one(Panel).ask(self.drill, self.hand, self.sitting.tells, self.notice)
 
-    def _did(self, means: Means = "keys") -> None:
+    def did(self) -> None:
         """Note an input and show what it did."""
-        self.timing.saw(means)
+        self.timing.saw(self._means)
         self._show()
         self.notice = ""
 
-    def on_app_blur(self, event: AppBlur) -> None:
-        """Note that the person left the window: the time of this drill means nothing then."""
-        self.timing.left()
+    def on_mouse_down(self, event: MouseDown) -> None:
+        """Stop going on by itself at a click, and note that the mouse is in hand."""
+        self._means = "mouse"
+        self._stop_going_on()
 
     def on_key(self, event: Key) -> None:
-        """Stop going on by itself at any key but its own."""
+        """Stop going on by itself at any key but its own, and note that keys are in hand."""
+        self._means = "keys"
         if self._going_on and event.key not in ("enter", "space"):
             self._stop_going_on()
-
-    def action_go(self, arrow: str) -> None:
-        """Move, or change a number."""
-        self.hand.go(cast("Arrow", arrow))
-        self._did()
-
-    def action_turn_left(self) -> None:
-        """Go to the next crease counterclockwise."""
-        self.hand.turn(clockwise=False)
-        self._did()
-
-    def action_turn_right(self) -> None:
-        """Go to the next crease clockwise."""
-        self.hand.turn(clockwise=True)
-        self._did()
-
-    def action_next_point(self) -> None:
-        """Go to the next point or number."""
-        self.hand.next_point(back=False)
-        self._did()
-
-    def action_last_point(self) -> None:
-        """Go to the point or number before."""
-        self.hand.next_point(back=True)
-        self._did()
-
-    def action_mark(self) -> None:
-        """Mark what is under the cursor."""
-        self.hand.mark()
-        self._did()
-
-    def action_undo(self) -> None:
-        """Take back."""
-        self.hand.undo()
-        self._did()
-
-    def action_number(self, digit: str) -> None:
-        """Type a digit."""
-        self.hand.number(int(digit))
-        self._did()
 
     def action_change(self, field: int, by: int) -> None:
         """Change a number by a click."""
         if not self.verdict:
             self.hand.change(field, by)
-            self._did("mouse")
+            self.did()
 
     def on_board_view_pointed(self, event: BoardView.Pointed) -> None:
         """Point at the board."""
@@ -158,20 +116,19 @@ class DrillScreen(Shell):
             self.action_go_on()
         else:
             self.hand.point_at(event.scale, event.x, event.y)
-            self._did("mouse")
+            self.did()
 
     def action_hint(self) -> None:
         """Give a little help."""
         self.helped = True
         self.notice = hint(self.drill)
-        self._did()
+        self.did()
 
     def action_nothing(self) -> None:
         """Answer that there is nothing to mark."""
-        marked = self.hand.answer()
-        if isinstance(marked, Marks) and marked.items:
+        if self.hand.answer() is not None:
             self.notice = "Take back your marks first, or answer with them."
-            self._did()
+            self.did()
         else:
             self._answer(Marks(frozenset()))
 
@@ -180,12 +137,12 @@ class DrillScreen(Shell):
         given = self.hand.answer()
         if given is None:
             self.notice = self.hand.missing()
-            self._did()
+            self.did()
         else:
             self._answer(given)
 
     def _answer(self, given: Answer) -> None:
-        self.timing.saw("keys")
+        self.timing.saw(self._means)
         self.given, self.verdict = given, judge(self.drill, given)
         judged, kept = self._keep(self.verdict)
         look = verdict_look(self.drill, self.verdict, self.hand.look())

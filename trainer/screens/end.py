@@ -33,7 +33,7 @@ class EndScreen(Shell):
         if sitting.purpose == "placing":
             first, *more = levels_found(after)
         else:
-            first, *more = [what_changed(sitting.before, after, sitting.session), ""]
+            first, *more = [what_changed(sitting.before, after, sitting.session)]
         more += ["", *numbers(sitting.session), "", "Enter  back to the opening"]
         return [Content.styled(first, "bold"), *map(Content, more)]
 

@@ -2,25 +2,31 @@
 
 from __future__ import annotations
 
-from textual.app import ComposeResult
-from textual.containers import VerticalScroll
+from collections.abc import Iterable
+
 from textual.content import Content
-from textual.widgets import Static
 
 from trainer.actions import PLACES, Place, actions_at
 from trainer.screens.keys import bindings_for
-from trainer.screens.shell import Shell
+from trainer.screens.reading import ReadingScreen
 
 MOUSE = (
     "The mouse does all of it too: click creases, points and crossings on the board, [-] and [+] beside a "
     "number, and the words of the line below. A second click on the same spot takes the next crease there."
 )
 
+PLACES_IN_WORDS = (
+    "Places are counted in squares from the top left corner of the sheet: 3,1 is 3 across and 1 down."
+)
+LINES = (
+    "Pleat lines run along the grid, many side by side. A hinge crosses them, from a corner of the outline. "
+    "Ridges are where pleat lines turn."
+)
 
-class HelpScreen(Shell):
+
+class HelpScreen(ReadingScreen):
     """Lists the keys; Escape, q or ? goes back."""
 
-    AUTO_FOCUS = "VerticalScroll"
     place = "help"
     BINDINGS = bindings_for("help")
 
@@ -28,12 +34,12 @@ class HelpScreen(Shell):
         super().__init__()
         self.asked_from = asked_from
 
-    def body(self) -> ComposeResult:
-        """Yield the keys, those of the screen before first."""
+    def lines(self) -> Iterable[Content]:
+        """Return the keys, those of the screen before first."""
         others = [place for place in PLACES if place not in (self.asked_from, "help")]
-        parts = [line for place in (self.asked_from, *others) for line in _keys_of(place)]
-        with VerticalScroll():
-            yield Static(Content("\n").join([Content(MOUSE), *parts]), classes="page")
+        yield from map(Content, (MOUSE, "", PLACES_IN_WORDS, "", LINES))
+        for place in (self.asked_from, *others):
+            yield from _keys_of(place)
 
     def on_mount(self) -> None:
         """Say what this is."""

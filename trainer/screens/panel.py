@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
 from drills.questions.drill import Drill
-from drills.questions.verdict import Lit, Verdict
+from drills.questions.verdict import Lit, Slip, Verdict
 from progress_store import Judged
 from trainer.answering.hand import Hand
 from trainer.answering.reading import ReadingHand
 from trainer.screens.links import link
+
+SLIPS: Mapping[Slip, str] = {
+    "exchanged": "Right numbers, the wrong way round",
+    "not smallest": "Right line, not the smallest step",
+    "more than needed": "Right, but fewer would do",
+}
 
 
 class Panel(VerticalScroll, can_focus=False):
@@ -27,13 +33,13 @@ class Panel(VerticalScroll, can_focus=False):
         first, *more = drill.question.says
         self._write(
             [
-                *([Content(tells), Content("")] if tells else []),
+                *([Content.styled(notice, "bold italic"), Content("")] if notice else []),
+                *([Content(tells), Content("")] if tells and not notice else []),
                 Content.styled(first, "bold"),
                 *map(Content, more),
                 Content(""),
                 *(_numbers(hand) if isinstance(hand, ReadingHand) else ()),
                 *map(Content, hand.says()),
-                *([Content(""), Content.styled(notice, "bold italic")] if notice else []),
             ]
         )
 
@@ -58,12 +64,24 @@ class Panel(VerticalScroll, can_focus=False):
 
 
 def headline(verdict: Verdict, judged: Judged | None) -> str:
-    """Return the verdict in a word or two."""
+    """Return the verdict in a few words; what makes a right answer count as slow is named."""
     if not verdict.right:
         return "✗ Missed."
     if verdict.slip:
-        return "✓ Right, with a slip."
-    return "✓ Right, but slowly." if judged and judged.result == "slow" else "✓ Right."
+        return f"≈ {SLIPS[verdict.slip]}: it counts as slow."
+    if judged is None or judged.result == "clean":
+        return "✓ Right."
+    return "✓ Right, with help." if judged.attempt.helped else "✓ Right, but slowly."
+
+
+def spent(judged: Judged | None) -> str:
+    """Return the time a drill took and the person's pace at its like, as far as there are any."""
+    if judged is None:
+        return ""
+    if judged.net_ms is None:
+        return "Not timed: you were away for a while."
+    took = f"Time to read: {judged.net_ms / 1000:.1f} s"
+    return f"{took}; your pace here: {judged.goal_ms / 1000:.1f} s." if judged.goal_ms else f"{took}."
 
 
 def signs(lit: Lit) -> str:
@@ -75,14 +93,6 @@ def signs(lit: Lit) -> str:
         (lit.faults, "! out of balance"),
     )
     return "  ".join(words for there, words in shown if there)
-
-
-def spent(judged: Judged | None) -> str:
-    """Return the time a drill took and the person's pace at its like, as far as there are any."""
-    if judged is None or judged.net_ms is None:
-        return ""
-    took = f"Time to read: {judged.net_ms / 1000:.1f} s"
-    return f"{took}; your pace here: {judged.goal_ms / 1000:.1f} s." if judged.goal_ms else f"{took}."
 
 
 def _numbers(hand: ReadingHand) -> list[Content]:

@@ -34,3 +34,6 @@ class Sitting(Protocol):
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged | None:
         """Keep an answer; StoreError where it cannot be written."""
+
+    def keep_rest(self) -> None:
+        """Keep what could not be written before; StoreError where it still cannot."""

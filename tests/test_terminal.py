@@ -1,0 +1,139 @@
+"""The program in a real terminal: what is told as kept outlives a kill, and leaving restores the screen."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import select
+import signal
+import struct
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from time import monotonic
+
+import pytest
+
+pty = pytest.importorskip("pty", reason="this system has no pseudo-terminals (pty)")
+fcntl = pytest.importorskip("fcntl", reason="this system cannot set a terminal's size (fcntl)")
+termios = pytest.importorskip("termios", reason="this system cannot set a terminal's size (termios)")
+
+DEADLINE = 20.0
+ENTER_SCREEN, LEAVE_SCREEN = b"\x1b[?1049h", b"\x1b[?1049l"
+SHOW_CURSOR, MOUSE_OFF = b"\x1b[?25h", b"\x1b[?1000l"
+ESCAPES = re.compile(rb"\x1b\][^\x07\x1b]*(\x07|\x1b\\)|\x1b\[[0-?]*[ -/]*[@-~]|\x1b.")
+
+
+class Terminal:
+    """A terminal of 80 columns and 24 rows with the program in it."""
+
+    def __init__(self, folder: Path, *words: str) -> None:
+        self.handle, inner = pty.openpty()
+        fcntl.ioctl(inner, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
+        around = {name: value for name, value in os.environ.items() if name not in ("NO_COLOR", "COLORTERM")}
+        self.process = subprocess.Popen(
+            [sys.executable, "-m", "trainer", *words, "--data", str(folder)],
+            stdin=inner,
+            stdout=inner,
+            stderr=inner,
+            env={**around, "TERM": "xterm-256color"},
+            start_new_session=True,
+        )
+        os.close(inner)
+        self.written = b""
+
+    def read(self) -> bool:
+        """Take in what has been written since; False once the program has closed the terminal."""
+        ready, _, _ = select.select([self.handle], [], [], 0.1)
+        if not ready:
+            return True
+        try:
+            part = os.read(self.handle, 65536)
+        except OSError:  # how Linux tells that the other end is closed
+            part = b""
+        self.written += part
+        return bool(part)
+
+    def wait_for(self, words: str, after: int = 0) -> None:
+        """Wait until the words are written, as the screen was drawn after so many bytes."""
+        end = monotonic() + DEADLINE
+        wanted = words.encode()
+        while wanted not in plain(self.written[after:]):
+            assert monotonic() < end, plain(self.written[after:]).decode(errors="replace")[-2000:]
+            assert self.read(), "the program ended: " + self.written.decode(errors="replace")[-2000:]
+
+    def type(self, keys: str) -> None:
+        """Type keys."""
+        os.write(self.handle, keys.encode())
+
+    def status(self) -> int:
+        """Read to the end and return the exit status."""
+        end = monotonic() + DEADLINE
+        while self.process.poll() is None:
+            assert monotonic() < end, "the program did not end"
+            self.read()
+        while select.select([self.handle], [], [], 0)[0] and self.read():
+            pass
+        return self.process.wait()
+
+
+def plain(written: bytes) -> bytes:
+    """Return what was written without the sequences that move and colour it."""
+    return ESCAPES.sub(b"", written)
+
+
+@contextmanager
+def terminal(folder: Path, *words: str) -> Iterator[Terminal]:
+    """Open the program in a terminal and end it whatever happens."""
+    opened = Terminal(folder, *words)
+    try:
+        yield opened
+    finally:
+        with suppress(ProcessLookupError):
+            opened.process.kill()
+        opened.process.wait()
+        os.close(opened.handle)
+
+
+def test_what_is_told_as_kept_outlives_a_kill(tmp_path: Path) -> None:
+    """Four across and three up answer steps-1-3; killed at the very word, the log has the answer."""
+    with terminal(tmp_path, "drill", "steps-1-3") as opened:
+        opened.wait_for("across")
+        opened.type("43\r")
+        opened.wait_for("Kept.")
+        opened.process.kill()
+        assert opened.process.wait() == -signal.SIGKILL
+    (line,) = (tmp_path / "attempts.jsonl").read_text().splitlines()
+    kept = json.loads(line)
+    assert (kept["code"], kept["right"], kept["means"]) == ("steps-1-3", True, "keys")
+
+
+def test_leaving_restores_the_terminal(tmp_path: Path) -> None:
+    """The opening comes up on a screen of its own; q leaves it with status 0 and the cursor back."""
+    (tmp_path / "settings.json").write_text('{"schema": 1, "started": true}')
+    with terminal(tmp_path) as opened:
+        opened.wait_for("5 MINUTES")
+        assert ENTER_SCREEN in opened.written
+        assert LEAVE_SCREEN not in opened.written
+        opened.type("q")
+        assert opened.status() == 0
+        ending = opened.written[opened.written.rindex(ENTER_SCREEN) :]
+        for sequence in (LEAVE_SCREEN, SHOW_CURSOR, MOUSE_OFF):
+            assert sequence in ending
+        assert b"Traceback" not in opened.written
+
+
+def test_a_window_that_loses_the_keys_is_noticed(tmp_path: Path) -> None:
+    """The terminal's own report of it, in the middle of a drill, leaves the drill without a time."""
+    with terminal(tmp_path, "drill", "steps-1-3") as opened:
+        opened.wait_for("across")
+        opened.type("4\x1b[O\x1b[I3\r")
+        opened.wait_for("Kept.")
+        opened.type("qq")
+        opened.wait_for("MINUTES")
+        opened.type("q")
+        assert opened.status() == 0
+    assert json.loads((tmp_path / "attempts.jsonl").read_text())["milliseconds"] is None

@@ -1,0 +1,162 @@
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from drills.exact.plane import Point
+from drills.exact.step import Step
+from drills.pattern.places import place
+from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.judging import judge
+from drills.questions.reasons import faults
+from drills.questions.verdict import Verdict
+from drills.vertex.labels_at import balances
+from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
+from trainer.answering.hands import hand_for
+from trainer.answering.showing import hint, verdict_look
+from trainer.board.drawing import draw_board
+from trainer.board.look import Look, points_at
+
+A_PLACE = re.compile(r"[0-9/ ]+ across, [0-9/ ]+ down")
+
+
+def shown(made: Drill, given: Answer) -> tuple[Look, Verdict]:
+    """Return how the board shows the verdict on an answer, and the verdict."""
+    verdict = judge(made, given)
+    return verdict_look(made, verdict, hand_for(made).look()), verdict
+
+
+def wrong_of(made: Drill) -> Marks:
+    """Return an answer that has one mark too few and one too many, or one where there is nothing."""
+    assert isinstance(made.answer, Marks)
+    right = sorted(made.answer.items)
+    others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
+    return marked([*right[1:], next(other for other in others if other not in right)])
+
+
+def test_the_staircase_of_a_step_is_drawn() -> None:
+    """Across, then up, as often as it repeats, from the start of the lit crease to its end."""
+    made = drill("steps-3-1")
+    look, _ = shown(made, Step(1, 1, 1))
+    lit = made.question.lit
+    assert lit is not None
+    start, end = (made.pattern.vertices[vertex] for vertex in (lit.start, lit.end))
+    x, y = start
+    assert look.staircase[:3] == (start, Point(x + 1, y), Point(x + 1, y - 2))
+    assert look.staircase[-1] == end
+    assert len(look.staircase) == 7
+    assert look.lit == frozenset(lit.edges)
+
+
+def test_the_right_place_is_shown_beside_the_chosen_one() -> None:
+    """On the bare grid, with the way there."""
+    made = drill("steps-1-3-place")
+    look, _ = shown(made, Point(1, 1))
+    assert look.bare
+    assert look.missed.points == {Point(4, 3)}
+    assert look.wrong.points == {Point(1, 1)}
+    assert look.staircase[-1] == Point(4, 3)
+    right, _ = shown(made, Point(4, 3))
+    assert right.right.points == {Point(4, 3)}
+    assert right.missed == right.wrong == Look().marked
+
+
+@pytest.mark.parametrize(("kind", "form"), [form for form in FORMS if form[0] != "steps"])
+def test_misses_and_false_alarms_are_drawn_apart(kind: str, form: str) -> None:
+    """As many as the verdict counts; what was marked while answering is gone."""
+    for made in of_form(kind, form):
+        look, verdict = shown(made, wrong_of(made))
+        assert not verdict.right
+        by_edges = made.question.ask == "edges"
+        counts = [len(seen.edges if by_edges else seen.points) for seen in (look.missed, look.wrong)]
+        assert counts == [verdict.misses, verdict.false_alarms]
+        assert look.marked == Look().marked
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_a_right_answer_has_no_miss_on_the_board(kind: str, form: str) -> None:
+    """Nor a false alarm; cursor and hiding are gone, and the board can be drawn."""
+    for made in of_form(kind, form):
+        look, verdict = shown(made, made.answer)
+        assert verdict.right
+        assert look.missed == look.wrong == look.marked == Look().marked
+        assert not look.hidden
+        assert look.cursor_edge is None
+        assert look.cursor_at is None
+        assert len(draw_board(made.pattern, look, board(made)).lines) == board(made).rows
+
+
+@pytest.mark.parametrize("form", ["mark", "points", "join"])
+def test_the_parts_that_go_in_are_shaded(form: str) -> None:
+    """After every answer about inside lines on a sheet that shows the whole outline."""
+    for made in of_form("sinks", form):
+        look, _ = shown(made, wrong_of(made))
+        assert look.shaded or any(made.spec.stretch.crop)
+        assert all(set(cycle) <= set(range(len(made.pattern.vertices))) for cycle in look.shaded)
+
+
+def test_points_out_of_balance_are_drawn() -> None:
+    """Every point that cannot fold as labelled, and none where nothing is wrong."""
+    for made in of_form("labels", "mark"):
+        look, _ = shown(made, marked([]))
+        assert look.fault_points == points_at(made.pattern, faults(made.pattern))
+        assert bool(look.fault_points) == (made.spec.detail != "nothing")
+
+
+def test_signs_of_the_verdict_are_on_the_board() -> None:
+    """Missed, too many and out of balance can be told without colour."""
+    made = drill("labels-2-1")
+    look, _ = shown(made, wrong_of(made))
+    drawn = "".join(span.text for line in draw_board(made.pattern, look, board(made)).lines for span in line)
+    assert {"?", "×", "!"} <= set(drawn)  # noqa: RUF001  (the board's sign)
+
+
+def test_a_hint_for_steps_has_no_number() -> None:
+    """It says how to read, not what is read."""
+    for form in ("read", "place"):
+        for made in of_form("steps", form):
+            assert not any(sign.isdigit() for sign in hint(made))
+
+
+def test_a_hint_names_none_of_the_points_asked_for() -> None:
+    """The corner of the outline that it names is neither a turning point nor the end of the line."""
+    for form in ("points", "join"):
+        for made in of_form("sinks", form, range(1, 9)):
+            assert isinstance(made.answer, Marks)
+            for vertex in made.answer.items:
+                assert place(made.pattern, vertex) not in hint(made)
+
+
+def test_a_hint_for_inside_lines_is_the_same_where_there_are_none() -> None:
+    """A sheet with only the outline's tip gets no other sentence than the rest."""
+    sentences = {
+        A_PLACE.sub("HERE", hint(made)) for made in of_form("sinks", "mark", range(1, 30)) if wholly(made)
+    }
+    assert len(sentences) == 1
+
+
+def wholly(made: Drill) -> bool:
+    """Whether a corner of the outline is on the sheet for the hint to name."""
+    return A_PLACE.search(hint(made)) is not None
+
+
+def test_a_hint_for_labels_names_a_point_to_count_at() -> None:
+    """Where something is wrong, a point whose counts are off; it says nothing of the creases there."""
+    for made in of_form("labels", "mark", range(1, 16)):
+        if made.spec.detail == "nothing":
+            continue
+        labels = made.pattern.labels()
+        off = [v for v in made.pattern.interior if not balances(made.pattern, labels, v)]
+        assert any(place(made.pattern, vertex) in hint(made) for vertex in off)
+        assert not re.search("mountain,|valley,|wrong", hint(made))
+
+
+def test_a_hint_does_not_tell_that_nothing_is_wrong() -> None:
+    """It is the same sentence with another place, and the place is one that creases meet at."""
+    a_wrong_one = A_PLACE.sub("HERE", hint(drill("labels-2-1")))
+    faultless = list(nothing_wrong())
+    assert len(faultless) > 10
+    for made in faultless:
+        assert A_PLACE.sub("HERE", hint(made)) == a_wrong_one
+        assert any(place(made.pattern, vertex) in hint(made) for vertex in made.pattern.interior)

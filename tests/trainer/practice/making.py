@@ -1,0 +1,102 @@
+"""A clock that tests turn on by hand, stores, states and rounds for the tests of practice."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import UTC, date, datetime, timedelta, timezone
+from pathlib import Path
+from typing import Any
+
+from drills.questions.drill import Drill
+from drills.questions.judging import judge
+from drills.questions.kinds import KINDS, kind_of
+from drills.questions.verdict import Verdict
+from progress_store import Attempt, Judged, Rules, State, Store, open_store
+from trainer.practice.attempts import FLOORS, TOP_LEVELS
+from trainer.practice.clock import Clock
+from trainer.practice.rounds import Round
+from trainer.practice.watch import Measured
+
+RULES = Rules(FLOORS, TOP_LEVELS)
+START = datetime(2026, 3, 2, 18, 30, tzinfo=timezone(timedelta(hours=1)))
+TODAY = START.date()
+WRONG = Verdict(False, "You answered.", "It is not so.", "Because.", misses=1)
+
+
+class Hands:
+    """The hands of a clock: seconds pass only when they are moved."""
+
+    def __init__(self, now: datetime = START) -> None:
+        self.now, self.ticks = now, 1000.0
+
+    @property
+    def clock(self) -> Clock:
+        """The clock with these hands."""
+        return Clock(lambda: self.now, lambda: self.ticks)
+
+    def wait(self, seconds: float) -> None:
+        """Let seconds pass."""
+        self.now += timedelta(seconds=seconds)
+        self.ticks += seconds
+
+
+def store(folder: Path, hands: Hands) -> Store:
+    """Return the store of a folder."""
+    return open_store(folder, lambda: hands.now, FLOORS, TOP_LEVELS)
+
+
+def measured(milliseconds: int | None = 4000) -> Measured:
+    """Return what the watch saw of an answer given with one key."""
+    return Measured(milliseconds, 1, (), "keys")
+
+
+def answer(sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4) -> Judged:
+    """Answer a drill after some seconds."""
+    hands.wait(seconds)
+    verdict = judge(drill, drill.answer) if right else WRONG
+    return sitting.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
+
+
+def played(
+    sitting: Round,
+    hands: Hands,
+    seconds: float = 20,
+    is_right: Callable[[int, Drill], bool] = lambda *_: True,
+) -> list[Drill]:
+    """Answer drills until the round is over, each after so many seconds; return them."""
+    drills: list[Drill] = []
+    while (drill := sitting.next_drill()) is not None:
+        answer(sitting, hands, drill, is_right(len(drills), drill), seconds)
+        drills.append(drill)
+        assert len(drills) < 200
+    return drills
+
+
+def attempt(skill: str, day: date, number: int = 0, level: int = 1, **changes: Any) -> Attempt:
+    """Return a right answer to a drill of a skill, `number` minutes after noon UTC of a day."""
+    kind, form = kind_of(skill)
+    usual: dict[str, Any] = {
+        "id": f"{day}-{number:04}",
+        "at": datetime(day.year, day.month, day.day, 12, tzinfo=UTC) + timedelta(minutes=number),
+        "offset_minutes": 0,
+        "code": f"{kind}-{level}-{number}",
+        "kind": kind,
+        "form": form,
+        "level": level,
+        "marks": 1,
+        "skill": skill,
+        "right": True,
+        "milliseconds": 4000,
+        "inputs": 1,
+    }
+    return Attempt(**(usual | changes))
+
+
+def state_of(attempts: Iterable[Attempt]) -> State:
+    """Return the state after attempts."""
+    return State.of(attempts, RULES)
+
+
+def first_skills(*kinds: str) -> list[str]:
+    """Return the first skill of each kind."""
+    return [next(iter(KINDS[kind].skills)) for kind in kinds or KINDS]

@@ -1,0 +1,89 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, datetime
+
+import pytest
+
+from drills.exact.step import Step
+from drills.questions.drill import Marks
+from drills.questions.judging import judge
+from drills.questions.kinds import KINDS, make, read_code
+from drills.questions.levels import TOP_LEVEL
+from progress_store import Attempt, Purpose
+from tests.trainer.practice.making import START, WRONG
+from trainer.practice.attempts import FLOORS, TOP_LEVELS, attempt_of
+from trainer.practice.watch import Measured
+
+SEEN = Measured(5200, 3, (400, 300), "mouse")
+
+
+def test_an_attempt_is_what_was_asked_seen_and_judged() -> None:
+    """Every field of the log line comes from the drill, the verdict, the watch or the clock."""
+    drill = make(read_code("labels-3-41"))
+    verdict = replace(WRONG, misses=2, false_alarms=1)
+    attempt = attempt_of(drill, verdict, SEEN, START, "picked", helped=True)
+    assert attempt == Attempt(
+        id=attempt.id,
+        at=datetime(2026, 3, 2, 17, 30, tzinfo=UTC),
+        offset_minutes=60,
+        code="labels-3-41",
+        kind="labels",
+        form="mark",
+        level=3,
+        marks=drill.marks,
+        skill=drill.spec.skill,
+        right=False,
+        misses=2,
+        false_alarms=1,
+        slip=None,
+        helped=True,
+        means="mouse",
+        milliseconds=5200,
+        inputs=3,
+        gaps=(400, 300),
+        purpose="picked",
+    )
+
+
+def test_no_two_attempts_have_one_id() -> None:
+    """The same answer given twice is two attempts."""
+    drill = make(read_code("steps-1-1"))
+    made = {attempt_of(drill, judge(drill, drill.answer), SEEN, START, "today").id for _ in range(20)}
+    assert len(made) == 20
+
+
+def test_a_slip_is_kept_by_its_name() -> None:
+    """Numbers the other way round are right, and the log says what they were."""
+    drill = make(read_code("steps-1-1"))
+    assert isinstance(drill.answer, Step)
+    step = drill.answer
+    verdict = judge(drill, Step(abs(step.down), abs(step.across)))
+    attempt = attempt_of(drill, verdict, SEEN, START, "today")
+    assert (attempt.right, attempt.slip) == (True, "exchanged")
+
+
+@pytest.mark.parametrize(
+    "code", ["steps-1-3", "steps-2-3-place", "sinks-3-5", "sinks-3-5-points", "labels-4-8"]
+)
+@pytest.mark.parametrize("purpose", ["today", "warm-up", "placing", "picked", "walk", "yardstick"])
+def test_every_drill_fits_a_line_of_the_log(code: str, purpose: Purpose) -> None:
+    """Kind, form, level and the marks needed are the drill's, whatever the purpose."""
+    drill = make(read_code(code))
+    attempt = attempt_of(drill, judge(drill, drill.answer), SEEN, START, purpose)
+    assert (attempt.code, attempt.kind, attempt.form) == (code, drill.spec.code.kind, drill.spec.form)
+    assert attempt.right
+    needed = len(drill.answer.items) if isinstance(drill.answer, Marks) else 1
+    assert attempt.marks == max(1, needed)
+    assert Attempt.from_json(attempt.to_json()) == attempt
+
+
+def test_floors_and_top_levels_are_those_of_the_kinds() -> None:
+    """Steps 3 s, inside lines 1.5 s a mark, labels 8 s (common practice, no source)."""
+    assert {kind: (floor.of(1), floor.of(4)) for kind, floor in FLOORS.items()} == {
+        "steps": (3000, 3000),
+        "sinks": (1500, 6000),
+        "labels": (8000, 8000),
+    }
+    assert FLOORS.keys() == TOP_LEVELS.keys() == KINDS.keys()
+    assert set(TOP_LEVELS.values()) == {TOP_LEVEL}

@@ -1,0 +1,232 @@
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from datetime import date, timedelta
+from itertools import pairwise
+
+import pytest
+
+from drills.exact.chance import Chance
+from drills.questions.kinds import SKILL_NAMES, kind_of, skills_at
+from drills.questions.levels import TOP_LEVEL
+from progress_store import Attempt, Result, State
+from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, state_of
+from trainer.practice.choosing import Choice, level_of, next_choice
+from trainer.practice.session import Done, Session
+
+Played = list[tuple[Choice, Result]]
+YESTERDAY = TODAY - timedelta(days=1)
+
+
+def test_a_sitting_begins_with_what_goes_best() -> None:
+    """Of three skills the one without a miss, though it has not come round, and the others have."""
+    good, bad, slow = first_skills()
+    attempts = [attempt(good, YESTERDAY - timedelta(days=day)) for day in (9, 6, 3, 0)]
+    attempts += [attempt(bad, YESTERDAY, 10, right=False), attempt(slow, YESTERDAY, 20, slip="exchanged")]
+    state = state_of(attempts)
+    choice = next_choice(state, TODAY, Session())
+    assert (choice.skill, choice.reason) == (good, "known")
+    comes = state.skills[good].next
+    assert comes is not None
+    assert next_choice(state, comes, Session()).reason == "round"
+
+
+def sat(
+    state: State, today: date, number: int, is_right: Callable[[Choice], bool] = lambda _: True
+) -> tuple[State, Played]:
+    """Return the state after so many drills of a day, and what was chosen and came of it."""
+    session, played = Session(), Played()
+    for place in range(number):
+        choice = next_choice(state, today, session)
+        made = attempt(choice.skill, today, place, choice.level, right=is_right(choice))
+        above = choice.level > state.level(choice.kind)
+        state, judged = state.step(made)
+        session = session.with_drill(Done(choice.skill, choice.kind, judged.result, above))
+        played.append((choice, judged.result))
+    return state, played
+
+
+def days(number: int, share_right: int, seed: str, a_day: int = 16) -> list[tuple[State, date, Played]]:
+    """Return days of practice, each with the state before it, after two placing drills of each kind."""
+    chance = Chance(seed)
+    placed = [
+        attempt(skill, TODAY, place, level, purpose="placing", right=level < 3)
+        for place, (level, skill) in enumerate((level, skill) for level in (2, 3) for skill in first_skills())
+    ]
+    state, found = state_of(placed), []
+    for day in (TODAY + timedelta(days=number) for number in range(1, number + 1)):
+        before = state
+        state, played = sat(state, day, a_day, lambda _: chance.below(100) < share_right)
+        found.append((before, day, played))
+    return found
+
+
+@pytest.mark.parametrize("share_right", [100, 90, 70, 40, 0])
+def test_forty_days_are_always_full(share_right: int) -> None:
+    """However it goes, there is a drill for every place of every day, of a skill and level that there is."""
+    for _, _, played in days(40, share_right, f"full {share_right}"):
+        assert len(played) == 16
+        for choice, _ in played:
+            assert choice.skill in SKILL_NAMES
+            assert 1 <= choice.level <= TOP_LEVEL
+
+
+@pytest.mark.parametrize("share_right", [100, 90, 70, 40])
+def test_never_three_of_a_kind_running(share_right: int) -> None:
+    """On forty days no kind comes three times in a row."""
+    for _, _, played in days(40, share_right, f"three {share_right}"):
+        order = [choice.kind for choice, _ in played]
+        assert not any(
+            one == two == three for one, two, three in zip(order, order[1:], order[2:], strict=False)
+        )
+
+
+@pytest.mark.parametrize("share_right", [100, 90, 70])
+def test_one_in_eight_at_most_is_harder(share_right: int) -> None:
+    """The harder ones are one level up, never two within eight, and they do come."""
+    seen = 0
+    for before, _, played in days(40, share_right, f"harder {share_right}"):
+        places = [place for place, (choice, _) in enumerate(played) if choice.reason == "harder"]
+        assert all(later - earlier >= 8 for earlier, later in pairwise(places))
+        for choice, _ in (played[place] for place in places):
+            assert choice.level >= before.level(choice.kind)
+            assert choice.skill in skills_at(*kind_of(choice.skill), choice.level)
+        seen += len(places)
+    assert seen > 10
+
+
+@pytest.mark.parametrize("share_right", [100, 90, 70])
+def test_at_most_two_skills_a_day_are_new(share_right: int) -> None:
+    """Counted by what the state did not know before the day."""
+    for before, _, played in days(40, share_right, f"new {share_right}"):
+        assert len({choice.skill for choice, _ in played} - set(before.skills)) <= 2
+
+
+def test_all_skills_are_met_in_forty_days() -> None:
+    """A person who is nearly always right has met every skill."""
+    found = days(40, 97, "all")
+    assert {choice.skill for _, _, played in found for choice, _ in played} == set(SKILL_NAMES)
+
+
+def test_every_first_drill_of_a_day_is_an_easy_one() -> None:
+    """Its last result was clean, and no other such skill has fewer misses."""
+    for before, _, played in days(20, 80, "easy"):
+        clean = {s: known for s, known in before.skills.items() if known.results[-1] == "clean"}
+        if clean:
+            first = played[0][0].skill
+            fewest = min(known.results.count("miss") for known in clean.values())
+            assert clean[first].results.count("miss") == fewest
+
+
+@pytest.mark.parametrize(("rights", "opens"), [(20, True), (16, True), (15, False), (0, False)])
+def test_new_skills_come_while_16_of_the_last_20_first_drills_were_right(rights: int, opens: bool) -> None:
+    """Twenty first drills of known skills, the last ones wrong: with 15 right nothing new is opened."""
+    skills = ["steps read 1:2", "sinks mark equal few", "labels one", "labels nothing"]
+    firsts = [
+        attempt(skill, TODAY - timedelta(days=10 - 2 * day), place, right=4 * day + place < rights)
+        for day in range(5)
+        for place, skill in enumerate(skills)
+    ]
+    state = state_of([*firsts, *settled(skills)])
+    assert sum(state.firsts) == rights
+    assert ("new" in reasons(state, 8)) == opens
+
+
+def settled(skills: Iterable[str]) -> list[Attempt]:
+    """Return attempts of long ago that leave none of the skills without a right answer."""
+    long_ago = TODAY - timedelta(days=90)
+    return [attempt(skill, long_ago, place) for place, skill in enumerate(skills)]
+
+
+def reasons(state: State, number: int) -> list[str]:
+    """Return why the next drills are asked, all being right."""
+    return [choice.reason for choice, _ in sat(state, TODAY, number)[1]]
+
+
+@pytest.mark.parametrize(("unsettled", "opens"), [(4, True), (5, False)])
+def test_new_skills_wait_while_more_than_four_are_unsettled(unsettled: int, opens: bool) -> None:
+    """Skills that were never right, among enough that are; the day's drills are not on the unsettled ones."""
+    never_right = ["steps read 1:2", "steps read 1:3", "sinks mark equal few", "labels one", "labels nothing"]
+    fine = ["steps place 1:2", "sinks join equal few", "sinks points equal few"]
+    attempts = [
+        attempt(skill, YESTERDAY - timedelta(days=day), place)
+        for day in range(1, 12)
+        for place, skill in enumerate(fine)
+    ]
+    long_ago = TODAY - timedelta(days=30)
+    missed = enumerate(never_right[:unsettled])
+    attempts += [attempt(skill, long_ago, place, right=False) for place, skill in missed]
+    state = state_of(attempts)
+    assert [known.word for known in state.skills.values()].count("new") == unsettled
+    session = Session()
+    for _ in range(10):
+        choice = next_choice(state, TODAY, session)
+        session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
+    assert any(done.skill not in state.skills for done in session.done) == opens
+
+
+def test_a_missed_skill_returns_in_the_sitting() -> None:
+    """Known skills of three kinds: the one missed comes again as the fourth drill after, as a return."""
+    state = known_state(*first_skills(), "steps read 3:4", "labels nothing", "sinks join equal few")
+    missed = next_choice(state, TODAY, Session())
+    session = Session((Done(missed.skill, missed.kind, "miss"),))
+    for _ in range(3):
+        choice = next_choice(state, TODAY, session)
+        assert choice.skill != missed.skill
+        session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
+    again = next_choice(state, TODAY, session)
+    assert (again.skill, again.reason) == (missed.skill, "return")
+
+
+def known_state(*skills: str, misses: Iterable[str] = ()) -> State:
+    """Return the state in which skills were met yesterday, some of them missed, the others clean."""
+    wrong = set(misses)
+    return state_of(
+        attempt(skill, YESTERDAY, place, right=skill not in wrong) for place, skill in enumerate(skills)
+    )
+
+
+def test_what_has_come_round_comes_least_sure_first() -> None:
+    """Of skills whose day has come the one missed yesterday is before one that was right."""
+    known = known_state(
+        "steps read 1:2", "sinks mark equal few", "labels one", misses=["sinks mark equal few"]
+    )
+    session = Session((Done("steps read 1:2", "steps", "clean"),))
+    choice = next_choice(known, TODAY, session)
+    assert (choice.skill, choice.reason) == ("sinks mark equal few", "round")
+
+
+def test_nobody_starts_with_nothing_to_do() -> None:
+    """Without a single attempt the first drills are new ones at level 1, and the kinds take turns."""
+    played = sat(State(RULES), TODAY, 12)[1]
+    assert all(choice.level == 1 for choice, _ in played if choice.reason != "harder")
+    assert played[0][0].reason == "new"
+    assert [choice.kind for choice, _ in played[:3]].count(played[0][0].kind) < 3
+    assert len({choice.kind for choice, _ in played}) >= 2
+
+
+def test_no_skill_follows_itself_while_there_is_another() -> None:
+    """On twenty days no two drills in a row are of one skill, but for returns."""
+    for _, _, played in days(20, 85, "itself"):
+        for (one, _), (two, _) in pairwise(played):
+            assert one.skill != two.skill or two.reason == "return"
+
+
+def test_a_skill_is_met_at_the_level_of_its_kind() -> None:
+    """But for harder ones; all forms of a kind go by its one level."""
+    state = state_of([attempt("steps read 1:2", YESTERDAY, level=3, purpose="placing")])
+    assert level_of(state, "steps place 3:4") == 3
+    assert level_of(state, "labels one") == 1
+    for before, _, played in days(10, 90, "levels"):
+        first = played[0][0]
+        assert first.level == level_of(before, first.skill)
+
+
+@pytest.mark.parametrize("skill", ["find among roofs", "steps read 5:12"])
+def test_a_skill_that_this_version_does_not_know_stops_nobody(skill: str) -> None:
+    """The log of a later version, merged in, holds skills that cannot be asked here; the others go on."""
+    kind, form, *_ = skill.split()
+    stranger = replace(attempt("labels one", YESTERDAY), id="later", kind=kind, form=form, skill=skill)
+    state = state_of([stranger, attempt("labels nothing", YESTERDAY, 1)])
+    assert all(choice.skill in SKILL_NAMES for choice, _ in sat(state, TODAY, 12)[1])

@@ -1,0 +1,105 @@
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from progress_store import Attempt, Result, State
+from tests.trainer.practice.making import RULES, TODAY, attempt, state_of
+from trainer.practice.closing import levels_found, numbers, ordinal, what_changed
+from trainer.practice.session import Done, Session
+
+SKILL = "steps read 1:2"
+SOME = Session((Done(SKILL, "steps", "clean"),))
+
+
+def day(number: int, place: int = 0, **changes: Any) -> Attempt:
+    """Return a right answer on a day counted from today."""
+    return attempt(SKILL, TODAY + timedelta(days=number), place, **changes)
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "says"),
+    [
+        ([], day(0), "Reading a step of 1 and 2 now goes right."),
+        ([day(0, right=False)], day(1), "Reading a step of 1 and 2 now goes right."),
+        ([day(0), day(1)], day(2), "Reading a step of 1 and 2 is now quick: clean on three days running."),
+        ([day(0)], day(7), "Reading a step of 1 and 2 is kept: clean after a week away."),
+        ([day(n) for n in range(11)], day(11), "Across and down goes up from level 1 to level 2."),
+        (
+            [*(day(n) for n in range(12)), *(day(n, level=2, right=n > 20) for n in range(12, 23))],
+            day(23, level=2),
+            "Across and down goes down from level 2 to level 1.",
+        ),
+    ],
+)
+def test_one_sentence_on_what_changed(before: list[Attempt], now: Attempt, says: str) -> None:
+    """A level before a word, a word before how it went."""
+    assert what_changed(state_of(before), state_of([*before, now]), SOME) == says
+
+
+@pytest.mark.parametrize(
+    ("results", "says"),
+    [
+        ([("labels one", "clean"), ("labels pair", "slow")], "All 2 right. No level and no skill has moved."),
+        (
+            [("labels one", "miss"), ("labels pair", "miss"), ("labels pair", "miss")],
+            "An exchanged pair was missed most; it comes round again soon.",
+        ),
+        (
+            [("labels one", "miss"), ("labels pair", "miss")],
+            "One wrong label was missed most; it comes round again soon.",
+        ),
+        ([], "Nothing was answered, so nothing has changed."),
+    ],
+)
+def test_how_it_went_where_nothing_moved(results: list[tuple[str, Result]], says: str) -> None:
+    """The skill missed most is named, the first of those that are even."""
+    session = Session(tuple(Done(skill, "labels", result) for skill, result in results))
+    assert what_changed(State(RULES), State(RULES), session) == says
+
+
+def test_a_word_lost_is_not_told_as_a_change() -> None:
+    """A miss takes "quick" away; the sentence names the miss."""
+    before = [day(0), day(1), day(2)]
+    session = Session((Done(SKILL, "steps", "miss"),))
+    after = state_of([*before, day(3, right=False)])
+    assert state_of(before).skills[SKILL].word == "quick"
+    assert after.skills[SKILL].word == "right"
+    says = what_changed(state_of(before), after, session)
+    assert says == "Reading a step of 1 and 2 was missed most; it comes round again soon."
+
+
+def test_a_skill_of_a_later_version_is_told_by_its_own_name() -> None:
+    """Its name is not known here."""
+    session = Session((Done("find among roofs", "find", "miss"),))
+    assert what_changed(State(RULES), State(RULES), session).startswith("Find among roofs was missed most")
+
+
+def test_how_many_went_how() -> None:
+    """A line for each, also for those that did not occur."""
+    session = Session(tuple(Done(SKILL, "steps", result) for result in ("clean", "miss", "clean")))
+    assert numbers(session) == ["  2 right and quick", "  0 right, but slowly or with help", "  1 missed"]
+
+
+def test_what_placing_found() -> None:
+    """A line for each kind of question."""
+    placed = state_of([day(0, level=3, purpose="placing")])
+    assert levels_found(placed)[2:] == [
+        "Across and down: level 3",
+        "Inside lines: level 1",
+        "Mountain or valley: level 1",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("number", "word"),
+    [
+        *((1, "1st"), (2, "2nd"), (3, "3rd"), (4, "4th"), (10, "10th")),
+        *((11, "11th"), (12, "12th"), (13, "13th"), (21, "21st"), (102, "102nd"), (111, "111th")),
+    ],
+)
+def test_numbers_of_days_in_words(number: int, word: str) -> None:
+    """As they are said in English."""
+    assert ordinal(number) == word

@@ -1,0 +1,251 @@
+from __future__ import annotations
+
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from drills.questions.drill import Drill
+from drills.questions.judging import judge
+from drills.questions.kinds import KINDS, read_code, skill_of, skills_at
+from progress_store import Settings, Store, StoreError
+from tests.drills.questions.codes import LEVELS
+from tests.trainer.practice.making import Hands, answer, measured, played, store
+from trainer.practice.rounds import PLACING, SEEDS, picked, placing, today, warm_up
+
+
+def test_the_drill_in_hand_is_finished_when_the_time_is_over(tmp_path: Path) -> None:
+    """At 4:59 there is another drill; answered at 5:40 it is kept, and only then the round is over."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        hands.wait(299)
+        assert sitting.seconds_left == 1
+        drill = sitting.next_drill()
+        assert drill is not None
+        answer(sitting, hands, drill, seconds=41)
+        assert sitting.seconds_left == 0
+        assert sitting.next_drill() is None
+        assert [attempt.code for attempt in kept.attempts] == [drill.code]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "seconds", "number"), [(5, 20, 15), (5, 7, 43), (1, 30, 2), (10, 60, 10)]
+)
+def test_a_round_lasts_as_long_as_the_person_set(
+    tmp_path: Path, minutes: int, seconds: int, number: int
+) -> None:
+    """Drills of equal length fill the minutes by the clock, the last one begun before they are over."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        kept.save_settings(Settings(minutes_a_day=minutes))
+        sitting = today(kept, hands.clock)
+        assert sitting.seconds_left == 60 * minutes
+        assert len(played(sitting, hands, seconds)) == number
+
+
+def test_the_clock_of_the_wall_does_not_end_a_round(tmp_path: Path) -> None:
+    """Set back an hour or on by two in between, the wall clock leaves the minutes alone."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        for change in (-1, 2):
+            hands.now += timedelta(hours=change)
+            assert sitting.seconds_left == 300
+            assert sitting.next_drill() is not None
+
+
+def test_a_round_of_today_asks_what_was_chosen(tmp_path: Path) -> None:
+    """The drill trains the chosen skill, its seed is one for practice, and no code comes twice."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        codes = []
+        while (drill := sitting.next_drill()) is not None:
+            assert sitting.choice is not None
+            assert drill.spec.skill == sitting.choice.skill
+            assert drill.spec.code.seed < SEEDS + 1000
+            codes.append(drill.code)
+            answer(sitting, hands, drill, seconds=10)
+        assert len(set(codes)) == len(codes) == 30
+        assert {attempt.purpose for attempt in kept.attempts} == {"today"}
+
+
+def test_an_answer_is_on_the_disk_when_it_is_kept(tmp_path: Path) -> None:
+    """Another reader sees it at once."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        drill = sitting.next_drill()
+        assert drill is not None
+        judged = answer(sitting, hands, drill)
+        assert judged.attempt.code in next(tmp_path.glob("*.jsonl")).read_text(encoding="utf-8")
+        assert sitting.session.done[-1].result == judged.result
+
+
+def test_an_answer_that_could_not_be_written_is_written_with_the_next(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """While the disk is full nothing that was answered is lost."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = picked(kept, hands.clock, read_code("steps-1-1"))
+        first = sitting.next_drill()
+        assert first is not None
+        with monkeypatch.context() as full:
+            full.setattr(Store, "keep", refuse)
+            with pytest.raises(StoreError, match="make room"):
+                answer(sitting, hands, first)
+        assert [attempt.code for attempt in kept.attempts] == []
+        second = sitting.next_drill()
+        assert second is not None
+        answer(sitting, hands, second)
+        assert [attempt.code for attempt in kept.attempts] == [first.code, second.code]
+
+
+def refuse(*_: object) -> None:
+    """Fail as a full disk does."""
+    raise StoreError("The log cannot be written; make room for it.")
+
+
+def test_a_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:
+    """It is logged; what comes round, the levels and the words stay as they were."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        played(placing(kept, hands.clock), hands)
+        before = kept.state
+        hands.wait(24 * 3600)
+        asked = played(warm_up(kept, hands.clock), hands, 10, lambda number, _: number % 2 == 0)
+        after = kept.state
+        assert len(asked) == 12
+        assert len(kept.attempts) == len(PLACING) + 12
+        assert {each.purpose for each in kept.attempts[len(PLACING) :]} == {"warm-up"}
+        assert (after.levels, after.firsts) == (before.levels, before.firsts)
+        assert {s: (k.memory, k.standing) for s, k in after.skills.items()} == {
+            s: (k.memory, k.standing) for s, k in before.skills.items()
+        }
+
+
+def test_a_warm_up_is_of_what_is_known_and_rises(tmp_path: Path) -> None:
+    """Two minutes of skills met before, from level 1 up to the person's, never three of a kind running.
+
+    The level is 1 and two levels times the part of 120 s gone, rounded, where the skill is trained there.
+    """
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        played(placing(kept, hands.clock), hands)
+        known = set(kept.state.skills)
+        sitting = warm_up(kept, hands.clock)
+        assert sitting.seconds_left == 120
+        asked = played(sitting, hands, 8)
+        order = [drill.spec.code.kind for drill in asked]
+        assert {drill.spec.skill for drill in asked} <= known
+        ramp = [1] * 4 + [2] * 8 + [3] * 3
+        for drill, level in zip(asked, ramp, strict=True):
+            kind, form = drill.spec.code.kind, drill.spec.form
+            trained = [other for other in LEVELS if drill.spec.skill in skills_at(kind, form, other)]
+            assert drill.spec.code.level == min(
+                trained, key=[abs(other - level) for other in range(9)].__getitem__
+            )
+        assert not any(
+            one == two == three for one, two, three in zip(order, order[1:], order[2:], strict=False)
+        )
+
+
+def test_a_warm_up_for_somebody_new_reads_steps(tmp_path: Path) -> None:
+    """With nothing known it begins with the easiest there is."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        drill = warm_up(kept, hands.clock).next_drill()
+        assert drill is not None
+        assert drill.spec.skill == next(iter(KINDS["steps"].skills))
+        assert drill.spec.code.level == 1
+
+
+@pytest.mark.parametrize(
+    ("right", "levels", "found"),
+    [
+        ("right right right right right right", [2, 2, 2, 3, 3, 3], (3, 3, 3)),
+        ("miss miss miss miss miss miss", [2, 2, 2, 1, 1, 1], (1, 1, 1)),
+        ("right right right miss miss miss", [2, 2, 2, 3, 3, 3], (2, 2, 2)),
+        ("right miss right right right miss", [2, 2, 2, 3, 1, 3], (3, 1, 2)),
+    ],
+)
+def test_placing_asks_six_and_sets_the_levels(
+    tmp_path: Path, right: str, levels: list[int], found: tuple[int, int, int]
+) -> None:
+    """At level 2, then at 3 after a right answer or 1 after a miss; the highest right one counts."""
+    hands, results = Hands(), right.split()
+    with store(tmp_path, hands) as kept:
+        sitting = placing(kept, hands.clock)
+        asked = played(sitting, hands, 200, lambda number, _: results[number] == "right")
+        assert [drill.spec.code.kind for drill in asked] == ["steps", "sinks", "labels"] * 2
+        assert [drill.spec.code.level for drill in asked] == levels
+        assert all(drill.spec.form == KINDS[drill.spec.code.kind].forms[0] for drill in asked)
+        assert tuple(kept.state.level(kind) for kind in KINDS) == found
+        assert sitting.next_drill() is None
+        assert {attempt.purpose for attempt in kept.attempts} == {"placing"}
+
+
+@pytest.mark.parametrize("code", ["labels-3-41", "steps-2-7-place", "sinks-4-9-join"])
+def test_a_picked_round_begins_with_the_code_and_goes_on(tmp_path: Path, code: str) -> None:
+    """Then fresh drills of its kind, form and level, for as long as the person likes."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = picked(kept, hands.clock, read_code(code))
+        asked: list[Drill] = []
+        for _ in range(12):
+            drill = sitting.next_drill()
+            assert drill is not None
+            answer(sitting, hands, drill, seconds=70)
+            asked.append(drill)
+        assert asked[0].code == code
+        first = asked[0].spec
+        assert {(d.spec.code.kind, d.spec.form, d.spec.code.level) for d in asked} == {
+            (first.code.kind, first.form, first.code.level)
+        }
+        assert len({drill.code for drill in asked}) == 12
+        assert sitting.seconds_left is None
+        assert {attempt.purpose for attempt in kept.attempts} == {"picked"}
+
+
+def test_rounds_of_two_days_ask_different_codes(tmp_path: Path) -> None:
+    """A drill is fresh each time, and nobody learns one by heart."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        seen = [drill.code for drill in played(today(kept, hands.clock), hands)]
+        hands.wait(24 * 3600)
+        seen += [drill.code for drill in played(today(kept, hands.clock), hands)]
+        assert len(set(seen)) == len(seen)
+        assert all(skill_of(read_code(code)) for code in seen)
+
+
+def test_a_level_reached_in_the_round_is_the_level_of_the_round(tmp_path: Path) -> None:
+    """Once the level has risen, a miss at it is a miss at the person's level, and is sent on."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = placing(kept, hands.clock)
+        drill = sitting.next_drill()
+        assert drill is not None
+        answer(sitting, hands, drill, right=True)
+        assert kept.state.level("steps") == 2
+        later = picked(kept, hands.clock, drill.spec.code)
+        answer(later, hands, drill, right=False)
+        assert not later.session.done[-1].above
+        answer(sitting, hands, drill, right=False)
+        assert not sitting.session.done[-1].above
+
+
+def test_helped_answers_are_kept_as_such(tmp_path: Path) -> None:
+    """Help makes a right answer slow, so the skill returns."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        drill = sitting.next_drill()
+        assert drill is not None
+        judged = sitting.keep(drill, judge(drill, drill.answer), measured(), helped=True)
+        assert (judged.result, kept.attempts[0].helped, sitting.session.done[-1].result) == (
+            "slow",
+            True,
+            "slow",
+        )

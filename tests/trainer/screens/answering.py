@@ -1,0 +1,137 @@
+"""Right and wrong answers to the drill in hand, by keys alone or by mouse alone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drills.exact.plane import Point
+from drills.exact.step import Step
+from drills.questions.drill import Drill, Marks
+from tests.trainer.screens.playing import Play
+from trainer.answering.creases import CreasesHand
+from trainer.answering.hands import hand_for
+from trainer.answering.points import JoiningHand, PointsHand
+from trainer.board.hits import creases_near
+from trainer.board.scale import Scale
+from trainer.screens.drill import DrillScreen
+
+
+async def answer(play: Play, right: bool = True) -> None:
+    """Answer the drill in hand by keys and see the verdict that is expected."""
+    await play.burst(*(right_keys(play.drill) if right else wrong_keys(play.drill)))
+    verdict = play.at(DrillScreen).verdict
+    assert verdict is not None
+    assert verdict.right is right
+
+
+def right_keys(drill: Drill) -> list[str]:
+    """Return the keys of the right answer, Enter at the end; 0 where there is nothing to mark."""
+    if isinstance(drill.answer, Marks) and not drill.answer.items:
+        return ["0"]
+    return [*_keys_of(drill), "enter"]
+
+
+def wrong_keys(drill: Drill) -> list[str]:
+    """Return the keys of a wrong answer."""
+    if isinstance(drill.answer, Step):
+        return ["9", "8", *["7"] * drill.question.counts_repeats, "enter"]
+    if isinstance(drill.answer, Point):
+        start = drill.question.start
+        assert start is not None
+        return ["right" if start.x == 0 else "left", "enter"]
+    if drill.question.ask == "join":
+        return ["tab" if list(_keys_of(drill)) != ["tab"] else "shift+tab", "enter"]
+    return ["0"] if drill.answer.items else ["space", "enter"]
+
+
+def _keys_of(drill: Drill) -> Iterator[str]:
+    truth = drill.answer
+    if isinstance(truth, Step):
+        yield from (str(abs(number)) for number in truth[: 2 + drill.question.counts_repeats])
+    elif isinstance(truth, Point):
+        yield from _arrows(drill, truth)
+    else:
+        yield from _marking(drill, truth)
+
+
+def _arrows(drill: Drill, end: Point) -> Iterator[str]:
+    start = drill.question.start
+    assert start is not None
+    across, up = int(end.x - start.x), int(end.y - start.y)
+    yield from ["right" if across > 0 else "left"] * abs(across)
+    yield from ["up" if up > 0 else "down"] * abs(up)
+
+
+def _marking(drill: Drill, truth: Marks) -> Iterator[str]:
+    """Yield the keys that go round the points, and turn at each, marking what is to be marked."""
+    hand = hand_for(drill)
+    assert isinstance(hand, PointsHand | CreasesHand)
+    left = set(truth.items)
+    for _ in hand.track.vertices:
+        if not left:
+            return
+        hand.next_point(back=False)
+        yield "tab"
+        if isinstance(hand, JoiningHand):
+            left -= {hand.cursor.vertex}
+        elif hand.under_cursor() in left and isinstance(hand, PointsHand):
+            left.discard(hand.cursor.vertex)
+            yield "space"
+        elif isinstance(hand, CreasesHand):
+            yield from _turning(hand, left)
+
+
+def _turning(hand: CreasesHand, left: set[int]) -> Iterator[str]:
+    creases = hand.track.creases_at(hand.cursor.vertex)
+    if not left & set(creases):
+        return
+    for _ in creases:
+        hand.turn(clockwise=True)
+        yield "greater_than_sign"
+        if hand.cursor.edge in left:
+            left.remove(hand.cursor.edge)
+            yield "space"
+
+
+async def click_answer(play: Play) -> None:
+    """Click the right answer on the board or on the panel, and the words that answer."""
+    drill, truth = play.drill, play.drill.answer
+    if isinstance(truth, Step):
+        await _click_numbers(play, [abs(number) for number in truth[: 2 + drill.question.counts_repeats]])
+    elif isinstance(truth, Point):
+        await play.click_point(truth)
+    elif drill.question.ask == "edges":
+        for edge in sorted(truth.items):
+            await _click_crease(play, edge)
+    else:
+        for vertex in sorted(truth.items):
+            await play.click_point(drill.pattern.vertices[vertex])
+    if isinstance(truth, Marks) and not truth.items:
+        await play.click_key("0 none")
+    else:
+        await play.click_key("Enter answer")
+
+
+async def _click_numbers(play: Play, numbers: list[int]) -> None:
+    text = play.screen.query_one("#panel-text")
+    for place, number in enumerate(numbers):
+        lines = [text.render_line(row).text for row in range(text.size.height)]
+        rows = [row for row, line in enumerate(lines) if "[+]" in line]
+        for _ in range(number):
+            await play.click(text, lines[rows[place]].index("[+]") + 1, rows[place])
+
+
+async def _click_crease(play: Play, edge: int) -> None:
+    left, top = play.corner
+    column, row = _cell_on(play.drill, play.scale, edge)
+    await play.click(play.board, left + column, top + row)
+
+
+def _cell_on(drill: Drill, scale: Scale, edge: int) -> tuple[int, int]:
+    """Return a cell whose middle is nearer to a crease than to any other."""
+    return next(
+        (column, row)
+        for row in range(scale.rows)
+        for column in range(scale.columns)
+        if creases_near(drill.pattern, scale, column + 0.5, row + 0.5)[:1] == (edge,)
+    )

@@ -1,0 +1,110 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+from progress_store import Settings
+from tests.trainer.screens.answering import answer, click_answer
+from tests.trainer.screens.playing import playing
+from trainer.practice.rounds import Round
+from trainer.practice.walk import Walk
+from trainer.screens.drill import DrillScreen
+from trainer.screens.end import EndScreen
+from trainer.screens.opening import OpeningScreen
+from trainer.screens.welcome import WelcomeScreen
+
+KINDS_OF_PLACING = ["steps", "sinks", "labels"] * 2
+
+
+async def test_keys_alone_lead_from_the_first_start_to_the_opening(tmp_path: Path) -> None:
+    """Three pages that are told and not kept, six drills that are kept, the end, the opening."""
+    async with playing(tmp_path, settings=Settings(go_on_after_right=False)) as play:
+        play.at(WelcomeScreen)
+        await play.keys("enter")
+        told = set()
+        for page in range(3):
+            walk = play.at(DrillScreen).sitting
+            assert isinstance(walk, Walk)
+            assert walk.tells in play.panel
+            told.add(walk.tells)
+            await answer(play, right=page != 1)
+            assert "Kept." not in play.panel
+            await play.keys("enter")
+        assert len(told) == 3
+        assert play.log() == []
+        play.at(WelcomeScreen)
+        await play.keys("enter")
+        for number in range(6):
+            await answer(play, right=number != 3)
+            assert len(play.log()) == number + 1
+            await play.keys("enter")
+        play.at(EndScreen)
+        await play.keys("enter")
+        play.at(OpeningScreen)
+        assert [line["kind"] for line in play.log()] == KINDS_OF_PLACING
+        assert [line["level"] for line in play.log()] == [2, 2, 2, 3, 3, 3]
+        assert {line["purpose"] for line in play.log()} == {"placing"}
+        assert play.settings_on_disk()["started"] is True
+
+
+async def test_the_mouse_alone_leads_through_the_first_three_minutes(tmp_path: Path) -> None:
+    """Every step of the way to the opening has words to click."""
+    async with playing(tmp_path, settings=Settings()) as play:
+        await play.click_words(play.page, "Three minutes")
+        for _ in range(3):
+            await click_answer(play)
+            await play.click_key("Enter go on")
+        assert play.at(WelcomeScreen).walked
+        await play.click_key("s skip")
+        play.at(OpeningScreen)
+
+
+async def test_a_miss_is_placed_a_level_down(tmp_path: Path) -> None:
+    """Two drills of each kind: at level 2, then at 3 after a right answer and at 1 after a miss."""
+    async with playing(tmp_path, settings=Settings(go_on_after_right=False)) as play:
+        await play.keys("p")
+        for number in range(6):
+            await answer(play, right=number in (0, 2, 3, 4))
+            await play.keys("enter")
+        play.at(EndScreen)
+        assert [line["level"] for line in play.log()] == [2, 2, 2, 3, 1, 3]
+        assert [play.store.state.level(kind) for kind in ("steps", "sinks", "labels")] == [3, 1, 2]
+
+
+async def test_both_can_be_skipped(tmp_path: Path) -> None:
+    """The opening comes at once, and is where the next start begins."""
+    async with playing(tmp_path, settings=None) as play:
+        await play.keys("s")
+        play.at(OpeningScreen)
+    async with playing(tmp_path, settings=None) as play:
+        play.at(OpeningScreen)
+
+
+async def test_leaving_the_first_start_is_no_start(tmp_path: Path) -> None:
+    """It is offered at the next one."""
+    async with playing(tmp_path, settings=None) as play:
+        await play.keys("q")
+        await play.until(lambda: not play.app.is_running)
+    async with playing(tmp_path, settings=None) as play:
+        play.at(WelcomeScreen)
+
+
+async def test_leaving_the_walk_leads_back_to_the_first_choice(tmp_path: Path) -> None:
+    """It was not gone through, so it is offered again; nothing was kept."""
+    async with playing(tmp_path, settings=None) as play:
+        await play.keys("enter", "1", "3", "escape")
+        assert not play.at(WelcomeScreen).walked
+        await play.keys("s")
+        play.at(OpeningScreen)
+        assert play.log() == []
+
+
+async def test_the_walk_can_be_gone_through_once_more(tmp_path: Path) -> None:
+    """From the opening, with the same three pages; going back leads there again."""
+    async with playing(tmp_path) as play:
+        await play.keys("f")
+        walk = play.at(DrillScreen).sitting
+        assert isinstance(walk, Walk)
+        await play.keys("q")
+        play.at(OpeningScreen)
+        await play.keys("enter")
+        assert isinstance(play.at(DrillScreen).sitting, Round)

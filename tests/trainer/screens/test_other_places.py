@@ -1,0 +1,165 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from textual.widgets import Input, Static
+
+from drills.questions.kinds import KINDS
+from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
+from trainer.actions import PLACES, Place, actions_at
+from trainer.cli.record_command import name_of
+from trainer.cli.record_in_text import record_in_text
+from trainer.screens.help import HelpScreen
+from trainer.screens.opening import OpeningScreen
+from trainer.screens.pick import PickScreen
+from trainer.screens.record import RecordScreen
+from trainer.screens.shell import Shell
+
+WAYS: dict[Place, tuple[str, ...]] = {
+    "opening": (),
+    "drill": ("n", "enter"),
+    "feedback": ("n", "enter", "4", "3", "enter"),
+    "end": ("n", "enter", "4", "3", "enter", "q"),
+    "record": ("r",),
+    "pick": ("n",),
+    "help": ("f1",),
+}
+"""The keys that lead from the opening to a place."""
+
+
+async def test_a_drill_is_picked_by_arrows(tmp_path: Path) -> None:
+    """Down goes to form and level, right to the next choice, left of the first is the last."""
+    async with playing(tmp_path) as play:
+        await play.keys("n", "right", "down", "left", "down", "right", "right", "enter")
+        code = play.drill.spec.code
+        assert (code.kind, play.drill.spec.form, code.level) == ("sinks", "join", 3)
+
+
+async def test_every_kind_and_form_can_be_picked(tmp_path: Path) -> None:
+    """One after the other, by arrows alone, and leaving goes back to the opening."""
+    async with playing(tmp_path) as play:
+        picked = []
+        for kind, entry in enumerate(KINDS.values()):
+            for form in range(len(entry.forms)):
+                await play.keys("n", *["right"] * kind, "down", *["right"] * form, "enter")
+                picked.append((play.drill.spec.code.kind, play.drill.spec.form))
+                await play.keys("q")
+                play.at(OpeningScreen)
+        assert picked == [(name, form) for name, entry in KINDS.items() for form in entry.forms]
+
+
+async def test_a_code_is_typed(tmp_path: Path) -> None:
+    """Up from the first row is the code; Enter starts it, and fresh ones of its like follow."""
+    async with playing(tmp_path, settings=WAITING) as play:
+        await play.keys("n", "up", *"labels-3-41", "enter")
+        assert play.drill.code == "labels-3-41"
+        await play.keys("0", "enter")
+        code = play.drill.spec.code
+        assert (code.kind, code.level) == ("labels", 3)
+        assert code.seed != 41
+
+
+@pytest.mark.parametrize("code", ["labels", "labels-9-1", "nothing-1-1", "steps-1-3-mark", "[b]-1-1"])
+async def test_a_bad_code_is_told_in_one_sentence(tmp_path: Path, code: str) -> None:
+    """The screen stays, the code stays to be mended, and it can be."""
+    async with playing(tmp_path) as play:
+        await play.keys("n", "up")
+        play.screen.query_one(Input).value = code
+        await play.keys("enter")
+        play.at(PickScreen)
+        wrong = words_of(play.screen.query_one("#wrong", Static))
+        assert wrong.endswith(".")
+        assert wrong[0].isupper()
+        assert "\n" not in wrong
+        play.screen.query_one(Input).value = "steps-1-3"
+        await play.keys("enter")
+        assert play.drill.code == "steps-1-3"
+
+
+async def test_letters_that_are_keys_elsewhere_are_typed_into_the_code(tmp_path: Path) -> None:
+    """q, t, b and ? belong to the code while it is typed; Escape leaves, arrows go to another row."""
+    async with playing(tmp_path) as play:
+        await play.keys("n", "up", *"qtb")
+        assert play.screen.query_one(Input).value == "qtb"
+        await play.keys("up", "q")
+        play.at(OpeningScreen)
+        await play.keys("n", "up", "q", "escape")
+        play.at(OpeningScreen)
+
+
+async def test_the_record_is_the_text_of_the_command_line(tmp_path: Path) -> None:
+    """Line by line, and leaving goes back."""
+    async with playing(tmp_path, READ, settings=WAITING) as play:
+        await play.keys("4", "3", "enter", "q", "enter", "r")
+        play.at(RecordScreen)
+        store = play.store
+        lines = record_in_text(store.attempts, store.rules, store.today, name_of)
+        assert words_of(play.screen.query_one(".page", Static)) == "\n".join(lines)
+        await play.keys("q")
+        play.at(OpeningScreen)
+
+
+async def test_an_empty_record_is_shown(tmp_path: Path) -> None:
+    """Before the first drill it is a record like any other."""
+    async with playing(tmp_path) as play:
+        await play.keys("r")
+        assert words_of(play.screen.query_one(".page", Static)).strip()
+
+
+@pytest.mark.parametrize("place", WAYS)
+async def test_help_lists_every_key_of_its_place(tmp_path: Path, place: Place) -> None:
+    """Those of the place it was asked from before those of all others; a second ? goes back."""
+    async with playing(tmp_path, settings=WAITING) as play:
+        below = await reached(play, place)
+        await play.keys("f1")
+        if place == "help":
+            play.at(OpeningScreen)
+            return
+        text = words_of(play.at(HelpScreen).query_one(".page", Static))
+        for other in PLACES:
+            for action in actions_at(other):
+                assert action.words in text or other == "help"
+                assert action.shown in text
+        titles = [text.index(f"\n{PLACES[at]}\n") for at in PLACES if at != "help"]
+        asked_from = "drill" if place == "feedback" else place
+        assert text.index(f"\n{PLACES[asked_from]}\n") == min(titles)
+        await play.keys("question_mark")
+        assert play.screen is below
+
+
+async def reached(play: Play, place: Place) -> Shell:
+    """Go from the opening to a place, and return its screen."""
+    await play.keys(*WAYS[place])
+    return play.screen
+
+
+async def test_the_first_start_has_help_too(tmp_path: Path) -> None:
+    """Its own keys first."""
+    async with playing(tmp_path, settings=None) as play:
+        await play.keys("question_mark")
+        text = words_of(play.at(HelpScreen).query_one(".page", Static))
+        assert text.index(f"\n{PLACES['welcome']}\n") < text.index(f"\n{PLACES['opening']}\n")
+
+
+async def test_minutes_a_day_are_changed_and_remembered(tmp_path: Path) -> None:
+    """Between 1 and 60; the opening says the new number, and the round lasts as long."""
+    async with playing(tmp_path) as play:
+        await play.keys("plus", "plus", "minus")
+        assert play.settings_on_disk()["minutes_a_day"] == 6
+        assert "6 minutes a day" in play.said
+        await play.keys("enter")
+        assert "6:00 left" in play.said
+    async with playing(tmp_path, settings=None) as play:
+        await play.keys(*["minus"] * 7)
+        assert play.settings_on_disk()["minutes_a_day"] == 1
+        assert "1 minute a day" in play.said
+
+
+async def test_going_on_by_itself_is_switched_and_remembered(tmp_path: Path) -> None:
+    """Off and on again."""
+    async with playing(tmp_path) as play:
+        await play.keys("g")
+        assert play.settings_on_disk()["go_on_after_right"] is False
+        await play.keys("g")
+        assert play.settings_on_disk()["go_on_after_right"] is True

@@ -1,0 +1,173 @@
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from itertools import chain
+from pathlib import Path
+from typing import get_args
+
+import pytest
+
+from drills.questions.drill import Ask
+from trainer.actions import ACTIONS, PLACES, Place, actions_at, key_line, key_table
+from trainer.screens.drill import DrillScreen
+from trainer.screens.end import EndScreen
+from trainer.screens.help import HelpScreen
+from trainer.screens.keys import bindings_for
+from trainer.screens.lines import GAP, fitting
+from trainer.screens.opening import OpeningScreen
+from trainer.screens.pick import PickScreen
+from trainer.screens.record import RecordScreen
+from trainer.screens.shell import LEAST_COLUMNS, Shell
+from trainer.screens.welcome import WelcomeScreen
+
+ROOT = Path(__file__).parents[2]
+README = ROOT / "README.md"
+SOURCES = sorted(
+    (*ROOT.glob("trainer/**/*.py"), *ROOT.glob("drills/**/*.py"), *ROOT.glob("progress_store/**/*.py"))
+)
+AVOIDED = re.compile(
+    r"\b(decks?|cards?|flash ?cards?|again|hard|good|easy|streaks?|ease|due|daily goal|start of day"
+    r"|course|see-through|stability|rating|review(s|ed)?)\b",
+    re.IGNORECASE,
+)
+ALLOWED = {
+    "The first three minutes again": "the plain word for once more; it labels no answer",
+    "it comes round again soon": "the plain word for once more, of a skill; nobody rates by it",
+    "again after a miss": "the plain word for once more, of drills to come; nobody rates by it",
+}
+"""Plain English that stays, with the reason."""
+ASKS: tuple[Ask, ...] = get_args(Ask)
+SCREENS: dict[Place, type[Shell]] = {
+    "opening": OpeningScreen,
+    "welcome": WelcomeScreen,
+    "drill": DrillScreen,
+    "feedback": DrillScreen,
+    "end": EndScreen,
+    "record": RecordScreen,
+    "pick": PickScreen,
+    "help": HelpScreen,
+}
+TAKEN_BY_TERMINALS = {"ctrl+q", "ctrl+s", "ctrl+j", "ctrl+enter", "ctrl+z", "ctrl+b"}
+
+
+@pytest.mark.parametrize("ask", ASKS)
+@pytest.mark.parametrize("place", PLACES)
+def test_no_key_does_two_things_at_one_place(place: Place, ask: Ask) -> None:
+    """Under each manner of asking."""
+    keys = list(chain.from_iterable(action.keys for action in actions_at(place, ask)))
+    assert len(keys) == len(set(keys))
+
+
+def test_there_is_a_screen_for_every_place() -> None:
+    """And no action is for a place that is none."""
+    assert set(SCREENS) == set(PLACES) == set(get_args(Place))
+    assert {place for action in ACTIONS for place in action.places} <= set(PLACES)
+
+
+@pytest.mark.parametrize("place", PLACES)
+def test_every_action_is_what_its_screen_can_do(place: Place) -> None:
+    """A method of that name on the screen itself, with a docstring that says what it does."""
+    for action in actions_at(place):
+        method = getattr(SCREENS[place], f"action_{action.name}", None)
+        assert callable(method), action.name
+        assert method.__module__.startswith("trainer.")
+        assert method.__doc__
+
+
+@pytest.mark.parametrize(
+    "screen", sorted(set(SCREENS.values()), key=str), ids=lambda screen: str(screen.__name__)
+)
+def test_bindings_are_made_from_the_registry(screen: type[Shell]) -> None:
+    """All of those of the screen's places, and no other."""
+    places = [place for place, at in SCREENS.items() if at is screen]
+    assert bindings_for(*places) == screen.BINDINGS
+    bound = {binding.key for binding in screen.BINDINGS if not isinstance(binding, tuple)}
+    assert bound == {key for place in places for action in actions_at(place) for key in action.keys}
+    assert screen.place in places
+
+
+def test_keys_are_those_that_every_terminal_passes_on() -> None:
+    """None of those that terminals, multiplexers or the system keep for themselves."""
+    keys = {key for action in ACTIONS for key in action.keys}
+    assert not keys & TAKEN_BY_TERMINALS
+    assert not any(key.startswith(("ctrl+", "alt+", "cmd+")) for key in keys)
+
+
+def test_every_place_can_be_left_in_two_ways_and_has_help() -> None:
+    """By a letter and by Escape, by a sign and by F1."""
+    for place in PLACES:
+        actions = {action.name: action.keys for action in actions_at(place)}
+        assert len(actions["leave"]) == len(actions["help"]) == 2
+
+
+@pytest.mark.parametrize("place", PLACES)
+def test_the_line_of_keys_fits_every_window(place: Place) -> None:
+    """What does not fit is left out of the line; the first key and help never are."""
+    for ask in ASKS:
+        whole = key_line(place, ask)
+        for columns in (LEAST_COLUMNS, 80, 200):
+            shown = fitting(whole, columns - 2)
+            assert len(GAP.join(action.line for action in shown)) <= columns - 2
+            assert (shown[0], shown[-1].name) == (whole[0], "help")
+
+
+def test_every_manner_of_asking_can_be_answered_and_taken_back() -> None:
+    """And moved about in, helped and copied."""
+    for ask in ASKS:
+        names = {action.name for action in actions_at("drill", ask)}
+        assert {"answer", "go", "undo", "hint", "copy"} <= names
+        assert ("mark" in names) == ("nothing" in names) == (ask in ("edges", "vertices"))
+
+
+def test_the_readme_has_the_same_keys() -> None:
+    """Its table is the registry's, row by row."""
+    assert rows_of_readme() == key_table()
+
+
+def rows_of_readme() -> list[tuple[str, str, str]]:
+    """Return the rows of the README's table of keys."""
+    _, _, after = README.read_text(encoding="utf-8").partition("| Key | What it does | Where |\n")
+    lines = after.splitlines()[1:]
+    rows = []
+    for line in lines[: next((at for at, line in enumerate(lines) if not line.startswith("|")), len(lines))]:
+        key, words, where = (cell.strip() for cell in re.split(r"(?<!\\)\|", line)[1:-1])
+        rows.append((key, words, where))
+    return rows
+
+
+def test_a_word_to_avoid_is_found() -> None:
+    """As a whole word, in either case, and not inside another."""
+    assert AVOIDED.search("Good, the next Card is due")
+    assert not AVOIDED.search("discarded residue, against, hardly, goods, easygoing")
+
+
+@pytest.mark.parametrize("source", SOURCES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_no_text_has_a_word_to_avoid(source: Path) -> None:
+    """No text that may reach a screen or a file; docstrings are for readers of the code."""
+    found = [text for text in texts_of(source) if AVOIDED.search(text) and not allowed(text)]
+    assert found == []
+
+
+def texts_of(source: Path) -> Iterator[str]:
+    """Yield the text constants of a file, those within f-strings too, its docstrings left out."""
+    tree = ast.parse(source.read_text(encoding="utf-8"))
+    notes = {id(statement.value) for statement in ast.walk(tree) if isinstance(statement, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in notes:
+            yield node.value
+
+
+def allowed(text: str) -> bool:
+    """Whether every word to avoid in a text stands in a phrase that stays."""
+    for phrase in ALLOWED:
+        text = text.replace(phrase, "")
+    return AVOIDED.search(text) is None
+
+
+def test_every_phrase_that_stays_is_still_there() -> None:
+    """What is no longer said needs no reason."""
+    everything = "\n".join(text for source in SOURCES for text in texts_of(source))
+    for phrase in ALLOWED:
+        assert phrase in everything
