@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -34,7 +35,11 @@ class Choice(NamedTuple):
 
 
 def next_choice(state: State, today: date, session: Session) -> Choice:
-    """Return the next drill's skill; never a third of one kind running while there is another."""
+    """Return the next drill's skill; never a third of one kind running while there is another.
+
+    Skills in the log that this version does not know are left alone.
+    """
+    state = replace(state, skills={s: known for s, known in state.skills.items() if s in SKILL_NAMES})
     barred = session.kinds_running()
     choices = list(_choices(state, today, session))
     return next((choice for choice in choices if choice.kind != barred), choices[0])

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from datetime import date
+from dataclasses import replace
+from datetime import UTC, date, datetime, time, timedelta
 from statistics import median
 
+from drills.questions.kinds import kind_of
 from progress_store import Attempt, State
 from trainer.practice.choosing import Choice, Reason, next_choice
 from trainer.practice.session import Done, Session
@@ -35,11 +37,34 @@ def drills_in(minutes: int, attempts: Sequence[Attempt]) -> int:
 def coming(state: State, today: date, number: int) -> list[Choice]:
     """Return the choices of the next drills if every answer is right and quick."""
     session, choices = Session(), list[Choice]()
-    for _ in range(number):
+    # as of noon today, whenever the last drill was
+    state = replace(state, last=None)
+    for place in range(number):
         choice = next_choice(state, today, session)
         choices.append(choice)
+        state = state.after(
+            _right_and_quick(choice, datetime.combine(today, time(12), UTC) + timedelta(seconds=place))
+        )
         session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
     return choices
+
+
+def _right_and_quick(choice: Choice, at: datetime) -> Attempt:
+    kind, form = kind_of(choice.skill)
+    return Attempt(
+        id="ahead",
+        at=at,
+        offset_minutes=0,
+        code="ahead",
+        kind=kind,
+        form=form,
+        level=choice.level,
+        marks=1,
+        skill=choice.skill,
+        right=True,
+        milliseconds=1,
+        inputs=1,
+    )
 
 
 def counted(choices: Sequence[Choice]) -> list[tuple[int, str]]:

@@ -62,6 +62,10 @@ class Session(NamedTuple):
 
 
 def _is_settled(results: list[Result]) -> bool:
-    if all(result == "clean" for result in results):
-        return True
-    return len(results) > MOST_EXTRA or results[-CLEAN_IN_A_ROW:] == ["clean"] * CLEAN_IN_A_ROW
+    """Whether nothing is open: two clean in a row settle what was before, four extra drills are the most."""
+    since = list[Result]()
+    for result in results:
+        since.append(result)
+        if since[0] == "clean" or since[-CLEAN_IN_A_ROW:] == ["clean"] * CLEAN_IN_A_ROW:
+            since.clear()
+    return not since or len(since) > MOST_EXTRA

@@ -16,7 +16,7 @@ from trainer.board.glyphs import GlyphName
 from trainer.board.palette import DARK, LIGHT
 from trainer.practice import rounds
 from trainer.practice.clock import Clock
-from trainer.practice.rounds import Round
+from trainer.practice.round import Round
 from trainer.practice.walk import Walk
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen

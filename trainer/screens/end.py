@@ -8,7 +8,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trainer.practice.closing import levels_found, numbers, what_changed
-from trainer.practice.rounds import Round
+from trainer.practice.round import Round
 from trainer.screens.keys import bindings_for
 from trainer.screens.shell import Shell
 

@@ -14,7 +14,7 @@ from drills.questions.verdict import Verdict
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from trainer.practice.attempts import FLOORS, TOP_LEVELS
 from trainer.practice.clock import Clock
-from trainer.practice.rounds import Round
+from trainer.practice.round import Round
 from trainer.practice.watch import Measured
 
 RULES = Rules(FLOORS, TOP_LEVELS)

@@ -39,6 +39,7 @@ def asked(kept: Store, hands: Hands) -> list[Choice]:
     while (drill := sitting.next_drill()) is not None:
         assert sitting.choice is not None
         choices.append(sitting.choice)
+        assert len(choices) < 200
         hands.wait(18)
         answer(sitting, hands, drill, seconds=2)
     return choices

@@ -11,7 +11,8 @@ from drills.questions.kinds import KINDS, read_code, skill_of, skills_at
 from progress_store import Settings, Store, StoreError
 from tests.drills.questions.codes import LEVELS
 from tests.trainer.practice.making import Hands, answer, measured, played, store
-from trainer.practice.rounds import PLACING, SEEDS, picked, placing, today, warm_up
+from trainer.practice.round import SEEDS
+from trainer.practice.rounds import PLACING, picked, placing, today, warm_up
 
 
 def test_the_drill_in_hand_is_finished_when_the_time_is_over(tmp_path: Path) -> None:
@@ -66,6 +67,7 @@ def test_a_round_of_today_asks_what_was_chosen(tmp_path: Path) -> None:
             assert drill.spec.skill == sitting.choice.skill
             assert drill.spec.code.seed < SEEDS + 1000
             codes.append(drill.code)
+            assert len(codes) < 200
             answer(sitting, hands, drill, seconds=10)
         assert len(set(codes)) == len(codes) == 30
         assert {attempt.purpose for attempt in kept.attempts} == {"today"}

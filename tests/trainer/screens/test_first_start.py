@@ -5,7 +5,7 @@ from pathlib import Path
 from progress_store import Settings
 from tests.trainer.screens.answering import answer, click_answer
 from tests.trainer.screens.playing import playing
-from trainer.practice.rounds import Round
+from trainer.practice.round import Round
 from trainer.practice.walk import Walk
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen

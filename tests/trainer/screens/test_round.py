@@ -8,7 +8,7 @@ import pytest
 from progress_store import Attempt, Judged, Settings, Store
 from tests.trainer.screens.answering import answer, wrong_keys
 from tests.trainer.screens.playing import LABELS, MARK, NOTHING_WRONG, READ, SETTLED, WAITING, Play, playing
-from trainer.practice.rounds import Round
+from trainer.practice.round import Round
 from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.help import HelpScreen

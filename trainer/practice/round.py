@@ -1,0 +1,135 @@
+"""A round: drills one after the other, each judged, kept and answered for, until the time is over."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from itertools import count, islice
+
+from drills.exact.chance import Chance
+from drills.questions.code import Code
+from drills.questions.drill import Drill
+from drills.questions.kinds import checked, codes_for, make, spec
+from drills.questions.verdict import Verdict
+from drills.structures.stretch import Stretch
+from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
+from trainer.practice.attempts import attempt_of
+from trainer.practice.choosing import Choice
+from trainer.practice.clock import Clock
+from trainer.practice.session import Done, Session
+from trainer.practice.watch import Measured
+
+TRIED = 20
+SEEDS = 10**6
+"""Fresh drills draw their seed below this; larger seeds are kept for measuring."""
+
+TITLES: Mapping[Purpose, str] = {
+    "today": "Today",
+    "warm-up": "Two minutes, then I fold",
+    "placing": "Finding your level",
+    "picked": "A picked drill",
+}
+
+Next = Callable[["Round"], Code | None]
+
+
+class Round:
+    """One sitting, of so many minutes or of so many drills; the drill in hand is always finished."""
+
+    tells = ""
+
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        purpose: Purpose,
+        following: Next,
+        minutes: int | None = None,
+        of: int | None = None,
+    ) -> None:
+        self.store, self.clock, self.purpose = store, clock, purpose
+        self.session = Session()
+        self.before: State = store.state
+        self._following = following
+        self.minutes = minutes
+        self._of = of
+        self._started = clock.ticks()
+        self._unkept: list[Attempt] = []
+        self._shown: set[Stretch] = set()
+        self._begun = 0
+        self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
+        self.choice: Choice | None = None
+
+    @property
+    def title(self) -> str:
+        """What the round is called."""
+        return TITLES[self.purpose]
+
+    @property
+    def progress(self) -> str:
+        """How far the round has come: the number of the drill in hand, and of how many where they are counted."""
+        return f"Drill {self._begun}" if self._of is None else f"{self._begun} of {self._of}"
+
+    @property
+    def seconds_left(self) -> int | None:
+        """Whole seconds until the time is over, None where the round goes by number."""
+        if self.minutes is None:
+            return None
+        return max(0, round(60 * self.minutes - (self.clock.ticks() - self._started)))
+
+    @property
+    def part_gone(self) -> float:
+        """How much of the time is gone, from 0 to 1."""
+        left = self.seconds_left
+        return 0.0 if left is None or not self.minutes else 1 - left / (60 * self.minutes)
+
+    def next_drill(self) -> Drill | None:
+        """Return the next drill, or None where the round is over."""
+        if self.seconds_left == 0:
+            return None
+        code = self._following(self)
+        if code is None:
+            return None
+        self._begun += 1
+        return make(code)
+
+    def fresh(self, skill: str, level: int) -> Code:
+        """Return a code of a skill whose sheet this sitting has not shown, as far as there is one."""
+        return self._unlike_any(codes_for(skill, level, self._chance.below(SEEDS)))
+
+    def fresh_of(self, kind: str, form: str, level: int) -> Code:
+        """Return a code of a kind and form at a level, whatever skill it trains."""
+        first = self._chance.below(SEEDS)
+        return self._unlike_any(checked(Code(kind, level, first + by, form=form)) for by in count())
+
+    def _unlike_any(self, codes: Iterator[Code]) -> Code:
+        """Return the first code with a sheet not shown yet, the last of twenty where all were."""
+        for code in islice(codes, TRIED):
+            if (sheet := spec(code).stretch) not in self._shown:
+                break
+        self._shown.add(sheet)
+        return code
+
+    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
+        """Write an answered drill to the log; when this returns it is on the disk.
+
+        Where that fails StoreError is raised, and the drill is written with the next one.
+        """
+        attempt = attempt_of(drill, verdict, measured, self.clock.now(), self.purpose, helped)
+        above = attempt.level > self.store.state.level(attempt.kind)
+        result: Result = "slow" if verdict.right else "miss"
+        try:
+            self.keep_rest()
+            judged = self.store.keep(attempt)
+            result = judged.result
+        except StoreError:
+            self._unkept.append(attempt)
+            raise
+        finally:
+            self.session = self.session.with_drill(Done(attempt.skill, attempt.kind, result, above))
+        return judged
+
+    def keep_rest(self) -> None:
+        """Write what could not be written before; StoreError where it still cannot."""
+        while self._unkept:
+            self.store.keep(self._unkept[0])
+            del self._unkept[0]
