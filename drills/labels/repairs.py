@@ -9,14 +9,21 @@ from drills.vertex.labels_at import Rule, balances, failing, folds
 
 
 def smallest_repairs(
-    pattern: CreasePattern, labels: Sequence[Label], rule: Rule, at_most: int
+    pattern: CreasePattern,
+    labels: Sequence[Label],
+    rule: Rule,
+    at_most: int,
+    broken: frozenset[int] | None = None,
 ) -> frozenset[frozenset[int]]:
     """Return every smallest set of edges to switch so that no interior vertex breaks the rule.
 
-    Looks for up to ``at_most`` switches; empty where more would be needed.
+    Looks for up to ``at_most`` switches; empty where more would be needed. ``broken`` are the
+    vertices to be repaired, all that break the rule if it is not given.
     """
+    if broken is None:
+        broken = frozenset(failing(pattern, labels, rule))
     for size in range(at_most + 1):
-        found = frozenset(_repairs(pattern, list(labels), rule, size, frozenset()))
+        found = frozenset(_repairs(pattern, list(labels), rule, size, frozenset(), broken))
         if found:
             return found
     return frozenset()
@@ -39,19 +46,26 @@ def is_settled_in_full(pattern: CreasePattern, switched: frozenset[int]) -> bool
 
 
 def _repairs(
-    pattern: CreasePattern, labels: list[Label], rule: Rule, left: int, barred: frozenset[int]
+    pattern: CreasePattern,
+    labels: list[Label],
+    rule: Rule,
+    left: int,
+    barred: frozenset[int],
+    broken: frozenset[int],
 ) -> Iterator[frozenset[int]]:
-    """Yield the sets of ``left`` more switches; one crease of a failing vertex must be among them.
+    """Yield the sets of ``left`` more switches; one crease of a broken vertex must be among them.
 
     A crease that an earlier branch tried, or that is switched already, is barred, so no set comes twice.
     """
-    broken = failing(pattern, labels, rule)
     if not broken:
         yield frozenset()
     elif left and len(broken) <= 2 * left:
-        for edge in pattern.around[broken[0]]:
+        for edge in pattern.around[min(broken)]:
             if edge not in barred:
                 barred |= {edge}
                 labels[edge] = OTHER_LABEL[labels[edge]]
-                yield from (more | {edge} for more in _repairs(pattern, labels, rule, left - 1, barred))
+                ends = pattern.interior_ends[edge]
+                after = broken.difference(ends).union(v for v in ends if not rule(pattern, labels, v))
+                for more in _repairs(pattern, labels, rule, left - 1, barred, after):
+                    yield more | {edge}
                 labels[edge] = OTHER_LABEL[labels[edge]]

@@ -13,14 +13,17 @@ def faces(pattern: CreasePattern) -> tuple[tuple[int, ...], ...]:
 
     The pattern must hang together, as every pattern inside a paper's edge does.
     """
+    return tuple(cycle for cycle in cycles(pattern) if double_area(pattern, cycle) > 0)
+
+
+def cycles(pattern: CreasePattern) -> Iterator[tuple[int, ...]]:
+    """Yield every vertex cycle with nothing but one face, or the outside, at its left."""
     seen: set[tuple[int, int]] = set()
-    found = []
     for start, end in _half_edges(pattern):
         if (start, end) not in seen:
             cycle = _walk(pattern, start, end)
             seen.update(zip(cycle, cycle[1:] + cycle[:1], strict=True))
-            found.append(tuple(cycle))
-    return tuple(cycle for cycle in found if double_area(pattern, cycle) > 0)
+            yield tuple(cycle)
 
 
 def double_area(pattern: CreasePattern, cycle: tuple[int, ...]) -> Exact:

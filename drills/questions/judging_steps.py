@@ -7,7 +7,7 @@ from drills.exact.step import Step
 from drills.pattern.places import short_place
 from drills.questions.drill import Drill, Segment
 from drills.questions.verdict import Lit, Slip, Verdict
-from drills.questions.words import step_in_words, times
+from drills.questions.words import step_in_words, step_with_directions, times
 
 
 def with_directions_of(numbers: Step, lit: Step) -> Step:
@@ -23,8 +23,8 @@ def judge_step(drill: Drill, truth: Step, given: Step) -> Verdict:
     right, slip = _compare(truth, given, counted)
     return Verdict(
         right=right,
-        answered=f"You read {step_in_words(given, with_times=counted)}.",
-        truth=_truth(truth, slip, counted),
+        answered=f"You read {_words(given, truth, counted)}.",
+        truth=_truth(truth, given, slip, counted),
         why=_why(truth, given, right, counted),
         misses=int(not right),
         slip=slip,
@@ -48,8 +48,15 @@ def _compare(truth: Step, given: Step, counted: bool) -> tuple[bool, Slip]:
     return False, ""
 
 
-def _truth(truth: Step, slip: Slip, counted: bool) -> str:
-    words = step_in_words(truth, with_times=counted or (slip == "not smallest" and truth.times > 1))
+def _words(step: Step, other: Step, counted: bool) -> str:
+    """Return a step in words that tell it from the other one, to the left or right where need be."""
+    if step.across * other.across < 0:
+        return step_with_directions(step if counted else step._replace(times=1))
+    return step_in_words(step, with_times=counted)
+
+
+def _truth(truth: Step, given: Step, slip: Slip, counted: bool) -> str:
+    words = _words(truth, given, counted or (slip == "not smallest" and truth.times > 1))
     if slip == "not smallest":
         return f"Right line; the smallest step is {words}."
     if slip == "exchanged":

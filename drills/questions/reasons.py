@@ -39,6 +39,7 @@ def _smallest_angle(pattern: CreasePattern, vertex: int) -> str:
     run = smallest_run(turns_around(pattern.directions[vertex]))
     if run and run.length == 1:
         labels = {pattern.edges[edge].label for edge in _beside(pattern, vertex, run.start)}
-        both = "mountains" if labels == {"M"} else "valleys"
-        return f"two {both} stand beside the smallest angle; they must be one of each"
+        if len(labels) == 1:
+            both = "mountains" if labels == {"M"} else "valleys"
+            return f"two {both} stand beside the smallest angle; they must be one of each"
     return "neighbouring small angles cannot fold over each other with these labels"

@@ -34,6 +34,17 @@ def folds(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
     return _folds(pattern.directions[vertex], mountains)
 
 
+def can_fold(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
+    """Whether the vertex folds flat for some choice of the labels that are not given (U)."""
+    given = [labels[edge] for edge in pattern.around[vertex]]
+    if "U" not in given:
+        return folds(pattern, labels, vertex)
+    return any(
+        all(label == "U" or (label == "M") == is_m for label, is_m in zip(given, valid, strict=True))
+        for valid in valid_at(pattern.directions[vertex])
+    )
+
+
 def failing(pattern: CreasePattern, labels: Sequence[Label], rule: Rule) -> tuple[int, ...]:
     """Return the interior vertices at which the labels break the rule."""
     return tuple(vertex for vertex in pattern.interior if not rule(pattern, labels, vertex))

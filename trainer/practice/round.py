@@ -66,7 +66,7 @@ class Round:
 
     @property
     def progress(self) -> str:
-        """How far the round has come: the number of the drill in hand, and of how many where they are counted."""
+        """How far the round has come: the number of the drill in hand, of how many where they are counted."""
         return f"Drill {self._begun}" if self._of is None else f"{self._begun} of {self._of}"
 
     @property

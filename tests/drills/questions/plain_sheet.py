@@ -90,7 +90,9 @@ class PlainSheet:
     def sunk_faces(self) -> list[frozenset[int]]:
         """The faces within an outline: no crease of theirs runs along the grid or at 45 degrees."""
         return [
-            face for face in self.faces if all(self.is_slanted(edge) or self.labels[edge] == "B" for edge in face)
+            face
+            for face in self.faces
+            if all(self.is_slanted(edge) or self.labels[edge] == "B" for edge in face)
         ]
 
     @cached_property
@@ -119,7 +121,8 @@ class PlainSheet:
 
     def _face(self, first: tuple[int, int]) -> tuple[list[int], list[int]]:
         """Return the edges and corners met on the way round, with the paper on the left."""
-        edges, corners = [], []
+        edges: list[int] = []
+        corners: list[int] = []
         edge, vertex = first
         while not edges or (edge, vertex) != first:
             edges.append(edge)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from typing import TypeVar
 
 from drills.exact.chance import Chance
@@ -37,10 +38,8 @@ def outcomes(drawn: Callable[[Chance], Outcome], most: int) -> Iterator[Outcome]
     while waiting:
         told = waiting.pop()
         chance = ToldChance(told, most)
-        try:
+        with suppress(TooManyDrawsError):
             yield drawn(chance)
-        except TooManyDrawsError:
-            pass
         for place in range(len(told), len(chance.bounds)):
             start = told + (0,) * (place - len(told))
             waiting.extend((*start, other) for other in range(1, chance.bounds[place]))

@@ -92,8 +92,17 @@ def _stacks(angles: list[float]) -> Iterator[tuple[int, ...]]:
     for place, angle in enumerate(angles[:-1]):
         at.append(at[-1] + (-1) ** place * angle)
     spans = [sorted((at[i], at[(i + 1) % number])) for i in range(number)]
-    cut = [(i, k) for i in range(number) for k in range(number) if spans[k][0] + 1e-9 < at[i] < spans[k][1] - 1e-9]
-    pairs = [(i, j) for i, j in combinations(range(number), 2) if (j - i) % 2 == 0 and isclose(at[i], at[j], abs_tol=1e-9)]
+    cut = [
+        (i, k)
+        for i in range(number)
+        for k in range(number)
+        if spans[k][0] + 1e-9 < at[i] < spans[k][1] - 1e-9
+    ]
+    pairs = [
+        (i, j)
+        for i, j in combinations(range(number), 2)
+        if (j - i) % 2 == 0 and isclose(at[i], at[j], abs_tol=1e-9)
+    ]
     for height in permutations(range(number)):
         folds = [sorted((height[i - 1], height[i])) for i in range(number)]
         if any(folds[i][0] < height[k] < folds[i][1] for i, k in cut):

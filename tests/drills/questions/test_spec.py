@@ -50,7 +50,9 @@ def test_every_skill_leads_to_codes_at_every_level(skill: str) -> None:
     for level in LEVELS:
         found = list(islice(codes_for(skill, level, 5000), 4))
         assert [skill_of(code) for code in found] == [skill] * 4
-        assert {(code.kind, code.form or kinds.KINDS[code.kind].forms[0]) for code in found} == {kind_of(skill)}
+        assert {(code.kind, code.form or kinds.KINDS[code.kind].forms[0]) for code in found} == {
+            kind_of(skill)
+        }
         assert [code.seed for code in found] == sorted({code.seed for code in found})
         assert found[0].seed >= 5000
 
@@ -73,5 +75,7 @@ def test_a_skill_is_named_in_plain_words() -> None:
 
 def test_forms_draw_of_their_own_accord() -> None:
     """Two forms of one seed are not bound to one structure."""
-    pairs = [(spec(Code("sinks", 4, seed)), spec(Code("sinks", 4, seed, form="points"))) for seed in range(20)]
+    pairs = [
+        (spec(Code("sinks", 4, seed)), spec(Code("sinks", 4, seed, form="points"))) for seed in range(20)
+    ]
     assert any(one.stretch != other.stretch for one, other in pairs)

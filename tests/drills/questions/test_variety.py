@@ -40,7 +40,8 @@ def test_about_one_labels_drill_in_five_has_nothing_wrong(level: int) -> None:
 def test_a_few_sheets_have_no_inside_line() -> None:
     """At level 4 between 4 and 32 of 200 show only a tip of the outline; below, none does."""
     empty = {
-        level: sum(drill.answer == Marks(frozenset()) for drill in first_form("sinks", level)) for level in LEVELS
+        level: sum(drill.answer == Marks(frozenset()) for drill in first_form("sinks", level))
+        for level in LEVELS
     }
     assert 4 <= empty[4] <= 32
     assert empty[1] == empty[2] == empty[3] == 0
@@ -121,13 +122,18 @@ def test_crops_come_up_from_every_edge(kind: str, form: str) -> None:
     alone |= {side[2:] + side[:2] for side in alone}
     corners = {(True, True, False, False), (False, False, True, True)}
     assert sides >= alone | corners | {(False, False, False, False)}
-    assert not any(any(spec(code).stretch.crop) for level in (1, 2, 3) for code in codes(kind, form, level, SEEDS))
+    assert not any(
+        any(spec(code).stretch.crop) for level in (1, 2, 3) for code in codes(kind, form, level, SEEDS)
+    )
 
 
 def test_each_level_adds_something() -> None:
     """Pleats at level 2, two units at 3, unequal sides at 4: as the plans of each kind show."""
     for kind in ("steps", "labels"):
-        plans = {level: [spec(c).stretch for c in codes(kind, KINDS[kind].forms[0], level, SEEDS)] for level in LEVELS}
+        plans = {
+            level: [spec(c).stretch for c in codes(kind, KINDS[kind].forms[0], level, SEEDS)]
+            for level in LEVELS
+        }
         assert max(s.pleats for s in plans[1]) < min(s.pleats for s in plans[2])
         assert all(max(s.units) == 1 for level in (1, 2) for s in plans[level])
         assert all(s.is_equal and max(s.units) > 1 for s in plans[3])

@@ -207,6 +207,7 @@ def test_a_picked_round_begins_with_the_code_and_goes_on(tmp_path: Path, code: s
             (first.code.kind, first.form, first.code.level)
         }
         assert len({drill.code for drill in asked}) == 12
+        assert len({drill.spec.stretch for drill in asked}) == 12, "a sheet came twice"
         assert sitting.seconds_left is None
         assert {attempt.purpose for attempt in kept.attempts} == {"picked"}
 

@@ -1,0 +1,84 @@
+"""Drills put together by hand on one known sheet, whatever the codes of today give.
+
+The sheet is the 3-4-5 stretch with two pleats a side and one around, 10 x 8 squares: S (1, 1), A (7, 3),
+T (9, 7), B (3, 5); turning points (4, 2), (8, 5), (6, 6), (2, 3); three inside lines 4 across 3 up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from drills.exact.plane import Point
+from drills.exact.step import Step
+from drills.pattern.building import Paper, build
+from drills.pattern.crease_pattern import CreasePattern, Role
+from drills.questions.code import Code
+from drills.questions.drill import Answer, Drill, Marks, Question, Segment
+from drills.questions.spec import Spec
+from drills.structures.stretch import Stretch, draw
+
+STRETCH = Stretch((2, 2))
+SHEET = draw(STRETCH)
+TURNING_POINTS = ((4, 2), (8, 5), (6, 6), (2, 3))
+
+
+def vertex(x: int, y: int) -> int:
+    """Return the vertex of the sheet at a place, y up."""
+    return SHEET.vertices.index(Point(x, y))
+
+
+def edge(*ends: tuple[int, int]) -> int:
+    """Return the edge of the sheet between two places."""
+    wanted = {vertex(*end) for end in ends}
+    return next(index for index, each in enumerate(SHEET.edges) if {each.start, each.end} == wanted)
+
+
+def of_role(role: Role) -> frozenset[int]:
+    """Return the edges of a role."""
+    return frozenset(index for index, each in enumerate(SHEET.edges) if each.role == role)
+
+
+def read_side(counts_repeats: bool = True, back: bool = False) -> Drill:
+    """Return the drill that asks for the step of the shallow side: from S to A 3 across 1 up, twice."""
+    places = [(7, 3), (4, 2), (1, 1)] if back else [(1, 1), (4, 2), (7, 3)]
+    edges = edge(*places[:2]), edge(*places[1:])
+    lit = Segment(vertex(*places[0]), vertex(*places[2]), edges)
+    question = Question("step", ("Which step?",), lit=lit, counts_repeats=counts_repeats)
+    return _drill("steps", "read", SHEET.unlabelled(), question, Step(-3, 1, 2) if back else Step(3, -1, 2))
+
+
+def place_side() -> Drill:
+    """Return the drill that asks where 3 across 1 up, twice, ends from S."""
+    step = Step(3, -1, 2)
+    question = Question("place", ("Where?",), start=Point(1, 1), step=step)
+    return _drill("steps", "place", build((), Paper(*SHEET.box)), question, Point(7, 3))
+
+
+def mark_inside() -> Drill:
+    """Return the drill that asks for the three inside lines."""
+    return _drill(
+        "sinks", "mark", SHEET.unlabelled(), Question("edges", ("Mark.",)), Marks(of_role("inside"))
+    )
+
+
+def mark_points() -> Drill:
+    """Return the drill that asks for the four turning points."""
+    answer = Marks(frozenset(vertex(*place) for place in TURNING_POINTS))
+    return _drill("sinks", "points", SHEET.unlabelled(), Question("vertices", ("Mark.",)), answer)
+
+
+def join_points() -> Drill:
+    """Return the drill that asks where the line from (4, 2) leads: to (8, 5)."""
+    question = Question("join", ("Where?",), start_vertex=vertex(4, 2), hidden=of_role("inside"))
+    return _drill("sinks", "join", SHEET.unlabelled(), question, Marks(frozenset({vertex(8, 5)})))
+
+
+def wrong_labels(wrong: Iterable[int]) -> Drill:
+    """Return the drill in which these labels are switched."""
+    chosen = frozenset(wrong)
+    return _drill("labels", "mark", SHEET.switched(chosen), Question("edges", ("Which?",)), Marks(chosen))
+
+
+def _drill(kind: str, form: str, shown: CreasePattern, question: Question, answer: Answer) -> Drill:
+    spec = Spec(Code(kind, 3, 1), form, f"{kind} of the tests", STRETCH, "")
+    return Drill(spec, shown, SHEET, question, answer)

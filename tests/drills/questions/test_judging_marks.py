@@ -1,0 +1,143 @@
+"""What is said to marked inside lines and turning points, and to where a hidden line leads."""
+
+from __future__ import annotations
+
+import pytest
+
+from drills.exact.plane import Point
+from drills.exact.step import Step
+from drills.questions.drill import Drill, Marks
+from drills.questions.judging import judge
+from drills.questions.kinds import make
+from drills.questions.verdict import Verdict
+from tests.drills.questions.codes import FORMS, LEVELS, drills, every_code
+from tests.drills.questions.known import (
+    TURNING_POINTS,
+    edge,
+    join_points,
+    mark_inside,
+    mark_points,
+    of_role,
+    read_side,
+    vertex,
+)
+
+MIDDLE, LOWER, UPPER = edge((1, 1), (9, 7)), edge((4, 2), (8, 5)), edge((2, 3), (6, 6))
+SIDE, PLEAT = edge((1, 1), (4, 2)), edge((4, 2), (7, 2))
+INSIDE_WHY = "Inside lines run across the outline and sink; its sides and the pleats around do not."
+
+
+@pytest.mark.parametrize(
+    ("marked", "right", "misses", "false_alarms", "answered"),
+    [
+        ([MIDDLE, LOWER, UPPER], True, 0, 0, "You marked 3 creases: 3 right."),
+        ([MIDDLE, LOWER], False, 1, 0, "You marked 2 creases: 2 right, 1 missed."),
+        ([MIDDLE, LOWER, UPPER, SIDE], False, 0, 1, "You marked 4 creases: 3 right, 1 too many."),
+        ([MIDDLE, SIDE, PLEAT], False, 2, 2, "You marked 3 creases: 1 right, 2 missed, 2 too many."),
+        ([SIDE], False, 3, 1, "You marked 1 crease: 0 right, 3 missed, 1 too many."),
+        ([], False, 3, 0, "You marked no crease."),
+    ],
+)
+def test_misses_and_false_alarms_are_kept_apart(
+    marked: list[int], right: bool, misses: int, false_alarms: int, answered: str
+) -> None:
+    """Counted, said and lit for themselves; the middle line belongs to the inside lines."""
+    verdict = marks(mark_inside(), marked)
+    assert (verdict.right, verdict.misses, verdict.false_alarms) == (right, misses, false_alarms)
+    assert (verdict.answered, verdict.truth, verdict.why) == (
+        answered,
+        "There are 3 inside lines.",
+        INSIDE_WHY,
+    )
+    assert verdict.lit.right == set(marked) & {MIDDLE, LOWER, UPPER}
+    assert verdict.lit.missed == {MIDDLE, LOWER, UPPER} - set(marked)
+    assert verdict.lit.extra == set(marked) & {SIDE, PLEAT}
+    assert verdict.slip == ""
+
+
+def marks(drill: Drill, items: list[int]) -> Verdict:
+    """Return the verdict on what was marked."""
+    return judge(drill, Marks(frozenset(items)))
+
+
+def test_the_two_parts_that_go_in_are_shaded() -> None:
+    """For two pleats a side each part has four corners' worth of faces on its side of the middle line."""
+    faces = marks(mark_inside(), []).lit.going_in
+    drill = mark_inside()
+    corners = {drill.truth.vertices[v] for face in faces for v in face}
+    assert {(1, 1), (7, 3), (9, 7), (3, 5)} <= corners
+    assert len(set(faces)) == len(faces) == 4
+    slanted = of_role("outline") | of_role("inside")
+    ends = {v for index in slanted for v in drill.truth.edges[index][:2]}
+    assert {v for face in faces for v in face} <= ends
+
+
+def test_turning_points_are_marked_one_by_one() -> None:
+    """Corners are none; what was right, missed and too much is lit as points."""
+    given = [vertex(4, 2), vertex(8, 5), vertex(1, 1)]
+    verdict = marks(mark_points(), given)
+    assert verdict.answered == "You marked 3 points: 2 right, 2 missed, 1 too many."
+    assert verdict.truth == "There are 4 turning points."
+    assert verdict.why == (
+        "At a turning point an inside line meets a pleat line; the corners of the outline are none."
+    )
+    assert verdict.lit.right_points == {(4, 2), (8, 5)}
+    assert verdict.lit.missed_points == {(6, 6), (2, 3)}
+    assert verdict.lit.extra_points == {(1, 1)}
+    assert marks(mark_points(), [vertex(*place) for place in TURNING_POINTS]).right
+
+
+def test_where_a_hidden_line_leads() -> None:
+    """The end and the step are told; places count across and down from the top left corner."""
+    right, wrong = marks(join_points(), [vertex(8, 5)]), marks(join_points(), [vertex(6, 6)])
+    assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
+    assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 1, 1)
+    assert right.answered == "You chose 8 across, 3 down."
+    assert wrong.answered == "You chose 6 across, 2 down."
+    assert right.truth == wrong.truth == "It leads to 8 across, 3 down."
+    assert right.why == "All inside lines of a stretch run parallel; this one goes 4 across 3 up, once."
+    assert wrong.lit.missed_points == {(8, 5)}
+    assert wrong.lit.extra_points == {(6, 6)}
+    assert marks(join_points(), []).answered == "You marked no point."
+
+
+def test_a_sheet_without_inside_lines() -> None:
+    """Marking none is right; a mark is a false alarm, and the sentence says what is on the sheet."""
+    drill = next(each for each in drills("sinks", "mark", 4, range(100)) if each.answer == Marks(frozenset()))
+    right, wrong = marks(drill, []), marks(drill, [drill.truth.creases[0]])
+    assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
+    assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 0, 1)
+    assert right.truth == "There is no inside line on this sheet."
+    assert right.why == "Only a tip of the outline is on this sheet, and no crease runs inside it."
+    assert wrong.answered == "You marked 1 crease: 0 right, 1 too many."
+    assert drill.marks == 1
+
+
+def test_the_right_answer_is_right_for_every_form_and_level() -> None:
+    """With no slip, miss or false alarm, and three sentences to say so."""
+    for code in every_code(range(300, 325)):
+        drill = make(code)
+        verdict = judge(drill, drill.answer)
+        assert verdict.right, code
+        assert (verdict.slip, verdict.misses, verdict.false_alarms) == ("", 0, 0)
+        said = (verdict.answered, verdict.truth, verdict.why)
+        assert all(sentence.endswith(".") and sentence == sentence.strip() for sentence in said)
+        lit = verdict.lit
+        assert not any((lit.missed, lit.extra, lit.missed_points, lit.extra_points))
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_an_answer_of_another_sort_is_refused(kind: str, form: str) -> None:
+    """A step, a point and marks are not mistaken for each other."""
+    for level in LEVELS:
+        drill = next(drills(kind, form, level, range(1)))
+        for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1}))):
+            if type(given) is not type(drill.answer):
+                with pytest.raises(TypeError, match="asks for"):
+                    judge(drill, given)
+
+
+def test_an_unlabelled_sheet_is_not_judged_by_its_labels() -> None:
+    """A question that shows no labels is one of marks."""
+    assert not mark_inside().shows_labels
+    assert not read_side().shows_labels
