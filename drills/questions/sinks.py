@@ -63,7 +63,7 @@ def shape_of(stretch: Stretch) -> str:
 
 
 def tip(stretch: Stretch) -> Stretch:
-    """Return an equal-sided stretch cut so that only its side corner shows, with no inside line."""
+    """Return an equal-sided stretch cut next to its side corner: a piece of outline, no inside line."""
     _, corner, far, _ = stretch.corners
     around = stretch.pleats
     crop = (around + int(corner.x) - 1, 0, 0, around + int(far.y - corner.y))

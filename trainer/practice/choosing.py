@@ -110,11 +110,13 @@ def _harder(state: State, today: date, session: Session) -> Iterator[str]:
 
 
 def _new(state: State, today: date, session: Session) -> Iterator[str]:
-    """Yield skills not met before: two a day, and only while what is known goes well."""
+    """Yield skills not met before: two a day while what is known goes well; a kind never met at once."""
     met_today = sum(known.first_day == today for known in state.skills.values())
     met_today += len({done.skill for done in session.done} - set(state.skills))
     unsettled = sum(known.word == "new" for known in state.skills.values())
     going_well = sum(state.firsts) >= RIGHT_FOR_NEW * len(state.firsts)
+    met = {kind_of(skill)[0] for skill in state.skills}
+    yield from (skill for skill in _open_skills(state) if kind_of(skill)[0] not in met)
     if met_today < NEW_A_DAY and unsettled <= UNSETTLED_FOR_NEW and going_well:
         yield from _open_skills(state)
 

@@ -14,11 +14,11 @@ from trainer.practice.rounds import placing, today
 
 @pytest.mark.parametrize("share_missed", [0, 3, 6])
 def test_the_numbers_shown_are_what_the_round_then_does(tmp_path: Path, share_missed: int) -> None:
-    """Where all is right and quick the round asks as many of each reason as was said, on twenty days."""
+    """Where all is right and quick the round asks as many of each reason as was said, day by day."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
         played(placing(kept, hands.clock), hands, is_right=lambda number, _: number < 3)
-        for day in range(20):
+        for day in range(10):
             hands.wait(24 * 3600)
             if day % 2:
                 played(
