@@ -1,0 +1,64 @@
+"""The lines that the folded edges draw, cut where they meet: each piece with the edges lying on it."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from itertools import islice, pairwise
+from typing import TypeAlias
+
+from drills.exact.plane import Exact, Point, plain
+from drills.layers.folding import Folded
+
+Segment: TypeAlias = tuple[Point, Point]
+
+
+def arrange(folded: Folded) -> Mapping[Segment, list[int]]:
+    """Return the pieces of the folded edges, ends in sorted order, each with the edges that lie on it."""
+    edges_on: dict[Segment, list[int]] = defaultdict(list)
+    for index, edge in enumerate(folded.pattern.edges):
+        start, end = sorted((folded.points[edge.start], folded.points[edge.end]))
+        edges_on[Point(*start), Point(*end)].append(index)
+    cuts = _cuts(sorted(edges_on))
+    pieces: dict[Segment, list[int]] = defaultdict(list)
+    for segment, points in cuts.items():
+        # points on one line are in order along it when they are sorted
+        for piece in pairwise(sorted(points)):
+            pieces[piece].extend(edges_on[segment])
+    return pieces
+
+
+def _cuts(segments: Sequence[Segment]) -> dict[Segment, set[Point]]:
+    """Return per segment its ends and the points where others meet or overlap it."""
+    cuts = {segment: set(segment) for segment in segments}
+    for place, one in enumerate(segments):
+        low, high = sorted((one[0].y, one[1].y))
+        for two in islice(segments, place + 1, None):
+            if two[0].x > one[1].x:
+                break
+            if max(two[0].y, two[1].y) >= low and min(two[0].y, two[1].y) <= high:
+                for point in _meeting(one, two):
+                    cuts[one].add(point)
+                    cuts[two].add(point)
+    return cuts
+
+
+def _meeting(one: Segment, two: Segment) -> Sequence[Point]:
+    """Return where two segments cross or touch, or the two ends of what they share."""
+    (p, q), (r, s) = one, two
+    ux, uy, vx, vy, wx, wy = q.x - p.x, q.y - p.y, s.x - r.x, s.y - r.y, r.x - p.x, r.y - p.y
+    area = ux * vy - uy * vx
+    along_one, along_two = wx * vy - wy * vx, wx * uy - wy * ux
+    if area == 0:
+        shared = max(p, r), min(q, s)
+        return shared if along_two == 0 and shared[0] <= shared[1] else ()
+    if area < 0:
+        area, along_one, along_two = -area, -along_one, -along_two
+    if not (0 <= along_one <= area and 0 <= along_two <= area):
+        return ()
+    return (Point(_between(p.x, ux, along_one, area), _between(p.y, uy, along_one, area)),)
+
+
+def _between(start: Exact, way: Exact, part: Exact, whole: Exact) -> Exact:
+    return plain(start + Fraction(way * part) / whole)
