@@ -1,7 +1,8 @@
 """The certificate: every drill is checked by a second route before it is shown.
 
 The second route knows nothing of ranks, roles or the way the drill was made: it looks at the
-angles and labels at every point, and finds the answer again from directions alone.
+angles and labels at every point, at the layers of the folded sheet, and finds the answer again
+from directions alone.
 """
 
 from __future__ import annotations
@@ -14,6 +15,8 @@ from drills.exact.symmetry import FACINGS
 from drills.labels.repairs import is_settled_in_full
 from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.drill import Ask, Drill, Marks
+from drills.structures.proof import is_proven
+from drills.structures.stretch import draw
 from drills.vertex.kawasaki import check_angles
 from drills.vertex.labels_at import failing, folds
 
@@ -25,6 +28,8 @@ def check_drill(drill: Drill) -> tuple[str, ...]:
         *(f"The angles at vertex {vertex} do not fold flat." for vertex in check_angles(truth)),
         *(f"The labels at vertex {vertex} cannot fold." for vertex in failing(truth, truth.labels(), folds)),
     ]
+    if not is_proven(drill.spec.stretch) or drill.truth != draw(drill.spec.stretch):
+        faults.append("The sheet is not proven to fold flat.")
     if not _ROUTES[drill.question.ask](drill):
         faults.append("The answer is not certain.")
     return tuple(faults)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from drills.layers.verdict import layers
 from drills.questions.drill import Drill, Marks
 from drills.questions.judging_marks import counted
 from drills.questions.reasons import fault_in_words, faults
@@ -34,18 +35,15 @@ def judge_labels(drill: Drill, truth: Marks, given: Marks) -> Verdict:
 
 
 def folds_too(drill: Drill, given: Marks) -> bool:
-    """Whether switching the marked labels gives the sheet turned over: every label of the true one switched.
-
-    Other sets may pass at every point; only of this one is it known that the whole sheet folds.
-    """
-    over = drill.truth.switched(drill.truth.creases)
-    return drill.pattern.switched(given.items).labels() == over.labels()
+    """Whether switching the marked labels gives a sheet that folds flat, layers and all."""
+    mended = drill.pattern.switched(given.items)
+    return not faults(mended) and layers(mended).folds is True
 
 
 def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
     return Verdict(
         right=True,
-        answered=f"You marked {number_of(len(given.items), 'label')}: that folds, turned over.",
+        answered=f"You marked {number_of(len(given.items), 'label')}.",
         truth=f"Also folds; fewer would do: {number_of(len(truth.items), 'label')}.",
         why=_why(drill, given),
         slip="more than needed",

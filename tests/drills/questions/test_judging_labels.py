@@ -11,7 +11,8 @@ import pytest
 
 from drills.files.fold_out import to_fold
 from drills.labels.completing import completions
-from drills.pattern.crease_pattern import CreasePattern
+from drills.layers.verdict import layers
+from drills.pattern.crease_pattern import CreasePattern, Label
 from drills.questions.drill import Drill, Marks
 from drills.questions.drill_json import drill_line
 from drills.questions.judging import judge
@@ -113,9 +114,36 @@ def test_the_sheet_turned_over_folds_too(wrong: list[int], instead: str) -> None
     verdict = labels(wrong_labels(wrong), marked)
     assert (verdict.right, verdict.slip) == (True, "more than needed")
     assert (verdict.misses, verdict.false_alarms) == (0, 0)
-    assert verdict.answered == f"You marked {len(marked)} labels: that folds, turned over."
+    assert verdict.answered == f"You marked {len(marked)} labels."
     assert verdict.truth == f"Also folds; fewer would do: {instead}."
     assert not labels(wrong_labels(wrong), marked[1:]).right
+
+
+def test_another_sheet_that_folds_is_right() -> None:
+    """Labels of another folding of the same creases, found with one label held the other way round."""
+    free = SHEET.unlabelled().labels()
+    held: tuple[Label, ...] = tuple("M" if crease == SIDE else free[crease] for crease in range(len(free)))
+    other = layers(SHEET.with_labels(held)).labels
+    drill = wrong_labels([SIDE])
+    verdict = labels(drill, differing(drill, other))
+    assert (verdict.right, verdict.slip) == (True, "more than needed")
+
+
+def test_a_sheet_whose_layers_cross_is_not() -> None:
+    """Of the labellings that fold at each point those without a layer order are no repair."""
+    drill = wrong_labels([SIDE])
+    crossing = [
+        labelling
+        for labelling in islice(completions(SHEET, SHEET.unlabelled().labels()), 20)
+        if layers(SHEET.with_labels(labelling)).folds is False
+    ]
+    assert len(crossing) > 10
+    assert not any(labels(drill, differing(drill, labelling)).right for labelling in crossing)
+
+
+def differing(drill: Drill, labelling: tuple[Label, ...]) -> list[int]:
+    """Return the creases to mark so that the sheet shown becomes one labelled so."""
+    return [crease for crease in SHEET.creases if labelling[crease] != drill.pattern.edges[crease].label]
 
 
 def test_the_counts_of_a_wrong_label_by_hand() -> None:
