@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from itertools import count, islice
+from threading import Lock
 
 from drills.exact.chance import Chance
 from drills.questions.code import Code
@@ -56,6 +57,7 @@ class Round:
         self._unkept: list[Attempt] = []
         self._shown: set[Stretch] = set()
         self._begun = 0
+        self._making, self._ready = Lock(), list[Drill | None]()
         self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
         self.choice: Choice | None = None
 
@@ -82,15 +84,27 @@ class Round:
         left = self.seconds_left
         return 0.0 if left is None or not self.minutes else 1 - left / (60 * self.minutes)
 
+    def prepare(self) -> None:
+        """Make the drill that comes next, so that it is not waited for; any thread may do this.
+
+        Nothing is made while a drill is in hand, whose answer the next one depends on.
+        """
+        with self._making:
+            if not self._ready and self._begun == len(self.session.done):
+                self._ready.append(self._made())
+
     def next_drill(self) -> Drill | None:
         """Return the next drill, or None where the round is over."""
         if self.seconds_left == 0:
             return None
+        with self._making:
+            drill = self._ready.pop() if self._ready else self._made()
+            self._begun += drill is not None
+        return drill
+
+    def _made(self) -> Drill | None:
         code = self._following(self)
-        if code is None:
-            return None
-        self._begun += 1
-        return make(code)
+        return None if code is None else make(code)
 
     def fresh(self, skill: str, level: int) -> Code:
         """Return a code of a skill whose sheet this sitting has not shown, as far as there is one."""

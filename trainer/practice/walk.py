@@ -80,6 +80,9 @@ class Walk:
         """What the page in hand tells."""
         return self._pages[self._turned - 1].tells
 
+    def prepare(self) -> None:
+        """Make nothing: the pages are there."""
+
     def next_drill(self) -> Drill | None:
         """Return the next page's drill, None after the last."""
         self._turned += 1

@@ -145,6 +145,7 @@ class DrillScreen(HandKeys):
         self.timing.saw(self._means)
         self.given, self.verdict = given, judge(self.drill, given)
         judged, kept = self._keep(self.verdict)
+        self.run_worker(self.sitting.prepare, thread=True)
         look = verdict_look(self.drill, self.verdict, self.hand.look())
         self.query_one(BoardView).show(self.drill.pattern, look)
         self.query_one(Panel).tell(self.verdict, judged, kept)

@@ -29,6 +29,9 @@ class Sitting(Protocol):
     def seconds_left(self) -> int | None:
         """The time left, None where it does not go by time."""
 
+    def prepare(self) -> None:
+        """Make the next drill, on any thread."""
+
     def next_drill(self) -> Drill | None:
         """Return the next drill, None at the end."""
 
