@@ -13,7 +13,7 @@ from drills.vertex.kawasaki import check_angles
 from drills.vertex.labels_at import Rule, can_fold, failing
 from drills.vertex.rounded import can_fold_rounded, check_angles_rounded
 
-MOST_FACES = 400
+MOST_FACES = 500
 """Sheets with more faces are not searched for layers: that verdict is left open."""
 
 

@@ -12,22 +12,23 @@ from drills.files.refusals import FoldError
 FARTHEST = 10**9
 """The largest coordinate taken, in grid squares; up to here a float is exact to a millionth."""
 
+LARGEST_EXPONENT = 99
+
 _LONGEST = 60
-_LARGEST_EXPONENT = 99
 _FRACTION = re.compile(r"-?[0-9]{1,40}(/[0-9]{1,40})?")
 
 
 def whole_of(text: str) -> int:
     """Return a JSON integer; a very long one raises FoldError."""
-    _check_length(text)
+    check_length(text)
     return int(text)
 
 
 def decimal_of(text: str) -> Fraction:
     """Return a JSON decimal exactly; a very long one or a large exponent raises FoldError."""
-    _check_length(text)
+    check_length(text)
     exponent = text.lower().partition("e")[2] or "0"
-    if abs(int(exponent)) > _LARGEST_EXPONENT:
+    if abs(int(exponent)) > LARGEST_EXPONENT:
         raise FoldError("The file has a number with an exponent beyond 99; write it without one.")
     return Fraction(text)
 
@@ -58,6 +59,7 @@ def exact_coordinate(value: object, place: str) -> Exact:
     return plain(Fraction(int(top), int(bottom or 1)))
 
 
-def _check_length(text: str) -> None:
+def check_length(text: str) -> None:
+    """Refuse a number that takes very long to write."""
     if len(text) > _LONGEST:
         raise FoldError(f"The file has a number of more than {_LONGEST} characters; round its numbers.")

@@ -40,13 +40,13 @@ class Conditions:
         return tuple(faces & ~(1 << face) for face, faces in enumerate(found))
 
     @cached_property
-    def cells_at(self) -> tuple[tuple[int, ...], ...]:
-        """Per face the cells that it lies in."""
-        found: list[list[int]] = [[] for _ in range(self.faces)]
-        for cell in self.cells:
+    def cells_at(self) -> tuple[int, ...]:
+        """Per face the set of cells that it lies in, by their number, as bits."""
+        found = [0] * self.faces
+        for number, cell in enumerate(self.cells):
             for face in bits(cell):
-                found[face].append(cell)
-        return tuple(map(tuple, found))
+                found[face] |= 1 << number
+        return tuple(found)
 
     @cached_property
     def tacos_at(self) -> tuple[tuple[tuple[int, int], ...], ...]:

@@ -62,17 +62,13 @@ class Order:
         waiting += [(upper, other) for other, through in tacos[lower] if through >> upper & 1]
 
     def _follow_cells(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
-        """Put what is above the upper face in a cell above all that is below the lower one there."""
-        for cell in self.conditions.cells_at[upper]:
-            if not cell >> lower & 1:
-                continue
-            under = (self.below[lower] | 1 << lower) & cell
-            if under & self.above[upper]:
-                raise CrossingError
-            for face in bits((self.above[upper] | 1 << upper) & cell):
-                new = under & ~self.below[face]
-                if new:
-                    waiting += [(face, other) for other in bits(new)]
+        """Put what is over the upper face over the lower one, and so on below, where all three meet."""
+        overlaps, cells = self.conditions.overlaps, self.conditions.cells_at
+        here = cells[upper] & cells[lower]
+        over = bits(self.above[upper] & overlaps[lower] & ~self.above[lower])
+        under = bits(self.below[lower] & overlaps[upper] & ~self.below[upper])
+        waiting += [(face, lower) for face in over if cells[face] & here]
+        waiting += [(upper, face) for face in under if cells[face] & here]
 
     def _follow_nests(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
         """Keep two creases on one side of a piece nested or apart."""

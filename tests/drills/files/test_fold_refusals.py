@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.files.fold_in import MOST_BYTES, from_fold, read_fold
+from drills.files.fold_in import MOST_MIB, from_fold, read_fold
 from drills.files.fold_out import to_fold
 from drills.files.refusals import FoldError
 from drills.structures.stretch import Stretch, draw
@@ -173,8 +173,8 @@ def test_numbers_that_would_take_for_ever_are_refused_at_once(text: str, words: 
     [
         ("[" * 100_000, "nests its lists too deeply"),
         ('{"a":' * 100_000, "nests its lists too deeply"),
-        (" " * (MOST_BYTES + 1), "larger than 4 MiB"),
-        (b" " * (MOST_BYTES + 1), "larger than 4 MiB"),
+        (" " * (MOST_MIB * 2**20 + 1), "larger than 4 MiB"),
+        (b" " * (MOST_MIB * 2**20 + 1), "larger than 4 MiB"),
         (b"\xff\xfe{\x00}\x00", "not UTF-8 text"),
         (b"%PDF-1.7", "not JSON from line 1 on"),
         ("", "not JSON from line 1 on"),

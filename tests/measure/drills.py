@@ -1,0 +1,54 @@
+"""How long the next drill takes, certificate included: with nothing remembered, and with certificates."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from statistics import median, quantiles
+from time import perf_counter
+
+from drills.layers.order import _forced
+from drills.questions.code import Code
+from drills.questions.kinds import KINDS, checked, make
+from drills.questions.levels import TOP_LEVEL
+from drills.structures import proof, stretch
+from drills.vertex import labels_at
+
+EACH = 25
+REMEMBERED = (make, stretch.draw, proof._has_layers, labels_at.valid_at, labels_at._folds, _forced)
+WITH_CERTIFICATES = (make, stretch.draw)
+
+
+def main() -> None:
+    """Print the table, milliseconds a drill over every kind, form and level."""
+    codes = list(_codes())
+    for proof_of in codes:
+        make(proof_of)
+    rows = (
+        ("nothing remembered", _times(codes, REMEMBERED), 50, 120),
+        ("certificates remembered", _times(codes, WITH_CERTIFICATES), 15, 40),
+    )
+    print(f"next drill, {len(codes)} codes   median ms  (at most)   95th ms  (at most)")
+    for name, times, most, most_95 in rows:
+        print(f"{name:<28}{median(times):10.1f}{most:10}{quantiles(times, n=20)[-1]:11.1f}{most_95:10}")
+
+
+def _codes() -> Iterator[Code]:
+    for kind, entry in KINDS.items():
+        for form in entry.forms:
+            for level in range(1, TOP_LEVEL + 1):
+                yield from (checked(Code(kind, level, 500 + seed, form=form)) for seed in range(EACH))
+
+
+def _times(codes: list[Code], forgotten: tuple[object, ...]) -> list[float]:
+    times = []
+    for code in codes:
+        for remembered in forgotten:
+            remembered.cache_clear()  # type: ignore[attr-defined]
+        start = perf_counter()
+        make(code)
+        times.append(1000 * (perf_counter() - start))
+    return times
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,192 @@
+"""`slantwise check`: verdicts on files, by place in words and by number in JSON."""
+
+from __future__ import annotations
+
+import json
+from math import atan2, cos, radians, sin
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from drills.exact.plane import Point
+from drills.files.fold_out import to_fold
+from drills.pattern.building import Line, Paper, build
+from drills.pattern.crease_pattern import CreasePattern, Label
+from drills.structures.stretch import Stretch, draw
+from tests.drills.sheets import map_sheet
+from tests.trainer.cli.calling import call, is_one_sentence
+
+STANDARD = Path(__file__).parents[2] / "drills" / "files" / "standard"
+SHEET = draw(Stretch((2, 2), pleats=2))
+KEYS = {
+    "ok",
+    "exact",
+    "angles",
+    "labels",
+    "layers",
+    "repairs",
+    "repairs_layers",
+    "more",
+    "solved",
+    "clash",
+    "pieces",
+    "notices",
+}
+
+
+def saved(folder: Path, pattern: CreasePattern) -> str:
+    """Write the pattern as a file and return its path."""
+    path = folder / "sheet.fold"
+    path.write_text(json.dumps(to_fold(pattern)))
+    return str(path)
+
+
+def report(folder: Path, pattern: CreasePattern) -> tuple[int, Any]:
+    """Return exit status and JSON report on a pattern."""
+    status, out, _ = call(folder, "check", saved(folder, pattern), "--json")
+    return status, json.loads(out)
+
+
+def pinwheel() -> CreasePattern:
+    """Return the 3 x 3 map whose centre cell has four mountains, with one valley turning at each corner.
+
+    Four of the 256 labellings that fold at each point have no layers (counted by two programs, no source).
+    """
+    valleys = {((0, 2), (1, 2)), ((2, 2), (2, 3)), ((2, 1), (3, 1)), ((1, 0), (1, 1))}
+    plain = map_sheet(3, 3)
+    labels: list[Label] = []
+    for index, edge in enumerate(plain.edges):
+        ends = tuple(sorted((int(point.x), int(point.y)) for point in plain.ends(index)))
+        labels.append("B" if edge.label == "B" else "V" if ends in valleys else "M")
+    return plain.with_labels(labels)
+
+
+@pytest.mark.parametrize(
+    ("name", "status"),
+    [("diagonal-cp", 0), ("diagonal-folded", 2), ("simple", 2), ("box", 2), ("squaretwist", 2)],
+)
+def test_the_examples_of_the_standard(tmp_path: Path, name: str, status: int) -> None:
+    """The one flat crease pattern folds; folded forms are refused in one sentence that says why."""
+    called = call(tmp_path, "check", str(STANDARD / f"{name}.fold"), "--json")
+    assert called.status == status
+    if status:
+        assert called.out == ""
+        assert is_one_sentence(called.err)
+        assert "folded form" in called.err
+    else:
+        assert json.loads(called.out)["ok"] is True
+
+
+def test_a_sheet_that_folds_is_fine(tmp_path: Path) -> None:
+    """All keys are there, layers are found, nothing is to be switched."""
+    status, told = report(tmp_path, SHEET)
+    assert status == 0
+    assert set(told) == KEYS
+    assert (told["ok"], told["exact"], told["layers"], told["repairs"]) == (True, True, True, [])
+
+
+def test_a_wrong_label_is_named_by_its_ends_and_repaired(tmp_path: Path) -> None:
+    """The vertices that fail are the crease's interior ends, and switching it back is the one repair."""
+    crease = next(e for e in SHEET.creases if len(SHEET.interior_ends[e]) == 2)
+    status, told = report(tmp_path, SHEET.switched([crease]))
+    assert status == 1
+    assert told["labels"] == sorted(SHEET.interior_ends[crease])
+    assert (told["repairs"], told["repairs_layers"], told["layers"]) == ([[crease]], [True], None)
+
+
+def test_in_words_the_fault_has_its_place_and_its_counts(tmp_path: Path) -> None:
+    """The pattern is drawn, the fault told, and the labels to switch come last."""
+    crease = next(e for e in SHEET.creases if SHEET.edges[e].role == "inside")
+    status, out, err = call(tmp_path, "check", saved(tmp_path, SHEET.switched([crease])))
+    lines = out.splitlines()
+    assert (status, err) == (1, "")
+    assert any("mountains and" in line and line.endswith("they must differ by 2.") for line in lines)
+    assert lines[-2] == "Fewest labels to switch: 1 (the sheet then folds flat)."
+    assert lines[-1].startswith("  from ")
+    assert any("⡇" in line for line in lines)
+
+
+def test_right_at_each_point_and_no_layers(tmp_path: Path) -> None:
+    """A labelled 3 x 3 map: no label fails, the layers do, and the clashing creases are named."""
+    status, told = report(tmp_path, pinwheel())
+    assert status == 1
+    assert (told["labels"], told["layers"], told["repairs"]) == ([], False, [])
+    assert len(told["clash"]) == 8
+    assert "its layers would cross" in call(tmp_path, "check", saved(tmp_path, pinwheel())).out
+
+
+def test_open_labels_are_found(tmp_path: Path) -> None:
+    """Every crease given as U gets a label with which the sheet folds."""
+    status, told = report(tmp_path, SHEET.unlabelled())
+    assert (status, told["ok"]) == (0, True)
+    assert set(told["solved"]) == {str(crease) for crease in SHEET.creases}
+    labels = [told["solved"].get(str(index), "B") for index in range(len(SHEET.edges))]
+    assert report(tmp_path, SHEET.with_labels(labels))[1]["ok"] is True
+
+
+def test_wrong_angles(tmp_path: Path) -> None:
+    """Three creases at a point cannot fold flat, whatever their labels."""
+    lines = [Line(Point(2, 2), Point(*end), "other", "M") for end in ((4, 2), (0, 2), (2, 4))]
+    status, told = report(tmp_path, build(lines, Paper(0, 0, 4, 4)))
+    assert status == 1
+    assert (len(told["angles"]), told["labels"], told["layers"]) == (1, [], None)
+
+
+def test_points_on_no_grid_are_judged_in_floats_and_the_layers_left_open(tmp_path: Path) -> None:
+    """A point with angles 50, 60, 130, 120: right at the point, not decided as a whole, exit status 2."""
+    ends = [(cos(radians(angle)), sin(radians(angle))) for angle in (0, 50, 110, 240)]
+    corners = [(-2.0, -2.0), (2.0, -2.0), (2.0, 2.0), (-2.0, 2.0)]
+    reach = [(x * 2 / max(abs(x), abs(y)), y * 2 / max(abs(x), abs(y))) for x, y in ends]
+    ring = sorted({*corners, *reach}, key=lambda place: atan2(place[1], place[0]))
+    points = [(0.0, 0.0), *ring]
+    border = [[1 + i, 1 + (i + 1) % len(ring)] for i in range(len(ring))]
+    creases = [[0, points.index(point)] for point in reach]
+    fold = {
+        "file_spec": 1.2,
+        "vertices_coords": points,
+        "edges_vertices": border + creases,
+        "edges_assignment": ["B"] * len(border) + ["V", "M", "M", "M"],
+    }
+    path = tmp_path / "twisted.fold"
+    path.write_text(json.dumps(fold))
+    status, out, err = call(tmp_path, "check", str(path), "--json")
+    told = json.loads(out)
+    assert (told["exact"], told["angles"], told["layers"]) == (False, [], None)
+    assert status == (1 if told["labels"] else 2)
+    assert bool(err) == (status == 2)
+
+
+def test_creases_that_cross_are_split_and_said_so(tmp_path: Path) -> None:
+    """Two full lines of a map: a new point, two further pieces, each with the file's edge it is of."""
+    fold = {
+        "file_spec": 1.2,
+        "vertices_coords": [[0, 0], [2, 0], [2, 2], [0, 2], [1, 0], [1, 2], [0, 1], [2, 1]],
+        "edges_vertices": [[0, 4], [4, 1], [1, 7], [7, 2], [2, 5], [5, 3], [3, 6], [6, 0], [4, 5], [6, 7]],
+        "edges_assignment": ["B"] * 8 + ["M", "V"],
+    }
+    path = tmp_path / "cross.fold"
+    path.write_text(json.dumps(fold))
+    told = json.loads(call(tmp_path, "check", str(path), "--json").out)
+    assert told["labels"] == [8]
+    assert told["pieces"] == {"10": 8, "11": 9}
+    assert any("Split" in notice for notice in told["notices"])
+
+
+@pytest.mark.parametrize(
+    "content", [b"", b"[]", b"{", b"\x00\x1b[31m", b'{"file_spec": 1.2}', b"[" * 100_000]
+)
+def test_what_is_no_crease_pattern_is_refused(tmp_path: Path, content: bytes) -> None:
+    """One sentence, exit status 2, no traceback, no control characters."""
+    path = tmp_path / "odd.fold"
+    path.write_bytes(content)
+    called = call(tmp_path, "check", str(path))
+    assert (called.status, called.out) == (2, "")
+    assert is_one_sentence(called.err)
+
+
+def test_a_file_that_is_not_there(tmp_path: Path) -> None:
+    """Its name, which may hold anything, is not repeated."""
+    called = call(tmp_path, "check", str(tmp_path / "no\x1b[31mfile.fold"))
+    assert called.status == 2
+    assert is_one_sentence(called.err)

@@ -1,0 +1,87 @@
+"""`slantwise check`: the faults of a crease pattern and the fewest labels to switch."""
+
+from __future__ import annotations
+
+import json
+from argparse import Namespace, _SubParsersAction
+from pathlib import Path
+
+from drills.check import Report, check
+from drills.files.drawing_in import MOST_MIB
+from drills.files.refusals import FoldError
+from drills.files.sheet_in import Sheet, read_sheet
+from trainer.cli.check_in_text import check_in_text
+from trainer.cli.console import Console
+from trainer.cli.ending import CommandError
+from trainer.cli.parser import Parser, add_data
+
+FINE, FAULTY, OPEN = 0, 1, 2
+
+
+def add_to(commands: _SubParsersAction[Parser]) -> None:
+    """Add the command `check`."""
+    parser = commands.add_parser(
+        "check",
+        help="the faults of a crease pattern, and the fewest labels to switch",
+        description="Tells where a crease pattern cannot fold flat, and the fewest labels to switch.",
+        epilog="examples:\n  slantwise check mine.fold\n  slantwise check mine.fold --json\n",
+    )
+    parser.add_argument("file", metavar="FILE", help="a crease pattern as a FOLD file")
+    parser.add_argument("--json", action="store_true", help="the report as JSON")
+    add_data(parser)
+    parser.set_defaults(act=check_file)
+
+
+def check_file(options: Namespace, console: Console) -> int:
+    """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
+    try:
+        sheet = read_sheet(_bytes_of(Path(options.file)))
+    except FoldError as refusal:
+        raise CommandError(str(refusal)) from None
+    report = check(sheet.pattern, sheet.exact)
+    if options.json:
+        console.say(json.dumps(report_to_json(report, sheet)))
+    else:
+        for line in check_in_text(report, sheet):
+            console.say(line)
+    if report.ok:
+        return FINE
+    if report.is_decided:
+        return FAULTY
+    console.stdout.flush()
+    console.complain(_why_open(report))
+    return OPEN
+
+
+def report_to_json(report: Report, sheet: Sheet) -> dict[str, object]:
+    """Return a report as JSON values, vertices and edges by their numbers in the file."""
+    edges = sheet.edges
+    return {
+        "ok": report.ok,
+        "exact": report.exact,
+        "angles": sorted(sheet.vertices[vertex] for vertex in report.angles),
+        "labels": sorted(sheet.vertices[vertex] for vertex in report.labels),
+        "layers": report.layers,
+        "repairs": [sorted(edges[edge] for edge in repair) for repair in report.repairs],
+        "repairs_layers": list(report.repairs_layers),
+        "more": report.more,
+        "solved": {str(edges[edge]): label for edge, label in (report.solved or {}).items()},
+        "clash": sorted(edges[edge] for edge in report.clash),
+        "pieces": {str(piece): whole for piece, whole in sheet.pieces.items()},
+        "notices": list(sheet.notices),
+    }
+
+
+def _bytes_of(path: Path) -> bytes:
+    """Return the file's bytes, but no more than one over the most that is read."""
+    try:
+        with path.open("rb") as file:
+            return file.read(MOST_MIB * 1024 * 1024 + 1)
+    except OSError:
+        raise CommandError("The file cannot be read; give the path of a FOLD file that is there.") from None
+
+
+def _why_open(report: Report) -> str:
+    if not report.exact:
+        return "No square grid fits these points, so whether the layers cross is left open."
+    return "Whether the layers cross is left open: the sheet is too large to be searched; check it in parts."
