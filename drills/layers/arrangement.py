@@ -57,6 +57,10 @@ def _meeting(one: Segment, two: Segment) -> Sequence[Point]:
         area, along_one, along_two = -area, -along_one, -along_two
     if not (0 <= along_one <= area and 0 <= along_two <= area):
         return ()
+    if along_one in (0, area):
+        return (q if along_one else p,)
+    if along_two in (0, area):
+        return (s if along_two else r,)
     return (Point(_between(p.x, ux, along_one, area), _between(p.y, uy, along_one, area)),)
 
 

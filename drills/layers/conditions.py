@@ -15,6 +15,7 @@ from itertools import combinations
 
 from drills.layers.cells import cells_of
 from drills.layers.folding import Folded
+from drills.layers.nesting import STEPS, Nest
 
 
 @dataclass(frozen=True)
@@ -28,7 +29,7 @@ class Conditions:
     faces: int
     cells: tuple[int, ...]
     tacos: tuple[tuple[int, int, int], ...]
-    nests: tuple[tuple[int, int, int, int], ...]
+    nests: tuple[Nest, ...]
 
     @cached_property
     def overlaps(self) -> tuple[int, ...]:
@@ -58,12 +59,12 @@ class Conditions:
         return tuple(map(tuple, found))
 
     @cached_property
-    def nests_at(self) -> dict[tuple[int, int], list[tuple[int, int, int, int]]]:
-        """Per pair of faces, the smaller first, the nests in which they meet."""
-        found: dict[tuple[int, int], list[tuple[int, int, int, int]]] = defaultdict(list)
-        for nest in self.nests:
-            for pair in combinations(sorted(nest), 2):
-                found[pair].append(nest)
+    def nests_at(self) -> dict[tuple[int, int], list[tuple[int, int]]]:
+        """Per two faces, the upper one first, the nests by number in which they meet, each with the step."""
+        found: dict[tuple[int, int], list[tuple[int, int]]] = defaultdict(list)
+        for number, nest in enumerate(self.nests):
+            for upper, lower, step in STEPS:
+                found[nest[upper], nest[lower]].append((number, step))
         return found
 
 

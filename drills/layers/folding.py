@@ -9,41 +9,44 @@ from __future__ import annotations
 
 from collections import deque
 from dataclasses import dataclass
-from fractions import Fraction
-from math import lcm
+from math import gcd, lcm
 from typing import NamedTuple
 
-from drills.exact.plane import Direction, Point
+from drills.exact.plane import Direction
 from drills.pattern.crease_pattern import CreasePattern
 from drills.pattern.faces import faces
 
 
 class _Carry(NamedTuple):
-    """The map of one face: a = (ax, ay), b = (bx, by), and whether the face is turned over."""
+    """The map of one face: a = (ax, ay) / whole, b = (bx, by) / whole, and whether it is turned over."""
 
-    ax: Fraction
-    ay: Fraction
-    bx: Fraction
-    by: Fraction
+    ax: int
+    ay: int
+    bx: int
+    by: int
+    whole: int
     over: bool
 
-    def of(self, point: Point) -> tuple[Fraction, Fraction]:
-        x, y = point.x, -point.y if self.over else point.y
-        return self.ax * x - self.ay * y + self.bx, self.ax * y + self.ay * x + self.by
+    def of(self, point: tuple[int, int], whole: int) -> tuple[int, int]:
+        """Return the image of a point, multiplied by a multiple of the carry's own whole."""
+        x, y = point[0], -point[1] if self.over else point[1]
+        times = whole // self.whole
+        return times * (self.ax * x - self.ay * y + self.bx), times * (self.ax * y + self.ay * x + self.by)
 
-    def across(self, point: Point, direction: Direction) -> _Carry:
+    def across(self, point: tuple[int, int], direction: Direction) -> _Carry:
         """Return the map of the face beyond a crease of this one: reflect first, then carry."""
-        dx, dy = direction
-        size = dx * dx + dy * dy
-        ux, uy = Fraction(dx * dx - dy * dy, size), Fraction(2 * dx * dy, size)
+        (x, y), (dx, dy) = point, direction
+        size, ux, uy = dx * dx + dy * dy, dx * dx - dy * dy, 2 * dx * dy
         # the line's own shift: p - u conj(p)
-        px = point.x - (ux * point.x + uy * point.y)
-        py = point.y - (uy * point.x - ux * point.y)
+        px, py = size * x - (ux * x + uy * y), size * y - (uy * x - ux * y)
         if self.over:
             uy, py = -uy, -py
         ax, ay = self.ax * ux - self.ay * uy, self.ax * uy + self.ay * ux
-        bx, by = self.ax * px - self.ay * py + self.bx, self.ax * py + self.ay * px + self.by
-        return _Carry(ax, ay, bx, by, not self.over)
+        bx = self.ax * px - self.ay * py + size * self.bx
+        by = self.ax * py + self.ay * px + size * self.by
+        whole = size * self.whole
+        shared = gcd(ax, ay, bx, by, whole)
+        return _Carry(ax // shared, ay // shared, bx // shared, by // shared, whole // shared, not self.over)
 
 
 @dataclass(frozen=True)
@@ -72,18 +75,18 @@ def fold(pattern: CreasePattern) -> Folded:
     """
     cycles = faces(pattern)
     sides = _sides(pattern, cycles)
-    carries = _carried(pattern, cycles, sides)
-    places: list[tuple[Fraction, Fraction] | None] = [None] * len(pattern.vertices)
+    unit = lcm(*(value.denominator for point in pattern.vertices for value in point))
+    spots = [(int(x * unit), int(y * unit)) for x, y in pattern.vertices]
+    carries = _carried(pattern, spots, cycles, sides)
+    whole = lcm(*(carry.whole for carry in carries))
+    points: dict[int, tuple[int, int]] = {}
     for carry, cycle in zip(carries, cycles, strict=True):
         for vertex in cycle:
-            place = carry.of(pattern.vertices[vertex])
-            if places[vertex] not in (None, place):
+            place = carry.of(spots[vertex], whole)
+            if points.setdefault(vertex, place) != place:
                 raise TearingError("the creases round a point do not close")
-            places[vertex] = place
-    known = [place or (Fraction(0), Fraction(0)) for place in places]
-    scale = lcm(*(value.denominator for place in known for value in place))
-    points = tuple((int(x * scale), int(y * scale)) for x, y in known)
-    return Folded(pattern, cycles, points, tuple(carry.over for carry in carries), sides)
+    places = tuple(points.get(vertex, (0, 0)) for vertex in range(len(spots)))
+    return Folded(pattern, cycles, places, tuple(carry.over for carry in carries), sides)
 
 
 def _sides(pattern: CreasePattern, cycles: tuple[tuple[int, ...], ...]) -> tuple[tuple[int, ...], ...]:
@@ -98,7 +101,10 @@ def _sides(pattern: CreasePattern, cycles: tuple[tuple[int, ...], ...]) -> tuple
 
 
 def _carried(
-    pattern: CreasePattern, cycles: tuple[tuple[int, ...], ...], sides: tuple[tuple[int, ...], ...]
+    pattern: CreasePattern,
+    spots: list[tuple[int, int]],
+    cycles: tuple[tuple[int, ...], ...],
+    sides: tuple[tuple[int, ...], ...],
 ) -> list[_Carry]:
     """Return each face's map, found by going from face to face across creases."""
     joins: list[list[tuple[int, int]]] = [[] for _ in cycles]
@@ -106,14 +112,14 @@ def _carried(
         if len(beside) == 2:
             joins[beside[0]].append((beside[1], edge))
             joins[beside[1]].append((beside[0], edge))
-    carries: dict[int, _Carry] = {0: _Carry(Fraction(1), Fraction(0), Fraction(0), Fraction(0), over=False)}
+    carries: dict[int, _Carry] = {0: _Carry(1, 0, 0, 0, 1, over=False)}
     waiting = deque([0])
     while waiting:
         face = waiting.popleft()
         for other, edge in joins[face]:
             if other not in carries:
                 start = pattern.edges[edge].start
-                carries[other] = carries[face].across(pattern.vertices[start], pattern.direction(edge, start))
+                carries[other] = carries[face].across(spots[start], pattern.direction(edge, start))
                 waiting.append(other)
     if len(carries) < len(cycles):
         raise TearingError("the sheet is in pieces")

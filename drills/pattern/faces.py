@@ -19,11 +19,10 @@ def faces(pattern: CreasePattern) -> tuple[tuple[int, ...], ...]:
 def cycles(pattern: CreasePattern) -> Iterator[tuple[int, ...]]:
     """Yield every vertex cycle with nothing but one face, or the outside, at its left."""
     seen: set[tuple[int, int]] = set()
-    for start, end in _half_edges(pattern):
-        if (start, end) not in seen:
-            cycle = _walk(pattern, start, end)
-            seen.update(zip(cycle, cycle[1:] + cycle[:1], strict=True))
-            yield tuple(cycle)
+    for edge, ends in enumerate(pattern.edges):
+        for vertex in (ends.start, ends.end):
+            if (vertex, edge) not in seen:
+                yield _walk(pattern, vertex, edge, seen)
 
 
 def double_area(pattern: CreasePattern, cycle: tuple[int, ...]) -> Exact:
@@ -32,19 +31,13 @@ def double_area(pattern: CreasePattern, cycle: tuple[int, ...]) -> Exact:
     return sum(p.x * q.y - p.y * q.x for p, q in zip(points, points[1:] + points[:1], strict=True))
 
 
-def _half_edges(pattern: CreasePattern) -> Iterator[tuple[int, int]]:
-    for edge in pattern.edges:
-        yield edge.start, edge.end
-        yield edge.end, edge.start
-
-
-def _walk(pattern: CreasePattern, start: int, end: int) -> list[int]:
-    """Return the cycle that begins start, end and takes the sharpest left turn at every vertex."""
+def _walk(pattern: CreasePattern, vertex: int, edge: int, seen: set[tuple[int, int]]) -> tuple[int, ...]:
+    """Return the cycle that leaves a vertex by an edge and takes the sharpest left turn at every vertex."""
     cycle: list[int] = []
-    last, here = start, end
-    while not cycle or (last, here) != (start, end):
-        cycle.append(last)
-        ring = pattern.around[here]
-        back = next(place for place, edge in enumerate(ring) if pattern.other_end(edge, here) == last)
-        last, here = here, pattern.other_end(ring[back - 1], here)
-    return cycle
+    while (vertex, edge) not in seen:
+        seen.add((vertex, edge))
+        cycle.append(vertex)
+        vertex = pattern.other_end(edge, vertex)
+        ring = pattern.around[vertex]
+        edge = ring[ring.index(edge) - 1]
+    return tuple(cycle)

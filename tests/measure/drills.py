@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from statistics import median, quantiles
 from time import perf_counter
 
-from drills.layers.order import _forced
 from drills.questions.code import Code
 from drills.questions.kinds import KINDS, checked, make
 from drills.questions.levels import TOP_LEVEL
@@ -14,7 +13,7 @@ from drills.structures import proof, stretch
 from drills.vertex import labels_at
 
 EACH = 25
-REMEMBERED = (make, stretch.draw, proof._has_layers, labels_at.valid_at, labels_at._folds, _forced)
+REMEMBERED = (make, stretch.draw, proof._has_layers, labels_at.valid_at, labels_at._folds)
 WITH_CERTIFICATES = (make, stretch.draw)
 
 

@@ -1,0 +1,61 @@
+"""Drills verified anew: every true sheet folds for the independent solver, every answer restores it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from drills.questions.code import Code
+from drills.questions.drill import Drill, Marks
+from drills.questions.kinds import KINDS, checked, make
+from drills.questions.levels import TOP_LEVEL
+from tests.drills.layers.assorted import folds_anew
+
+PLACES = [
+    (kind, form, level)
+    for kind, entry in KINDS.items()
+    for form in entry.forms
+    for level in range(1, TOP_LEVEL + 1)
+]
+
+
+def test_a_first_drill() -> None:
+    """The sheet of the first code of the first kind folds."""
+    assert is_right(make(next(codes(1))))
+
+
+def codes(count: int, from_seed: int = 0) -> Iterator[Code]:
+    """Yield so many codes, going round kinds, forms and levels, seeds far apart."""
+    for number in range(count):
+        kind, form, level = PLACES[number % len(PLACES)]
+        yield checked(Code(kind, level, from_seed + 1009 * number, form=form))
+
+
+def is_right(drill: Drill) -> bool:
+    """Whether the true sheet folds and the answer, where it names labels, leads from what is shown to it."""
+    if drill.spec.code.kind == "labels":
+        assert isinstance(drill.answer, Marks)
+        assert drill.pattern.switched(drill.answer.items) == drill.truth
+        assert drill.answer.items or drill.pattern == drill.truth
+    return folds_anew(drill.truth)
+
+
+def test_a_hundred_drills() -> None:
+    """A hundred drills of every kind, form and level."""
+    assert [str(code) for code in codes(100) if not is_right(make(code))] == []
+
+
+@pytest.mark.long
+def test_two_thousand_drills() -> None:
+    """Two thousand more."""
+    assert [str(code) for code in codes(2000, 10**6) if not is_right(make(code))] == []
+
+
+@pytest.mark.long
+def test_sheets_shown_with_wrong_labels_do_not_fold() -> None:
+    """What is shown with wrong labels has no layers for the independent solver either."""
+    for seed in range(60):
+        drill = make(checked(Code("labels", 1 + seed % TOP_LEVEL, 5000 + seed)))
+        assert isinstance(drill.answer, Marks)
+        assert folds_anew(drill.pattern) is not bool(drill.answer.items)
