@@ -57,10 +57,10 @@ class Order:
         """Put what runs through a crease over both of its faces or under both."""
         for other, through in self.conditions.tacos_at[upper]:
             if through >> lower & 1:
-                waiting.append((other, lower))  # noqa: PERF401  (mostly none, and a list costs)
+                waiting.append((other, lower))
         for other, through in self.conditions.tacos_at[lower]:
             if through >> upper & 1:
-                waiting.append((upper, other))  # noqa: PERF401
+                waiting.append((upper, other))
 
     def _follow_cells(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
         """Put what is over the upper face over the lower one, and so on below, where all three meet."""
