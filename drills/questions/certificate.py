@@ -2,19 +2,19 @@
 
 The second route knows nothing of ranks, roles or the way the drill was made: it looks at the
 angles and labels at every point, at the layers of the folded sheet, and finds the answer again
-from directions alone.
+from where the creases run.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from drills.exact.plane import Direction, Move, Point, cross, is_slanted, move_between
-from drills.exact.step import Step, ratio_of
+from drills.exact.plane import Direction, Move, Point, cross, move_between
+from drills.exact.step import Step
 from drills.exact.symmetry import FACINGS
 from drills.labels.repairs import is_settled_in_full
-from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.drill import Ask, Drill, Marks
+from drills.structures.finder import find_stretches
 from drills.structures.proof import is_proven
 from drills.structures.stretch import draw
 from drills.vertex.kawasaki import check_angles
@@ -33,20 +33,6 @@ def check_drill(drill: Drill) -> tuple[str, ...]:
     if not _ROUTES[drill.question.ask](drill):
         faults.append("The answer is not certain.")
     return tuple(faults)
-
-
-def slanted_by_ratio(pattern: CreasePattern, ratio: tuple[int, int]) -> frozenset[int]:
-    """Return the slanted edges whose step has these two numbers, whichever way they face."""
-    return frozenset(
-        edge
-        for edge in pattern.creases
-        if is_slanted(way := pattern.direction(edge, pattern.edges[edge].start)) and ratio_of(way) == ratio
-    )
-
-
-def _inside(drill: Drill) -> frozenset[int]:
-    """Return the inside lines by their slope, which is that of no side of the outline."""
-    return slanted_by_ratio(drill.truth, ratio_of(drill.spec.stretch.triangle.inside))
 
 
 def _step_is_walked(drill: Drill) -> bool:
@@ -75,13 +61,12 @@ def _edges_are_certain(drill: Drill) -> bool:
         return False
     if drill.shows_labels:
         return is_settled_in_full(drill.pattern, drill.answer.items)
-    return drill.answer.items == _inside(drill)
+    inside = (edge for found in find_stretches(drill.truth) for edge in found.inside)
+    return drill.answer == Marks(frozenset(inside))
 
 
 def _vertices_are_turning_points(drill: Drill) -> bool:
-    """Whether the points marked are the inside lines' ends where just four creases meet."""
-    ends = {v for edge in _inside(drill) for v in drill.truth.edges[edge][:2]}
-    turning = {v for v in ends & set(drill.truth.interior) if len(drill.truth.around[v]) == 4}
+    turning = (vertex for found in find_stretches(drill.truth) for vertex in found.turning_points)
     return drill.answer == Marks(frozenset(turning))
 
 
@@ -90,7 +75,8 @@ def _join_is_the_only_one(drill: Drill) -> bool:
     start = drill.question.start_vertex
     if start is None:
         return False
-    ends = {v for edge in _inside(drill) for v in drill.truth.edges[edge][:2]} - {start}
+    lines = (edge for found in find_stretches(drill.truth) for edge in found.inside)
+    ends = {vertex for edge in lines for vertex in drill.truth.edges[edge][:2]} - {start}
     way = Move(*FACINGS[drill.spec.stretch.facing].of(Point(*drill.spec.stretch.triangle.inside)))
     here = drill.truth.vertices[start]
     aimed = {v for v in ends if cross(way, move_between(here, drill.truth.vertices[v])) == 0}

@@ -33,3 +33,12 @@ class Triangle(NamedTuple):
 
 
 TRIANGLE_345 = Triangle("3-4-5", Direction(3, 1), Direction(1, 2), 1)
+
+TRIANGLES = (
+    TRIANGLE_345,
+    Triangle("5-12-13", Direction(5, 1), Direction(2, 3), 2),
+    Triangle("8-15-17", Direction(4, 1), Direction(3, 5), 3),
+    Triangle("7-24-25", Direction(7, 1), Direction(3, 4), 3),
+    Triangle("20-21-29", Direction(5, 2), Direction(3, 7), 6),
+)
+"""The triangles met in folding, each with one of its two pairs of outline directions."""

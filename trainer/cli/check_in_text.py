@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drills.check import Report
+from drills.exact.plane import is_whole
+from drills.exact.step import step_between
 from drills.files.sheet_in import Sheet
 from drills.pattern.crease_pattern import OTHER_LABEL, CreasePattern, Label
 from drills.pattern.places import place, short_place
 from drills.questions.reasons import fault_in_words
-from drills.questions.words import number_of
+from drills.questions.words import number_of, step_with_directions
+from drills.structures.finder import Found, find_stretches
 from trainer.board.drawing import draw_board
 from trainer.board.look import Look, Marked, points_at
 from trainer.board.scale import TooSmall, scale_for
@@ -32,6 +35,7 @@ def check_in_text(report: Report, sheet: Sheet) -> Iterator[str]:
     yield from sheet.notices
     yield from _drawn(report, pattern)
     yield "Places are counted in squares across and down from the top left corner."
+    yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
     yield from _few([f"At {place(pattern, vertex)} the angles do not fold flat." for vertex in report.angles])
     yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
     yield from _layers(report, pattern)
@@ -50,6 +54,17 @@ def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
         yield "".join(span.text for span in line).rstrip()
     if faults or switched or report.clash:
         yield "! a point that cannot fold   * a label to switch, or one that clashes"
+
+
+def _stretch(found: Found, pattern: CreasePattern) -> str:
+    """Return a slanted stretch in words: its triangle, its sides from a far corner, its inside lines."""
+    lines = number_of(len(found.inside), "inside line")
+    name = f"Slanted stretch of the triangle {found.triangle.name}"
+    start, a, _, b = found.corners
+    if start is None or a is None or b is None or not all(map(is_whole, (start, a, b))):
+        return f"{name}, cut by the paper's edge or between squares: {lines}."
+    sides = " and ".join(step_with_directions(step_between(start, end)) for end in (a, b))
+    return f"{name}, from {short_place(pattern, start)}: sides {sides}; {lines}."
 
 
 def _few(sentences: list[str]) -> Iterator[str]:

@@ -1,0 +1,93 @@
+"""The 45-degree roof: a rectangle of pleats in rings, which a person may take for a slanted stretch.
+
+Ridges run from the four corners at 45 degrees to the ends of the ridge line. Each end has three
+ridges, so one hinge leaves it. The edge of the rectangle is the pleat line of rank 0.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+from drills.exact.plane import Direction, Point, moved
+from drills.pattern.building import Line
+from drills.structures.rank import kind
+
+RoofHinge: TypeAlias = Literal["side", "up", "down"]
+
+
+@dataclass(frozen=True)
+class Roof:
+    """A roof so many pleats wide and high, wider than high, the height even.
+
+    ``hinges`` say which way the hinge leaves the left and the right end of the ridge line: ``side``
+    is towards the short side there. Labels by rank fold, layers included, except where both go up or
+    both down and are longer, to the paper's edge, than the ridge line. ValueError for another size.
+    """
+
+    width: int
+    height: int
+    hinges: tuple[RoofHinge, RoofHinge] = ("side", "side")
+
+    def __post_init__(self) -> None:
+        if not self.width > self.height > 0 or self.height % 2:
+            raise ValueError(
+                f"A roof must be wider than high and its height even, not {self.width} by {self.height}."
+            )
+
+    @property
+    def ridge_line(self) -> tuple[Point, Point]:
+        """The left and the right end of the ridge line, the lower left corner being (0, 0)."""
+        half = self.height // 2
+        return Point(half, half), Point(self.width - half, half)
+
+    @property
+    def ways(self) -> tuple[Direction, Direction]:
+        """The directions in which the hinges leave."""
+        left = {"side": Direction(-1, 0), "up": Direction(0, 1), "down": Direction(0, -1)}
+        right = left | {"side": Direction(1, 0)}
+        return left[self.hinges[0]], right[self.hinges[1]]
+
+    @property
+    def exits(self) -> tuple[Point, Point]:
+        """The points of the edge where the two hinges leave."""
+        half = self.height // 2
+        first, second = (moved(end, way, half) for end, way in zip(self.ridge_line, self.ways, strict=True))
+        return first, second
+
+
+def roof_lines(roof: Roof) -> Iterator[Line]:
+    """Yield the lines inside a roof, labelled by rank; its edge is not among them."""
+    yield from corner_ridges(roof)
+    yield from _rings(roof)
+    yield Line(*roof.ridge_line, "ridge", kind(roof.height // 2))
+    for end, way in zip(roof.ridge_line, roof.ways, strict=True):
+        for rank in range(roof.height // 2, 0, -1):
+            begin = moved(end, way, roof.height // 2 - rank)
+            yield Line(begin, moved(begin, way), "hinge", kind(rank - 1))
+
+
+def corner_ridges(roof: Roof) -> Iterator[Line]:
+    """Yield the ridges from the corners to the ridge line, each piece of the kind of its inner end."""
+    corners = (
+        (Point(0, 0), Direction(1, 1)),
+        (Point(roof.width, 0), Direction(-1, 1)),
+        (Point(roof.width, roof.height), Direction(-1, -1)),
+        (Point(0, roof.height), Direction(1, -1)),
+    )
+    for corner, way in corners:
+        for rank in range(1, roof.height // 2 + 1):
+            yield Line(moved(corner, way, rank - 1), moved(corner, way, rank), "ridge", kind(rank))
+
+
+def _rings(roof: Roof) -> Iterator[Line]:
+    for rank in range(1, roof.height // 2):
+        yield from ring(Point(rank, rank), Point(roof.width - rank, roof.height - rank), rank)
+
+
+def ring(low: Point, high: Point, rank: int) -> Iterator[Line]:
+    """Yield the four sides of the pleat line that runs round a rectangle, given by two corners."""
+    corners = (low, Point(high.x, low.y), high, Point(low.x, high.y))
+    for start, end in zip(corners, corners[1:] + corners[:1], strict=True):
+        yield Line(start, end, "pleat", kind(rank))

@@ -1,0 +1,106 @@
+from __future__ import annotations
+
+from collections import Counter
+from functools import cache, reduce
+
+import pytest
+
+from drills.exact.chance import Chance
+from drills.layers.verdict import layers
+from drills.pattern.placing import figure
+from drills.structures.block import DOWN, UP
+from drills.structures.choices import all_choices, fitting
+from drills.structures.composing import compose
+from drills.structures.parts import Beside, block_of, structures_in
+from drills.structures.sheets import Sheet, draw_sheet, landmarks
+from drills.vertex.labels_at import failing, folds
+
+LARGE = (2, 6), (range(24, 65), range(8, 15))
+SMALL = (1, 2), (range(10, 15), range(7, 13))
+
+
+@cache
+def drawn(seed: int, structures: tuple[int, int], sizes: tuple[range, range]) -> Sheet:
+    """Return a composed sheet of a drawn size and number of structures, either way up."""
+    chance = Chance(f"sheet {seed}")
+    number = structures[0] + chance.below(structures[1] - structures[0] + 1)
+    size = chance.pick(sizes[0]), chance.pick(sizes[1])
+    width, height = size if chance.one_in(2) else size[::-1]
+    sheet = compose(chance, width, height, number)
+    assert sheet.size == (width, height)
+    assert structures_in(sheet.part) == number
+    return sheet
+
+
+@pytest.mark.parametrize("tens", range(6))
+def test_large_sheets_are_proven_by_their_layers(tens: int) -> None:
+    """Ten of 2 to 6 structures, 24 to 64 squares long: all points and layers fold, corners are points."""
+    for seed in range(10 * tens, 10 * tens + 10):
+        sheet = drawn(seed, *LARGE)
+        pattern = draw_sheet(sheet)
+        assert tuple(pattern.box) == (0, 0, *sheet.size)
+        assert failing(pattern, pattern.labels(), folds) == ()
+        assert layers(pattern).folds is True
+        assert landmarks(sheet)
+        assert all(set(corners) <= set(pattern.vertices) for corners in landmarks(sheet))
+
+
+def test_small_sheets_are_proven_by_their_layers() -> None:
+    """Another 140 of one or two structures up to 14 by 12 squares."""
+    for seed in range(140):
+        sheet = drawn(seed, *SMALL)
+        assert layers(draw_sheet(sheet)).folds is True
+        assert landmarks(sheet)
+
+
+def test_composed_sheets_differ() -> None:
+    """Two hundred seeds give two hundred different figures; only on the very smallest two would coincide."""
+    sheets = [*(drawn(seed, *LARGE) for seed in range(60)), *(drawn(seed, *SMALL) for seed in range(140))]
+    figures = {figure(draw_sheet(sheet)) for sheet in sheets}
+    assert len(figures) == 200
+
+
+def test_a_seed_always_composes_the_same() -> None:
+    """The description depends on the seed alone."""
+    first, second = (compose(Chance("one"), 40, 12, 4) for _ in range(2))
+    assert first == second
+
+
+def test_every_kind_is_composed() -> None:
+    """Stretches, roofs and diamonds, hinges all ways, and the sizes that the choices say, as their blocks."""
+    choices = all_choices()
+    assert set(Counter(choice.kind for choice in choices)) == {"stretch", "roof", "diamond"}
+    for choice in choices[::11]:
+        block = block_of(choice.part)
+        assert (block.width, block.height) == (choice.width, choice.height)
+        assert {leaving.way for leaving in block.exits} == choice.ways
+
+
+def test_what_fits_a_strip_fits() -> None:
+    """Brought to the height, no wider than the strip, hinges only up and down."""
+    found = fitting(8, 12, frozenset((UP, DOWN)))
+    assert {choice.kind for choice in found} == {"stretch", "roof", "diamond"}
+    for choice in found[::5]:
+        block = block_of(choice.part)
+        assert block.height == 8
+        assert block.width <= 12
+        assert {leaving.way for leaving in block.exits} <= {UP, DOWN}
+
+
+@pytest.mark.parametrize("structures", [1, 2, 3, 4, 5, 6])
+def test_the_tightest_sheets_are_composed(structures: int) -> None:
+    """Three squares of width for each and two more, six of height; and the simplest row, kept for need."""
+    sheet = compose(Chance("tight"), max(3 * structures + 2, 6), 6, structures)
+    assert 1 <= len(landmarks(sheet)) <= structures_in(sheet.part) == structures
+    assert layers(draw_sheet(sheet)).folds is True
+    least = fitting(4, 3, frozenset((UP, DOWN)))[0].part
+    assert layers(draw_sheet(Sheet(reduce(Beside, [least] * structures)))).folds is True
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "structures"), [(10, 6, 3), (20, 5, 2), (64, 12, 7), (64, 12, 0)]
+)
+def test_a_sheet_that_is_too_small_is_refused(width: int, height: int, structures: int) -> None:
+    """Too short, too low, too many or none: told what fits."""
+    with pytest.raises(ValueError, match="do not fit"):
+        compose(Chance("none"), width, height, structures)
