@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
+
 from drills.pattern.places import short_place
 from drills.questions.drill import Answer, Drill, Marks
 from trainer.answering.hand import Hand
@@ -10,7 +12,7 @@ from trainer.board.cursor import Cursor, Track
 from trainer.board.scale import Scale
 
 
-class MarkingHand(Hand):
+class MarkingHand(Hand, ABC):
     """A cursor on the pattern and the marks in the order they were made."""
 
     def __init__(self, drill: Drill, track: Track) -> None:
@@ -63,17 +65,17 @@ class MarkingHand(Hand):
         """Return what to do."""
         return "Nothing is marked; press 0 if there is nothing to mark."
 
+    @abstractmethod
     def under_cursor(self) -> int | None:
         """Return the crease or the vertex that Space would mark."""
-        raise NotImplementedError
 
+    @abstractmethod
     def near(self, scale: Scale, x: float, y: float) -> tuple[int, ...]:
         """Return what may be meant by a click there, nearest first."""
-        raise NotImplementedError
 
+    @abstractmethod
     def put_on(self, item: int, scale: Scale, x: float, y: float) -> None:
         """Put the cursor on a crease or a vertex."""
-        raise NotImplementedError
 
     def at_point(self, vertex: int) -> str:
         """Return a vertex's place in short, as in "3,1"."""

@@ -66,12 +66,12 @@ class Panel(VerticalScroll, can_focus=False):
 def headline(verdict: Verdict, judged: Judged | None) -> str:
     """Return the verdict in a few words; what makes a right answer count as slow is named."""
     if not verdict.right:
-        return "✗ Missed."
+        return "Missed."
     if verdict.slip:
-        return f"≈ {SLIPS[verdict.slip]}: it counts as slow."
+        return f"{SLIPS[verdict.slip]}: it counts as slow."
     if judged is None or judged.result == "clean":
-        return "✓ Right."
-    return "✓ Right, with help." if judged.attempt.helped else "✓ Right, but slowly."
+        return "Right."
+    return "Right, with help." if judged.attempt.helped else "Right, but slowly."
 
 
 def spent(judged: Judged | None) -> str:
