@@ -77,12 +77,11 @@ def judge_place(drill: Drill, truth: Point, given: Point) -> Verdict:
     if step is None or start is None:
         raise TypeError(f"{drill.code} does not ask for a place")
     right = given == truth
-    total = Step(step.across * step.times, step.down * step.times)
     return Verdict(
         right=right,
         answered=f"You chose {short_place(drill.pattern, given)}.",
         truth=f"It ends at {short_place(drill.pattern, truth)}.",
-        why=f"{step_in_words(step, with_times=True)}: that is {step_in_words(total)} in all.",
+        why=_way_to(step),
         misses=int(not right),
         lit=Lit(
             staircase=staircase(start, step),
@@ -91,6 +90,14 @@ def judge_place(drill: Drill, truth: Point, given: Point) -> Verdict:
             extra_points=frozenset(() if right else {given}),
         ),
     )
+
+
+def _way_to(step: Step) -> str:
+    """Return how the end of a step is counted out."""
+    total = Step(step.across * step.times, step.down * step.times)
+    if step.times == 1:
+        return f"Count along the grid: {step_in_words(step)}."
+    return f"{step_in_words(step, with_times=True)}: that is {step_in_words(total)} in all."
 
 
 def _lit(drill: Drill, truth: Step) -> Lit:
