@@ -63,7 +63,9 @@ def check(pattern: CreasePattern, exact: bool = True) -> Report:
     broken = failing(pattern, labels, sound)
     if broken:
         repairs, more = whole_repairs(pattern, labels, sound)
-        settled = [None if angles or not exact else _repaired(pattern, repair) for repair in repairs]
+        proven = 0 if angles or not exact else _most_proven(pattern)
+        settled = [layers(pattern.switched(repair)).folds for repair in repairs[:proven]]
+        settled += [None] * (len(repairs) - len(settled))
         return Report(exact, angles, broken, None, tuple(repairs), tuple(settled), more)
     if angles or not exact:
         return Report(exact, angles)
@@ -82,9 +84,10 @@ def _layered(pattern: CreasePattern) -> Report:
     return Report(True, layers=found.folds, clash=contradiction(pattern) if found.folds is False else ())
 
 
-def _repaired(pattern: CreasePattern, repair: frozenset[int]) -> bool | None:
-    """Return whether the pattern has layers once the repair is made."""
-    return layers(pattern.switched(repair)).folds if _faces(pattern) <= MOST_FACES else None
+def _most_proven(pattern: CreasePattern) -> int:
+    """Return for how many repairs the layers are searched: all of them on small sheets, few on large ones."""
+    faces = _faces(pattern)
+    return 2 * MOST_FACES**2 // faces**2 if faces <= MOST_FACES else 0
 
 
 def _faces(pattern: CreasePattern) -> int:

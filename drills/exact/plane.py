@@ -71,11 +71,6 @@ def direction_of(move: AnyMove) -> Direction:
     return Direction(dx // shared, dy // shared)
 
 
-def is_slanted(direction: AnyMove) -> bool:
-    """Whether a crease runs neither along the grid nor at 45 degrees."""
-    return direction.dx != 0 and direction.dy != 0 and abs(direction.dx) != abs(direction.dy)
-
-
 def on_segment(point: Point, start: Point, end: Point) -> bool:
     """Whether the point lies on the closed segment."""
     whole, part = move_between(start, end), move_between(start, point)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from hypothesis import strategies as st
 
-from drills.exact.plane import Direction, Point, move_between, moved
+from drills.exact.plane import AnyMove, Direction, Point, move_between, moved
 from drills.pattern.building import Line, Paper, build
 from drills.pattern.crease_pattern import CreasePattern, Edge
 from drills.structures.stretch import Side, Stretch
@@ -91,3 +91,8 @@ def small_stretches() -> st.SearchStrategy[Stretch]:
         facing=st.integers(min_value=0, max_value=3),
         exchanged=st.booleans(),
     )
+
+
+def is_slanted(direction: AnyMove) -> bool:
+    """Whether a crease runs neither along the grid nor at 45 degrees."""
+    return direction.dx != 0 and direction.dy != 0 and abs(direction.dx) != abs(direction.dy)

@@ -14,6 +14,7 @@ from drills.check import Report, check
 from drills.exact.chance import Chance
 from drills.exact.plane import Point
 from drills.labels.clusters import clusters
+from drills.layers.verdict import layers
 from drills.pattern.building import Line, Paper, build
 from drills.pattern.crease_pattern import CreasePattern, Label
 from drills.structures.stretch import Stretch, draw
@@ -289,3 +290,19 @@ def test_angles_that_are_off_are_seen_in_floats() -> None:
         pattern = build((Line(centre, ray, "other", "U") for ray in rays), Paper(-1, -1, 1, 1))
         assert (check(pattern, exact=False).angles == ()) is is_right
         assert check(pattern).angles != ()
+
+
+def test_on_large_sheets_only_the_first_repairs_are_proven(monkeypatch: pytest.MonkeyPatch) -> None:
+    """So that a check ends in time: with 30 faces as the most, 2 of the 8 repairs of a sheet of 25."""
+    monkeypatch.setattr("drills.check.MOST_FACES", 30)
+    plain = map_sheet(5, 5)
+    folded = plain.with_labels(layers(plain).labels)
+    corners = [
+        next(edge for edge in folded.around[vertex] if len(folded.interior_ends[edge]) == 1)
+        for vertex in folded.interior
+        if sum(len(folded.interior_ends[edge]) == 1 for edge in folded.around[vertex]) == 2
+    ][:3]
+    report = check(folded.switched(corners))
+    assert len(report.repairs) == 8
+    assert report.repairs_layers[2:] == (None,) * 6
+    assert None not in report.repairs_layers[:2]

@@ -22,7 +22,7 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
         cursor_edge=None,
         cursor_at=None,
         marked=Marked(),
-        right=Marked(lit.right if drill.question.ask == "edges" else frozenset(), lit.right_points),
+        right=Marked(lit.right, lit.right_points),
         missed=Marked(lit.missed, lit.missed_points),
         wrong=Marked(lit.extra, lit.extra_points),
         shaded=lit.going_in,

@@ -128,9 +128,9 @@ def _menu(ahead: list[Choice], settings: Settings) -> Iterable[Content]:
     )
     yield Content("")
     yield Content.assemble(
-        Content.from_markup(
-            "[@click=screen.minutes('minus')]\\[-][/] [@click=screen.minutes('plus')]\\[+][/]"
-        ),
+        link("[-]", "minutes('minus')"),
+        " ",
+        link("[+]", "minutes('plus')"),
         f" {minutes} {unit} a day",
     )
     yield link(f"g  Going on by itself: {going_on}", "going_on")

@@ -12,7 +12,6 @@ from drills.exact.plane import (
     cross,
     direction_of,
     dot,
-    is_slanted,
     is_whole,
     move_between,
     moved,
@@ -61,13 +60,6 @@ def test_a_point_is_on_the_segment_if_it_divides_it(start: Point, end: Point, pa
 def test_a_point_beside_the_segment_is_not_on_it() -> None:
     """A point a seventh of a square off the line is off it."""
     assert not on_segment(Point(2, 1 + Fraction(1, 7)), Point(0, 0), Point(4, 2))
-
-
-def test_slanted_means_neither_along_the_grid_nor_at_45_degrees() -> None:
-    """Of the directions with parts up to 2, only those of ratio 1:2 are slanted."""
-    ways = [Direction(x, y) for x in (-2, -1, 0, 1, 2) for y in (-2, -1, 0, 1, 2) if (x, y) != (0, 0)]
-    slanted = {way for way in ways if is_slanted(way)}
-    assert slanted == {way for way in ways if {abs(way.dx), abs(way.dy)} == {1, 2}}
 
 
 def test_whole_fractions_become_plain_ints() -> None:

@@ -5,7 +5,7 @@ from typing import TypeAlias, get_args
 
 import pytest
 
-from drills.exact.plane import Point, is_slanted
+from drills.exact.plane import Point
 from drills.layers.verdict import layers
 from drills.pattern.building import Paper, build
 from drills.structures.block import LEFT, RIGHT, sheet_of, with_pleats_around
@@ -15,6 +15,7 @@ from drills.structures.roof import Roof
 from drills.structures.sheets import FieldSheet, draw_field_sheet
 from drills.vertex.kawasaki import check_angles
 from drills.vertex.labels_at import failing, folds
+from tests.drills.sheets import is_slanted
 
 Hinges: TypeAlias = tuple[Sideways, Sideways] | None
 SIDEWAYS: list[tuple[Sideways, Sideways]] = list(product(get_args(Sideways), repeat=2))

@@ -5,13 +5,14 @@ from typing import get_args
 
 import pytest
 
-from drills.exact.plane import Point, is_slanted
+from drills.exact.plane import Point
 from drills.layers.verdict import layers
 from drills.structures.block import sheet_of, with_pleats_around
 from drills.structures.making import block_of_roof
 from drills.structures.roof import Roof, RoofHinge, roof_lines
 from drills.vertex.kawasaki import check_angles
 from drills.vertex.labels_at import failing, folds
+from tests.drills.sheets import is_slanted
 
 HINGE_PAIRS: list[tuple[RoofHinge, RoofHinge]] = list(product(get_args(RoofHinge), repeat=2))
 ONE_WAY: list[tuple[RoofHinge, RoofHinge]] = [("up", "up"), ("down", "down")]
