@@ -1,50 +1,52 @@
-"""Composing sheets by seeded chance: a row of structures of one height, some with their mirror image.
-
-Every structure of a row stands in a strip of its own, brought to the row's height by pleats around it.
-"""
+"""Composing sheets by seeded chance: a row of structures of one height, some with their mirror image."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from functools import reduce
+from collections.abc import Iterator
 
 from drills.exact.chance import Chance
-from drills.exact.plane import Direction
 from drills.exact.symmetry import SYMMETRIES
-from drills.structures.block import DOWN, LEFT, RIGHT, UP, turned_block
-from drills.structures.choices import Choice, fitting
-from drills.structures.parts import Beside, Mirrored, Part, Turned, block_of
+from drills.structures.block import LEFT, RIGHT, turned_block
+from drills.structures.choices import Kind, Triangles
+from drills.structures.parts import Mirrored, Part, Turned, block_of
+from drills.structures.rows import Free, Wish, drawn_row, least_rows
 from drills.structures.sheets import Sheet, draw_sheet
+from drills.structures.triangle import TRIANGLE_345
 
 MOST_STRUCTURES = 6
 DRAWS = 12
+LARGE = 500
 
-_STRAIGHT_OUT = frozenset((UP, DOWN))
-_NARROWEST, _LOWEST = 3, 4
 _QUARTER, _BACK = 1, 3
 _LYING, _UPRIGHT = (0, 2, 4, 6), (1, 3, 5, 7)
 
 
-def compose(chance: Chance, width: int, height: int, structures: int) -> Sheet:
-    """Return a sheet of this size in squares with so many structures, one at least a slanted stretch.
+def compose(
+    chance: Chance,
+    width: int,
+    height: int,
+    structures: int,
+    *,
+    needed: tuple[Kind, ...] = ("stretch",),
+    allowed: tuple[Kind, ...] = ("stretch", "roof", "diamond"),
+    triangles: Triangles = (TRIANGLE_345,),
+) -> Sheet:
+    """Return a sheet of this size in squares with one to six structures in a row along its longer side.
 
-    It folds flat, layers included. ValueError where so many do not fit: there are one to six, and
-    they stand in a row along the longer side, which needs 3 squares for each and 2 more; the shorter
-    needs 6.
+    Each kind needed occurs, none but those allowed does; slanted stretches are of these triangles. It
+    folds flat, layers included. ValueError where so many do not fit, or no such sheet is found.
     """
-    along, across = max(width, height), min(width, height)
-    if not 1 <= structures <= MOST_STRUCTURES or along < _NARROWEST * structures + 2 or across < _LOWEST + 2:
-        raise ValueError(
-            f"{structures} structures do not fit {width} by {height} squares: "
-            f"take 1 to {MOST_STRUCTURES}, and 3 squares for each and 2 more by at least 6."
-        )
-    facings = _LYING if width >= height else _UPRIGHT
-    for _ in range(DRAWS):
-        part = _drawn(chance, along - 2, across - 2, structures)
-        sheet = _fitted(chance, part, width, height, chance.pick(facings))
+    _check_kinds(structures, needed, allowed)
+    wish = Wish(structures, needed, allowed, triangles)
+    room = _room(wish, width, height)
+    for part, facing in _parts(chance, wish, room, _LYING if width >= height else _UPRIGHT):
+        sheet = _fitted(chance, part, width, height, facing)
         if folds(sheet):
             return sheet
-    return _fitted(chance, reduce(Beside, [_least()] * structures), width, height, facings[0])
+    raise ValueError(
+        f"No sheet of {width} by {height} squares with {structures} such structures was found that folds "
+        "flat; take another size."
+    )
 
 
 def folds(sheet: Sheet) -> bool:
@@ -56,62 +58,57 @@ def folds(sheet: Sheet) -> bool:
     return True
 
 
-def _drawn(chance: Chance, width: int, height: int, structures: int) -> Part:
-    """Return a row of structures; or of half as many with its mirror image; or one and its image above."""
-    if structures % 2 or not chance.one_in(3):
-        return _row(chance, (width, height), structures, (LEFT, RIGHT))
-    if structures == 2 and height >= 2 * _LOWEST:
-        single = _row(chance, (width, height // 2), 1, (LEFT, RIGHT))
-        return Turned(Mirrored(Turned(single, _BACK)), _QUARTER)
-    return Mirrored(_row(chance, (width // 2, height), structures // 2, (LEFT,)))
+def _check_kinds(structures: int, needed: tuple[Kind, ...], allowed: tuple[Kind, ...]) -> None:
+    if not 1 <= structures <= MOST_STRUCTURES or len(needed) > structures:
+        raise ValueError(
+            f"{structures} structures do not fit: take 1 to {MOST_STRUCTURES}, one at least for each "
+            f"of the {len(needed)} needed."
+        )
+    if not allowed or not set(needed) <= set(allowed):
+        raise ValueError(f"Allow the kinds that are needed ({', '.join(needed)}), and one at least.")
 
 
-def _row(chance: Chance, room: tuple[int, int], structures: int, open_ends: Sequence[Direction]) -> Part:
-    """Return a row of structures, at most so wide and high, one at least a slanted stretch.
+def _room(wish: Wish, width: int, height: int) -> tuple[int, int]:
+    """Return the squares along and across that a row may fill; at its ends pleats stay, at one if need be.
 
-    Hinges leave the row upwards, downwards and at its open ends.
+    ValueError where no such row fits.
     """
-    width, height = room
-    strip = width // structures
-    heights = _heights(strip, height)
-    high = max(chance.pick(heights), chance.pick(heights))
-    slanted = chance.below(structures)
-    drawn: list[Choice] = []
-    for place in range(structures):
-        ends = {LEFT} if place == 0 else set()
-        ends |= {RIGHT} if place == structures - 1 else set()
-        choices = fitting(high, strip, _STRAIGHT_OUT | ends.intersection(open_ends))
-        drawn.append(_picked(chance, [c for c in choices if place != slanted or c.kind == "stretch"]))
-    spare = min((width - sum(choice.width for choice in drawn)) // 2, height - high)
-    return _joined(chance, [choice.part for choice in drawn], spare)
+    along, across = max(width, height), min(width, height)
+    for room in ((along - 2, across - 2), (along - 1, across - 2)):
+        if wish.heights(*room):
+            return room
+    names = ", ".join(wish.needed) or "any"
+    raise ValueError(
+        f"{wish.structures} structures ({names} among them) do not fit {width} by {height} squares: "
+        "take a larger sheet or fewer of them."
+    )
 
 
-def _heights(strip: int, height: int) -> list[int]:
-    """Return the heights of a row at which a slanted stretch fits a strip."""
-    heights = range(_LOWEST, height + 1)
-    return [h for h in heights if any(c.kind == "stretch" for c in fitting(h, strip, _STRAIGHT_OUT))]
+def _parts(
+    chance: Chance, wish: Wish, room: tuple[int, int], facings: tuple[int, ...]
+) -> Iterator[tuple[Part, int]]:
+    """Yield drawn rows with a facing each, at last the simplest ones.
+
+    The first may have structures that ranks do not label, unless so large that labels take long to find.
+    """
+    is_small = room[0] * room[1] <= LARGE
+    for draw in range(DRAWS):
+        yield _drawn(chance, wish, room, is_small and draw == 0), chance.pick(facings)
+    for part in least_rows(wish, room):
+        yield part, facings[0]
 
 
-def _picked(chance: Chance, choices: Sequence[Choice]) -> Choice:
-    """Return one of the structures, each kind equally likely and slanted ones twice as much."""
-    kinds = sorted({choice.kind for choice in choices})
-    kind = chance.pick([*kinds, "stretch"] if "stretch" in kinds else kinds)
-    sizes = sorted({(c.width, c.height) for c in choices if c.kind == kind})
-    size = chance.pick(sizes)
-    return chance.pick([c for c in choices if c.kind == kind and (c.width, c.height) == size])
-
-
-def _joined(chance: Chance, parts: Sequence[Part], spare: int) -> Part:
-    """Return the parts in a row, with a gap somewhere where so many squares are to spare."""
-    if len(parts) == 1:
-        return parts[0]
-    gap = 2 * chance.below(min(spare, 4) // 2 + 1)
-    place = 1 + chance.below(len(parts) - 1)
-    return Beside(reduce(Beside, parts[:place]), reduce(Beside, parts[place:]), gap)
-
-
-def _least() -> Part:
-    return fitting(_LOWEST, _NARROWEST, _STRAIGHT_OUT)[0].part
+def _drawn(chance: Chance, wish: Wish, room: tuple[int, int], is_any: bool) -> Part:
+    """Return a row of structures; or of half as many with its mirror image; or one and its image above."""
+    (width, height), ends = room, Free((LEFT, RIGHT), is_any)
+    half = wish._replace(structures=wish.structures // 2)
+    if not wish.structures % 2 and len(wish.needed) <= half.structures and chance.one_in(3):
+        if is_any and wish.structures == 2 and half.heights(width, height // 2):
+            single = drawn_row(chance, half, (width, height // 2), ends)
+            return Turned(Mirrored(Turned(single, _BACK)), _QUARTER)
+        if half.heights(width // 2, height):
+            return Mirrored(drawn_row(chance, half, (width // 2, height), Free((LEFT,), is_any)))
+    return drawn_row(chance, wish, room, ends)
 
 
 def _fitted(chance: Chance, part: Part, width: int, height: int, facing: int) -> Sheet:
@@ -125,7 +122,8 @@ def _fitted(chance: Chance, part: Part, width: int, height: int, facing: int) ->
 
 
 def _shares(chance: Chance, surplus: int, pleats: int) -> tuple[int, int]:
-    """Return how much of the surplus is cropped at either end, so that a pleat is left at both."""
-    least = max(0, surplus - pleats + 1)
-    first = least + chance.below(min(surplus, pleats - 1) - least + 1)
+    """Return how much of the surplus is cropped at either end; where it can be, a pleat is left at both."""
+    most = pleats - 1 if surplus <= 2 * pleats - 2 else pleats
+    least = max(0, surplus - most)
+    first = least + chance.below(min(surplus, most) - least + 1)
     return first, surplus - first

@@ -29,8 +29,9 @@ class Found:
     """A slanted stretch as far as the paper shows it; edges and vertices by index, in order.
 
     ``corners`` are S, A, T, B, named as in the stretch drawn in the same ``facing``, one of FACINGS,
-    and None where two sides do not meet on the paper. ``units`` are the pleats that the shallow and
-    the steep side turn, None where no such side is shown from corner to corner.
+    and None where two sides do not meet on the paper. ``units`` are the pleats turned: by the
+    shallow side at A and the steep side at B, else the one that B-T and A-T turn; None where no such
+    side is shown from corner to corner.
     """
 
     triangle: Triangle
@@ -133,7 +134,7 @@ def _found(pattern: CreasePattern, ways: Ways, pieces: Sequence[Piece], inside: 
         for piece in pieces
         for vertex, side in zip(piece.vertices, piece.sides, strict=False)
     }
-    whole = [[side for side in sides if {side, (side + 1) % 4} <= at.keys()] for sides in ((0, 2), (1, 3))]
+    whole = [[side for side in sides if {side, (side + 1) % 4} <= at.keys()] for sides in ((0, 2), (3, 1))]
     shallow, steep = (inside.turning(sides[0]) + 1 if sides else None for sides in whole)
     return Found(
         kind.triangle,

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TypeAlias
 
 from drills.exact.plane import Exact, Point, cross, move_between, moved
 from drills.exact.symmetry import FACINGS
 from drills.pattern.crease_pattern import CreasePattern
 from drills.pattern.faces import faces
 from drills.structures.stretch import Stretch
+
+Corners: TypeAlias = tuple[Point, Point, Point]
 
 
 def on_sheet(stretch: Stretch, point: Point) -> Point:
@@ -24,7 +27,7 @@ def outline(stretch: Stretch) -> tuple[Point, ...]:
     return tuple(on_sheet(stretch, corner) for corner in stretch.corners)
 
 
-def parts_that_go_in(stretch: Stretch) -> tuple[tuple[Point, Point, Point], ...]:
+def parts_that_go_in(stretch: Stretch) -> tuple[Corners, ...]:
     """Return the two triangles that go in when the stretch collapses, each from its side corner."""
     _, a, far, _ = stretch.corners
     reach = min(stretch.units)

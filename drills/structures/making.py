@@ -35,7 +35,7 @@ def block_of_stretch(stretch: Stretch) -> Block:
         tuple(_exit(pattern, edge) for edge in inside if edge.role == "hinge" and _leaves(pattern, edge)),
         bare.kind(0),
         ((s, a, t, b),),
-        bare.triangle.width,
+        bare.pleat_widths[2],
     )
 
 

@@ -87,6 +87,12 @@ class FieldSheet:
     facing: int = 0
     exchanged: bool = False
 
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height of the paper in squares."""
+        size = self.diamond.field, self.height
+        return size if SYMMETRIES[self.facing].b == 0 else (size[1], size[0])
+
 
 def draw_field_sheet(sheet: FieldSheet) -> CreasePattern:
     """Return the labelled pattern of such a sheet, for which a layer order was found."""

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import accumulate, pairwise
 from typing import Literal, TypeAlias
 
 from drills.exact.plane import Direction, Point, moved
@@ -17,11 +18,12 @@ from drills.exact.symmetry import FACINGS
 from drills.pattern.building import Line, Paper, build
 from drills.pattern.crease_pattern import CreasePattern, Label
 from drills.pattern.placing import turned
+from drills.structures.parallelogram import Parallelogram
 from drills.structures.triangle import TRIANGLE_345, Triangle
 
 Side: TypeAlias = Literal["shallow", "steep"]
 
-_OUT, _UP_OUT = Direction(1, -1), Direction(1, 1)
+_OUT = Direction(1, -1)
 _HINGE_WAY = {"shallow": Direction(0, -1), "steep": Direction(1, 0)}
 
 
@@ -29,9 +31,12 @@ _HINGE_WAY = {"shallow": Direction(0, -1), "steep": Direction(1, 0)}
 class Stretch:
     """One way to draw a stretch; before any crop two different ones are never the same figure.
 
-    ``units`` are the pleats that the shallow and the steep side turn; ``hinges`` say for A and for B
-    which side's pleats the hinge runs across; ``facing`` picks one of FACINGS; ``exchanged`` swaps
-    mountains and valleys; ``crop`` cuts so many squares off at the left, bottom, right and top.
+    ``units`` are the unit sides of the triangle that the shallow and the steep side are long;
+    ``hinges`` say for A and for B which side's pleats the hinge runs across; ``pleats`` lie around
+    it; ``facing`` picks one of FACINGS; ``exchanged`` swaps mountains and valleys; ``crop`` cuts so
+    many squares off at the left, bottom, right and top. ``widths`` are those of the pleats round A,
+    round B and outside in squares, None for all the triangle's own. ValueError where they do not
+    divide the sides, or differ while the sides are unequal.
     """
 
     units: tuple[int, int]
@@ -41,16 +46,43 @@ class Stretch:
     exchanged: bool = False
     crop: tuple[int, int, int, int] = (0, 0, 0, 0)
     triangle: Triangle = TRIANGLE_345
+    widths: tuple[int, int, int] | None = None
+
+    def __post_init__(self) -> None:
+        reaches, (at_a, at_b, outside) = self.shape.reaches, self.pleat_widths
+        if min(at_a, at_b, outside) < 1 or reaches[0] % at_a or reaches[1] % at_b:
+            raise ValueError(
+                f"Pleats {at_a} and {at_b} squares wide must fill the {reaches[0]} and {reaches[1]} "
+                "round the side corners; take widths that divide these."
+            )
+        if not self.is_equal and not at_a == at_b == outside:
+            raise ValueError("Pleats round unequal sides run into each other; give all of them one width.")
+
+    @property
+    def shape(self) -> Parallelogram:
+        """The outline before the stretch is turned to its facing."""
+        return Parallelogram(self.triangle, self.units)
+
+    @property
+    def pleat_widths(self) -> tuple[int, int, int]:
+        """The widths in squares of the pleats round A, round B and outside."""
+        return self.widths or (self.triangle.width,) * 3
+
+    @property
+    def turned(self) -> tuple[int, int]:
+        """The numbers of pleats that turn at the shallow side from A and at the steep side from B."""
+        at_a, at_b, _ = self.pleat_widths
+        return self.shape.reaches[0] // at_a, self.shape.reaches[1] // at_b
 
     @property
     def is_equal(self) -> bool:
-        """Whether both sides turn the same number of pleats, so that a middle line joins S to T."""
+        """Whether both sides are as many units long, so that a middle line joins S to T."""
         return self.units[0] == self.units[1]
 
     @property
     def inside_lines(self) -> int:
         """The number of inside lines of the whole stretch, before any crop."""
-        return sum(self.units) - 1
+        return sum(self.turned) - 1
 
     @property
     def size(self) -> tuple[int, int]:
@@ -62,16 +94,14 @@ class Stretch:
     @property
     def paper(self) -> Paper:
         """The sheet before it is turned to its facing: the outline's box, the pleats around, the crop."""
-        far, around = self.corners[2], self.pleats * self.triangle.width
+        far, around = self.corners[2], self.pleats * self.pleat_widths[2]
         left, bottom, right, top = self.crop
         return Paper(left - around, bottom - around, far.x + around - right, far.y + around - top)
 
     @property
     def corners(self) -> tuple[Point, Point, Point, Point]:
         """S, A, T, B before the stretch is turned to its facing."""
-        start, (shallow, steep) = Point(0, 0), self.triangle.unit_sides
-        a, b = moved(start, shallow, self.units[0]), moved(start, steep, self.units[1])
-        return start, a, Point(a.x + b.x, a.y + b.y), b
+        return self.shape.corners
 
     def kind(self, rank: int) -> Label:
         """Return the label of a pleat or inside line: even ranks are one kind, odd ranks the other."""
@@ -85,64 +115,55 @@ def draw(stretch: Stretch) -> CreasePattern:
 
 
 def _lines(stretch: Stretch) -> Iterator[Line]:
-    reach = max(stretch.units) + stretch.pleats
-    rank_a, rank_b = stretch.units
     yield from _inside_lines(stretch)
-    yield from _far_ridges(stretch, reach)
-    yield from _round_corner(stretch, rank_a, stretch.hinges[0], reach)
-    for line in _round_corner(stretch, rank_b, stretch.hinges[1], reach):
-        yield _half_turned(line, stretch.corners[2])
+    yield from _far_ridges(stretch)
+    yield from _round_corner(stretch, 0)
+    for line in _round_corner(stretch, 1):
+        yield _half_turned(stretch, line)
 
 
-def _round_corner(stretch: Stretch, rank: int, hinge: Side, reach: int) -> Iterator[Line]:
-    """Yield the outline, ridge, hinge and pleat lines seen from A; B's are these after a half turn.
+def _distances(stretch: Stretch, corner: int) -> list[int]:
+    """Return the distances of the pleat lines from A (0) or B (1), that of the corner itself first."""
+    width, outside = stretch.pleat_widths[corner], stretch.pleat_widths[2]
+    turned = max(stretch.shape.reaches) // width
+    return list(accumulate([width] * turned + [outside] * stretch.pleats, initial=0))
 
-    ``rank`` is that of the corner; t pleats away it is rank - t. A ridge piece is of the kind of
+
+def _round_corner(stretch: Stretch, corner: int) -> Iterator[Line]:
+    """Yield the outline, ridge, hinge and pleat lines seen from A (0), or B's (1) before a half turn.
+
+    The corner counts as a line; t pleats away the rank is t less. A ridge piece is of the kind of
     the line at its inner end, and the hinge's first piece the opposite of the ridge's.
     """
-    corner, width = stretch.corners[1], stretch.triangle.width
-    for t in range(1, reach + 1):
-        kind, pleat = stretch.kind(rank - t + 1), stretch.kind(rank - t)
-        turn = moved(corner, _OUT, t * width)
-        yield Line(moved(corner, _OUT, (t - 1) * width), turn, "ridge", kind)
-        way = _HINGE_WAY[hinge]
-        yield Line(moved(corner, way, (t - 1) * width), moved(corner, way, t * width), "hinge", pleat)
-        for side in (0, 1):
-            yield Line(_along(stretch, side, t), turn, "pleat", pleat)
-            if t <= stretch.units[side]:
-                yield Line(_along(stretch, side, t - 1), _along(stretch, side, t), "outline", kind)
+    place, rank, way = stretch.corners[1], stretch.turned[corner], _HINGE_WAY[stretch.hinges[corner]]
+    for t, (near, far) in enumerate(pairwise(_distances(stretch, corner))):
+        kind, pleat = stretch.kind(rank - t), stretch.kind(rank - t - 1)
+        yield Line(moved(place, _OUT, near), moved(place, _OUT, far), "ridge", kind)
+        yield Line(moved(place, way, near), moved(place, way, far), "hinge", pleat)
+        for side, reach in enumerate(stretch.shape.reaches):
+            end = stretch.shape.along(side, far)
+            yield Line(end, moved(place, _OUT, far), "pleat", pleat)
+            if far <= reach:
+                yield Line(stretch.shape.along(side, near), end, "outline", kind)
 
 
-def _far_ridges(stretch: Stretch, reach: int) -> Iterator[Line]:
+def _far_ridges(stretch: Stretch) -> Iterator[Line]:
     """Yield the ridges that run outward from S and T."""
-    for side, units in enumerate(stretch.units):
-        for t in range(units + 1, reach + 1):
-            kind = stretch.kind(stretch.units[0] - t + 1)
-            yield Line(_along(stretch, side, t - 1), _along(stretch, side, t), "ridge", kind)
+    for t, (near, far) in enumerate(pairwise(_distances(stretch, 0))):
+        for side, reach in enumerate(stretch.shape.reaches):
+            if near >= reach:
+                ends = stretch.shape.along(side, near), stretch.shape.along(side, far)
+                yield Line(*ends, "ridge", stretch.kind(stretch.turned[0] - t))
 
 
 def _inside_lines(stretch: Stretch) -> Iterator[Line]:
-    """Yield the inside lines, from the one next to A to the one next to B."""
-    for t in range(1, sum(stretch.units)):
-        near = _along(stretch, 0, t) if t <= stretch.units[0] else _from_b(stretch, 1, t)
-        far = _along(stretch, 1, t) if t <= stretch.units[1] else _from_b(stretch, 0, t)
-        yield Line(near, far, "inside", stretch.kind(stretch.units[0] - t))
+    """Yield the inside lines from the one next to A to the one through S, then those nearer B."""
+    for corner, (number, width) in enumerate(zip(stretch.turned, stretch.pleat_widths, strict=False)):
+        for t in range(1, number + 1 - corner):
+            line = Line(*stretch.shape.across(t * width), "inside", stretch.kind(number - t))
+            yield _half_turned(stretch, line) if corner else line
 
 
-def _along(stretch: Stretch, side: int, t: int) -> Point:
-    """Return the point t pleats from A along the shallow (0) or steep (1) side and on along its ridge."""
-    unit, units, width = stretch.triangle.unit_sides[side], stretch.units[side], stretch.triangle.width
-    sense = 1 if side else -1
-    end = moved(stretch.corners[1], unit, sense * min(t, units))
-    return moved(end, _UP_OUT, sense * width * max(t - units, 0))
-
-
-def _from_b(stretch: Stretch, side: int, t: int) -> Point:
-    """Return the point on the side from B that the inside line t pleats from A meets."""
-    far, back = stretch.corners[2], _along(stretch, side, sum(stretch.units) - t)
-    return Point(far.x - back.x, far.y - back.y)
-
-
-def _half_turned(line: Line, far: Point) -> Line:
-    start, end = (Point(far.x - point.x, far.y - point.y) for point in (line.start, line.end))
-    return line._replace(start=start, end=end)
+def _half_turned(stretch: Stretch, line: Line) -> Line:
+    opposite = stretch.shape.opposite
+    return line._replace(start=opposite(line.start), end=opposite(line.end))

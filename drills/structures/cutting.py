@@ -1,0 +1,100 @@
+"""Cutting into the structures of a sheet: its paper made smaller from one side or at a corner."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from itertools import product
+from typing import TypeAlias
+
+from drills.exact.chance import Chance
+from drills.exact.plane import Direction, Exact, Point, move_between
+from drills.pattern.building import Paper
+from drills.structures.block import Outline
+from drills.structures.composing import folds
+from drills.structures.finder import find_stretches
+from drills.structures.sheets import Sheet, creases_of, landmarks
+
+TRIES = 8
+MOST_LOST = Fraction(1, 3)
+
+Crop: TypeAlias = tuple[int, int, int, int]
+
+_AXES = Direction(1, 0), Direction(0, 1)
+
+
+def cut(chance: Chance, sheet: Sheet) -> Sheet:
+    """Return the sheet with the paper's edge through one or more of its structures.
+
+    A stretch loses at most a third of its width and of its height, or all; so each on the paper is
+    found there, and one is where there was one. The sheet itself where nothing can be cut.
+    """
+    crops = chance.shuffled([crop for crop in _crops(*sheet.size) if _is_fair(sheet, crop)])
+    for crop in crops[:TRIES]:
+        smaller = _cropped(sheet, crop)
+        if len(find_stretches(creases_of(smaller))) == len(on_paper(smaller)) and folds(smaller):
+            return smaller
+    return sheet
+
+
+def on_paper(sheet: Sheet) -> tuple[Outline, ...]:
+    """Return the corners S, A, T, B of each slanted stretch of which any part is on the paper."""
+    paper = Paper(0, 0, *sheet.size)
+    return tuple(outline for outline in landmarks(sheet) if _shows(outline, paper))
+
+
+def _cropped(sheet: Sheet, crop: Crop) -> Sheet:
+    left, bottom, right, top = (old + new for old, new in zip(sheet.crop, crop, strict=True))
+    return replace(sheet, crop=(left, bottom, right, top))
+
+
+def _crops(width: int, height: int) -> Iterator[Crop]:
+    """Yield what may be cut off: two squares to a third of the paper, from one side or two that meet."""
+    for (left, right), (bottom, top) in product(_cuts(width), _cuts(height)):
+        if left or bottom or right or top:
+            yield left, bottom, right, top
+
+
+def _cuts(size: int) -> list[tuple[int, int]]:
+    depths = range(2, size // 3 + 1)
+    return [(0, 0), *((depth, 0) for depth in depths), *((0, depth) for depth in depths)]
+
+
+def _is_fair(sheet: Sheet, crop: Crop) -> bool:
+    """Whether a crop cuts into a stretch, and leaves most of each that it leaves at all.
+
+    Where there is no stretch, whether it takes a quarter of the paper's width or height.
+    """
+    left, bottom, right, top = crop
+    width, height = sheet.size
+    paper = Paper(left, bottom, width - right, height - top)
+    whole = on_paper(sheet)
+    lost = [_lost(outline, paper) for outline in whole if _shows(outline, paper)]
+    if not whole:
+        return 4 * (left + right) >= width or 4 * (bottom + top) >= height
+    return bool(lost) and 0 < max(lost) <= MOST_LOST
+
+
+def _lost(outline: Outline, paper: Paper) -> Fraction:
+    """Return how much of its width or height, whichever is more, a stretch loses to the paper's edge."""
+    shares = []
+    for axis in _AXES:
+        low, high = _reach(outline, axis)
+        least, most = _reach(paper.corners, axis)
+        shares.append(1 - Fraction(min(high, most) - max(low, least)) / (high - low))
+    return max(shares)
+
+
+def _shows(outline: Outline, paper: Paper) -> bool:
+    """Whether some of what the outline encloses is on the paper: no line along a side keeps them apart."""
+    s, a, _, b = outline
+    across = [Direction(-int(side.dy), int(side.dx)) for side in (move_between(s, a), move_between(s, b))]
+    reaches = ((_reach(outline, way), _reach(paper.corners, way)) for way in (*_AXES, *across))
+    return all(max(low, least) < min(high, most) for (low, high), (least, most) in reaches)
+
+
+def _reach(corners: Sequence[Point], way: Direction) -> tuple[Exact, Exact]:
+    """Return how far corners reach along a direction, from least to most, in lengths of its own."""
+    places = [way.dx * x + way.dy * y for x, y in corners]
+    return min(places), max(places)
