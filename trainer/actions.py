@@ -24,7 +24,18 @@ PLACES: Mapping[Place, str] = {
     "help": "Help",
 }
 _ALL = tuple(PLACES)
-_MARKS: tuple[Ask, ...] = ("edges", "vertices")
+WINDOW_WAYS: Mapping[str, tuple[int, int]] = {
+    "i": (0, -1),
+    "j": (-1, 0),
+    "k": (0, 1),
+    "l": (1, 0),
+    "shift+up": (0, -1),
+    "shift+left": (-1, 0),
+    "shift+down": (0, 1),
+    "shift+right": (1, 0),
+}
+"""The keys that move the window on a sheet, and how far right and down; some terminals keep Shift+arrows."""
+_MARKS: tuple[Ask, ...] = ("edges", "vertices", "structures")
 
 
 @dataclass(frozen=True)
@@ -32,7 +43,8 @@ class Action:
     """What a person can do: its name in the code, its keys, how they are shown, and what it does.
 
     ``line`` is what the line of keys says for it, empty where it leaves it out; ``asks`` are the
-    manners of asking it is for, empty for all; ``takes_key`` passes the pressed key on.
+    manners of asking it is for, empty for all; ``takes_key`` passes the pressed key on; what
+    ``moves_window`` is said beside the overview of a large sheet, not in the line of keys.
     """
 
     name: str
@@ -43,6 +55,7 @@ class Action:
     places: tuple[Place, ...]
     asks: tuple[Ask, ...] = ()
     takes_key: bool = False
+    moves_window: bool = False
 
 
 ACTIONS = (
@@ -135,6 +148,35 @@ ACTIONS = (
     Action("undo", ("u", "backspace"), "u", "u undo", "Take back the last mark, number or move", ("drill",)),
     Action("next_point", ("tab",), "Tab", "", "Next point in reading order, or next number", ("drill",)),
     Action("last_point", ("shift+tab",), "Shift+Tab", "", "The point or number before", ("drill",)),
+    Action(
+        "pan",
+        (*WINDOW_WAYS,),
+        "i j k l",
+        "ijkl scroll",
+        "Move over a sheet too large to be shown whole, also with Shift and an arrow, the wheel or a drag",
+        ("drill", "feedback"),
+        takes_key=True,
+        moves_window=True,
+    ),
+    Action(
+        "zoom",
+        ("plus", "equals_sign", "minus"),
+        "+ -",
+        "+ - zoom",
+        "Show the sheet larger or smaller, also with Ctrl and the wheel",
+        ("drill", "feedback"),
+        takes_key=True,
+        moves_window=True,
+    ),
+    Action(
+        "into_view",
+        ("v",),
+        "v",
+        "v back",
+        "Back to the cursor or what is asked; after the answer on to the next sign of the verdict",
+        ("drill", "feedback"),
+        moves_window=True,
+    ),
     Action("go_on", ("enter", "space"), "Enter", "Enter go on", "Go on", ("feedback", "end")),
     Action("copy", ("x",), "x", "x copy", "Copy the drill and your answer as text", ("drill", "feedback")),
     Action(
@@ -163,7 +205,12 @@ def actions_at(place: Place, ask: Ask | None = None) -> tuple[Action, ...]:
 
 def key_line(place: Place, ask: Ask | None = None) -> list[Action]:
     """Return the actions that the line of keys of a place shows, the first ones first to be kept."""
-    return [action for action in actions_at(place, ask) if action.line]
+    return [action for action in actions_at(place, ask) if action.line and not action.moves_window]
+
+
+def window_line() -> list[Action]:
+    """Return the actions that move the window on a sheet."""
+    return [action for action in ACTIONS if action.moves_window]
 
 
 def key_table() -> list[tuple[str, str, str]]:

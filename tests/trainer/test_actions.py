@@ -10,7 +10,16 @@ from typing import get_args
 import pytest
 
 from drills.questions.drill import Ask
-from trainer.actions import ACTIONS, PLACES, Place, actions_at, key_line, key_table
+from trainer.actions import (
+    ACTIONS,
+    PLACES,
+    WINDOW_WAYS,
+    Place,
+    actions_at,
+    key_line,
+    key_table,
+    window_line,
+)
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.help import HelpScreen
@@ -49,6 +58,7 @@ SCREENS: dict[Place, type[Shell]] = {
     "pick": PickScreen,
     "help": HelpScreen,
 }
+PANEL_COLUMNS = 30
 TAKEN_BY_TERMINALS = {"ctrl+q", "ctrl+s", "ctrl+j", "ctrl+enter", "ctrl+z", "ctrl+b"}
 
 
@@ -113,12 +123,25 @@ def test_the_line_of_keys_fits_every_window(place: Place) -> None:
             assert (shown[0], shown[-1].name) == (whole[0], "help")
 
 
+def test_the_window_is_moved_by_keys_that_no_line_of_keys_offers() -> None:
+    """During a drill and after it, by plain keys too; the words stand beside the overview, in its width."""
+    moving = window_line()
+    assert [action.name for action in moving] == ["pan", "zoom", "into_view"]
+    places: tuple[Place, ...] = ("drill", "feedback")
+    for place in places:
+        assert set(moving) <= set(actions_at(place))
+        assert not set(moving) & set(key_line(place))
+    assert set(WINDOW_WAYS) == set(moving[0].keys)
+    assert sorted(WINDOW_WAYS[key] for key in "ijkl") == sorted(set(WINDOW_WAYS.values()))
+    assert len(GAP.join(action.line for action in moving)) <= PANEL_COLUMNS
+
+
 def test_every_manner_of_asking_can_be_answered_and_taken_back() -> None:
     """And moved about in, helped and copied."""
     for ask in ASKS:
         names = {action.name for action in actions_at("drill", ask)}
         assert {"answer", "go", "undo", "hint", "copy"} <= names
-        assert ("mark" in names) == ("nothing" in names) == (ask in ("edges", "vertices"))
+        assert ("mark" in names) == ("nothing" in names) == (ask in ("edges", "vertices", "structures"))
 
 
 def test_the_readme_has_the_same_keys() -> None:

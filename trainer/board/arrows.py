@@ -29,6 +29,7 @@ DIRECTIONS: Mapping[Arrow, Direction] = {
 }
 # Sideways counts more than forward, so that an arrow rather goes a little further than off its line.
 _SIDEWAYS = 3
+AHEAD, BEHIND = 0, 2
 
 
 class _Way(NamedTuple):
@@ -65,14 +66,15 @@ class _Matching:
 
 def arrow_ways(points: Mapping[int, Point]) -> dict[tuple[int, Arrow], int]:
     """Return where each arrow leads from each point; points are given by number and place."""
-    ways = sorted(_ways(_whole(points)))
+    places = _whole(points)
     matching = _Matching()
-    for way in ways:
-        if way.rank == 0 and matching.is_free(way):
+    for way in sorted(_ways(places, AHEAD)):
+        if matching.is_free(way):
             matching.match(way)
-    for way in ways:
-        if matching.part_of(way.start) != matching.part_of(way.end) and matching.is_free(way):
-            matching.match(way)
+    if len({matching.part_of(point) for point in points}) > 1:
+        for way in sorted(_ways(places, BEHIND)):
+            if matching.part_of(way.start) != matching.part_of(way.end) and matching.is_free(way):
+                matching.match(way)
     return matching.ways
 
 
@@ -88,11 +90,14 @@ def nearest_that_way(points: Mapping[int, Point], start: Point, arrow: Arrow) ->
     return min(ahead)[1] if ahead else None
 
 
-def _ways(places: Sequence[tuple[int, int, int]]) -> Iterator[_Way]:
+def _ways(places: Sequence[tuple[int, int, int]], most: int) -> Iterator[_Way]:
+    """Yield the ways of rank up to so much; the many others are not made, as most sheets need none."""
     for (start, x, y), (end, to_x, to_y) in permutations(places, 2):
         across, up = to_x - x, to_y - y
-        yield _way("across", across, abs(up), start, end)
-        yield _way("upward", up, abs(across), start, end)
+        if most > AHEAD or abs(up) <= across:
+            yield _way("across", across, abs(up), start, end)
+        if most > AHEAD or abs(across) <= up:
+            yield _way("upward", up, abs(across), start, end)
 
 
 def _way(axis: Axis, forward: int, sideways: int, start: int, end: int) -> _Way:

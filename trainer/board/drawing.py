@@ -17,6 +17,10 @@ from trainer.board.shading import shade_of
 from trainer.board.sheet import ink_of, middle_first, sheet_of
 from trainer.board.style import SIGNS, Ink, Mark
 
+WAYS_ON = "←↑→↓"
+RIMS = 3
+"""How many lines from the rim inwards an arrow may stand on: creases can fill the first of them."""
+
 
 @dataclass(frozen=True)
 class Board:
@@ -43,6 +47,7 @@ def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphNa
         _draw_marks(canvas, mark, marked)
     _draw_faults(canvas, look.fault_points)
     _draw_cursor_point(canvas, look.cursor_at)
+    _draw_ways_on(canvas)
     return Board(canvas.lines(), scale)
 
 
@@ -127,3 +132,25 @@ def _draw_faults(canvas: Canvas, points: frozenset[Point]) -> None:
 def _draw_cursor_point(canvas: Canvas, point: Point | None) -> None:
     if point is not None and (cell := canvas.cell(point)) is not None:
         canvas.put(cell, canvas.glyphs.cursor, Ink.CURSOR)
+
+
+def _draw_ways_on(canvas: Canvas) -> None:
+    """Set an arrow near the middle of each side of the window where the sheet goes on, on no crease."""
+    scale = canvas.sheet.scale
+    for side, sign in enumerate(WAYS_ON):
+        rims = [_rims(scale, inset)[side] for inset in range(RIMS)] if scale.goes_on[side] else []
+        cells = [cell for rim in rims for cell in middle_first(dict.fromkeys(rim, 0)) if canvas.is_free(cell)]
+        for cell in cells[:1]:
+            canvas.put(cell, sign, Ink.GRID)
+
+
+def _rims(scale: Scale, inset: int) -> tuple[range, range, range, range]:
+    """Return the cells of the left, top, right and bottom rim, or of the lines so far inside them."""
+    columns, size = scale.columns, scale.columns * scale.rows
+    top, bottom = inset * columns, size - (inset + 1) * columns
+    return (
+        range(inset, size, columns),
+        range(top, top + columns),
+        range(columns - 1 - inset, size, columns),
+        range(bottom, bottom + columns),
+    )

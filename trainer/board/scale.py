@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import NamedTuple, TypeAlias
 
-from drills.exact.plane import Exact, Point
+from drills.exact.plane import Exact, Point, plain
 from drills.pattern.crease_pattern import CreasePattern
 from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN, Cell, Dot, cell_of, cells_for
 
@@ -38,6 +38,18 @@ class Scale:
     rows: int
     shift: Dot = NOT_SHIFTED
 
+    @property
+    def is_whole(self) -> bool:
+        """Whether the window shows the whole sheet."""
+        return (self.columns, self.rows) == _cells_taken(self.box, self.dots)
+
+    @property
+    def goes_on(self) -> tuple[bool, bool, bool, bool]:
+        """Whether the sheet goes on to the left of the window, above it, to its right and below it."""
+        columns, rows = _cells_taken(self.box, self.dots)
+        left, above = self.shift.x // DOTS_ACROSS, self.shift.y // DOTS_DOWN
+        return left > 0, above > 0, left + self.columns < columns, above + self.rows < rows
+
     def dot(self, point: Point) -> Dot:
         """Return the dot nearest to a grid point; it may lie outside the window."""
         left, _, _, top = self.box
@@ -55,6 +67,22 @@ class Scale:
         column, row = self.cell(point)
         return 0 <= column < self.columns and 0 <= row < self.rows
 
+    def point(self, dot: Dot) -> Point:
+        """Return the place whose dot this is, on the sheet or off it."""
+        left, _, _, top = self.box
+        across, down = Fraction(dot.x + self.shift.x, self.dots), Fraction(dot.y + self.shift.y, self.dots)
+        return Point(plain(left + across), plain(top - down))
+
+    @property
+    def shown(self) -> Box:
+        """The left, bottom, right and top of the window in squares, from its first to its last dots."""
+        return self._squares(0)
+
+    def may_show(self, start: Dot, end: Dot) -> bool:
+        """Whether the box around a line touches the window; where it does not, neither does the line."""
+        sizes = self.columns * DOTS_ACROSS, self.rows * DOTS_DOWN
+        return all(min(a, b) < size and max(a, b) >= 0 for a, b, size in zip(start, end, sizes, strict=True))
+
     def crossing_near(self, x: float, y: float) -> Point:
         """Return the sheet's grid crossing nearest to a position in cells (fractional, y down)."""
         left, bottom, right, top = self.box
@@ -66,10 +94,17 @@ class Scale:
         )
 
     def crossings(self) -> list[Point]:
-        """Return the sheet's grid crossings, row by row from the bottom."""
-        left, bottom, right, top = self.box
+        """Return the grid crossings in the window and just beside it, row by row from the bottom."""
+        left, bottom, right, top = self._squares(2)
         across = range(ceil(left), floor(right) + 1)
         return [Point(x, y) for y in range(ceil(bottom), floor(top) + 1) for x in across]
+
+    def _squares(self, beside: int) -> Box:
+        """Return the part of the sheet in the window and so many dots beside it."""
+        first = self.point(Dot(-beside, -beside))
+        last = self.point(Dot(self.columns * DOTS_ACROSS - 1 + beside, self.rows * DOTS_DOWN - 1 + beside))
+        left, bottom, right, top = self.box
+        return max(left, first.x), max(bottom, last.y), min(right, last.x), min(top, first.y)
 
 
 def scale_for(pattern: CreasePattern, columns: int, rows: int) -> Scale | TooSmall:
@@ -83,17 +118,30 @@ def scale_for(pattern: CreasePattern, columns: int, rows: int) -> Scale | TooSma
 
 
 def scale_around(
-    pattern: CreasePattern, columns: int, rows: int, centre: Point, dots: int = PANNED_DOTS
+    pattern: CreasePattern,
+    columns: int,
+    rows: int,
+    centre: Point,
+    dots: int = PANNED_DOTS,
+    at: Cell | None = None,
 ) -> Scale:
-    """Return a scale of so many dots per square whose window has the point near its middle."""
+    """Return a scale of so many dots per square whose window has the point near its middle, or at a cell.
+
+    It is moved from there as far as it takes to stay on the sheet.
+    """
     taken = _cells_taken(pattern.box, dots)
     window = min(columns, taken[0]), min(rows, taken[1])
-    middle = Scale(pattern.box, dots, *window).cell(centre)
+    place = Scale(pattern.box, dots, *window).cell(centre)
     shift = [
-        min(max(at - size // 2, 0), whole - size)
-        for at, size, whole in zip(middle, window, taken, strict=True)
+        min(max(cell - within, 0), whole - size)
+        for cell, within, whole, size in zip(place, at or middle_of(*window), taken, window, strict=True)
     ]
     return Scale(pattern.box, dots, *window, Dot(shift[0] * DOTS_ACROSS, shift[1] * DOTS_DOWN))
+
+
+def middle_of(columns: int, rows: int) -> Cell:
+    """Return the cell in the middle of a window."""
+    return Cell(columns // 2, rows // 2)
 
 
 def _cells_taken(box: Box, dots: int) -> tuple[int, int]:
@@ -102,4 +150,6 @@ def _cells_taken(box: Box, dots: int) -> tuple[int, int]:
 
 
 def _nearest(value: Exact) -> int:
+    if isinstance(value, int):
+        return value
     return floor(value + Fraction(1, 2))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from drills.pattern.crease_pattern import CreasePattern, Edge
+from trainer.board.cells import Dot
 from trainer.board.raster import Masks, dashed, line_dots, masks_of, ticked
 from trainer.board.scale import Scale
 from trainer.board.style import PLAIN_STYLES, Ink, Style
@@ -34,18 +35,18 @@ class Sheet:
 @lru_cache(maxsize=64)
 def sheet_of(pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozenset[int]) -> Sheet:
     """Return the sheet drawn at this scale, with or without its labels, the hidden edges left out."""
+    crossings = frozenset(map(scale.dot, scale.crossings()))
     masks = tuple(
-        {} if index in hidden else _edge_masks(pattern, scale, edge, labels)
+        {} if index in hidden else _edge_masks(pattern, scale, edge, labels, crossings)
         for index, edge in enumerate(pattern.edges)
     )
     drawn = _together(masks, scale)
     keep = _cells_of_points(pattern, scale)
-    crossings = masks_of(map(scale.dot, scale.crossings()), scale.columns, scale.rows)
     return Sheet(
         scale,
         masks,
         drawn,
-        _together([crossings], scale),
+        _together([masks_of(crossings, scale.columns, scale.rows)], scale),
         _styles(pattern, masks, drawn, labels),
         _letters(pattern, masks, drawn, scale.columns, keep) if labels else {},
         keep,
@@ -66,11 +67,19 @@ def ink_of(edge: Edge, labels: bool) -> Ink:
     return {"M": Ink.MOUNTAIN, "V": Ink.VALLEY}.get(edge.label, Ink.CREASE) if labels else Ink.CREASE
 
 
-def _edge_masks(pattern: CreasePattern, scale: Scale, edge: Edge, labels: bool) -> Masks:
-    """Return the cells an edge runs through; a valley's gaps are cells of it too, without dots."""
-    line = line_dots(scale.dot(pattern.vertices[edge.start]), scale.dot(pattern.vertices[edge.end]))
+def _edge_masks(
+    pattern: CreasePattern, scale: Scale, edge: Edge, labels: bool, crossings: frozenset[Dot]
+) -> Masks:
+    """Return the cells an edge runs through; a valley's gaps are cells of it too, without dots.
+
+    Dashes and gaps are those of the whole edge, whatever part of it the window shows.
+    """
+    start, end = scale.dot(pattern.vertices[edge.start]), scale.dot(pattern.vertices[edge.end])
+    if not scale.may_show(start, end):
+        return {}
+    line = line_dots(start, end)
     if edge.label == "B":
-        line = ticked(line, {scale.dot(point) for point in scale.crossings()})
+        line = ticked(line, crossings)
     solid = masks_of(line, scale.columns, scale.rows)
     if not labels or edge.label != "V":
         return solid

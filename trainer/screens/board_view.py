@@ -1,4 +1,4 @@
-"""The board on the screen: shows a pattern in a look, tells where the mouse points."""
+"""The board on the screen: shows a pattern in a look, the whole of it or what its window shows."""
 
 from __future__ import annotations
 
@@ -7,104 +7,117 @@ from functools import lru_cache
 
 from rich.segment import Segment
 from rich.style import Style as RichStyle
-from textual.events import MouseDown, Resize
-from textual.geometry import Offset, Region
+from textual.events import Resize
+from textual.geometry import Region
 from textual.message import Message
 from textual.strip import Strip
-from textual.widget import Widget
 
 from drills.pattern.crease_pattern import CreasePattern
-from trainer.board.canvas import Line
-from trainer.board.drawing import draw_board
+from trainer.board.drawing import Board, draw_board
+from trainer.board.following import brought_into_view, followed, opened
 from trainer.board.glyphs import GlyphName
 from trainer.board.look import Look
 from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint, Palette
-from trainer.board.scale import Scale, TooSmall, scale_for
+from trainer.board.scale import Scale
+from trainer.board.window import Room, Window
+from trainer.screens.windowed import Windowed
 
 
-class BoardView(Widget):
-    """A pattern at the largest scale that fits; x counts columns to the right and y rows down."""
+class BoardView(Windowed):
+    """A pattern, whole at the largest scale that fits or in part; x counts columns right and y rows down."""
 
     @dataclass
-    class Pointed(Message):
-        """The mouse pointed at a place, given in cells of the board's scale."""
+    class Shown(Message):
+        """The board was drawn: which pattern, in what look, what part of it and in what signs."""
 
+        pattern: CreasePattern
+        look: Look
         scale: Scale
-        x: float
-        y: float
+        glyphs: GlyphName
 
     def __init__(self) -> None:
-        super().__init__(id="board")
+        super().__init__()
         self._pattern: CreasePattern | None = None
         self._look = Look()
-        self._lines: tuple[Line, ...] = ()
-        self._scale: Scale | TooSmall | None = None
+        self._board: Board | None = None
         self.glyphs: GlyphName = "braille"
         self.palette: Palette = DARK
 
-    def show(self, pattern: CreasePattern, look: Look) -> None:
-        """Show a pattern in a look; rows that stay the same are not painted again."""
-        fresh = pattern is not self._pattern
-        self._pattern, self._look = pattern, look
-        self._draw(everything=fresh)
+    def show(self, pattern: CreasePattern, look: Look, follow: bool = True) -> None:
+        """Show a pattern in a look; rows that stay the same are not painted again.
+
+        The window of a new pattern opens on what is asked; that of the same one goes after the
+        cursor and the verdict, if it is to ``follow``.
+        """
+        before, self._look = self._look, look
+        if pattern is not self._pattern:
+            self._pattern, self.window = pattern, None
+            self.let_go()
+        elif self.window and follow:
+            self.window = followed(self.window, before, look)
+        self._draw()
 
     def restyle(self, glyphs: GlyphName, dark: bool, colour: bool) -> None:
         """Draw in other signs or colours."""
         self.glyphs = glyphs
         self.palette = (DARK if dark else LIGHT) if colour else COLOURLESS
-        self._draw(everything=True)
+        self._board = None
+        self._draw()
+
+    def look_through(self, window: Window) -> None:
+        """Show the sheet through a window."""
+        self.window = window
+        self._draw()
+
+    def zoom(self, closer: bool) -> None:
+        """Zoom round the cursor, or round the middle where no cursor is in view."""
+        if self.window:
+            cursor, scale = self._look.cursor_at, self.window.scale
+            at = scale.cell(cursor) if cursor and scale.shows(cursor) else None
+            self.move(self.window.zoomed(closer, at))
+
+    def bring_into_view(self) -> None:
+        """Show the cursor, what is asked, or the next thing of the verdict."""
+        if self.window:
+            self.move(brought_into_view(self.window, self._look))
 
     def on_resize(self, event: Resize) -> None:
         """Draw at the scale that now fits."""
-        self._draw(everything=True)
-
-    def on_mouse_down(self, event: MouseDown) -> None:
-        """Tell where on the board the mouse points."""
-        if isinstance(self._scale, Scale) and event.button == 1:
-            at = self._corner(self._scale)
-            x, y = event.pointer_x - at.x, event.pointer_y - at.y
-            half = 0.5 if x == int(x) and y == int(y) else 0
-            self.post_message(self.Pointed(self._scale, x + half, y + half))
+        self._board = None
+        if self.window and event.size:
+            self.window = self.window.resized(Room(*event.size), self._look.cursor_at)
+        self._draw()
 
     def render_line(self, y: int) -> Strip:
         """Return one row, the board in the middle of the widget."""
-        width = self.size.width
-        if not isinstance(self._scale, Scale):
-            line = Strip([Segment(self._too_small() if y == 0 else "")]).adjust_cell_length(width)
-            return line.apply_style(self.rich_style)
-        at = self._corner(self._scale)
-        row = y - at.y
-        if not 0 <= row < len(self._lines):
+        width, board = self.size.width, self._board
+        at = self.corner(board.scale) if board else None
+        if board is None or at is None or not 0 <= y - at.y < len(board.lines):
             return Strip.blank(width, self.rich_style)
         spans = [Segment(" " * at.x)]
-        spans += [Segment(span.text, _rich(self.palette.paint(span.style))) for span in self._lines[row]]
+        spans += [Segment(span.text, _rich(self.palette.paint(span.style))) for span in board.lines[y - at.y]]
         # with the screen's own colours under every span: textual's colour filters need both
         return Strip(spans).adjust_cell_length(width).apply_style(self.rich_style)
 
-    def _draw(self, everything: bool) -> None:
-        if self._pattern is None or not self.size.width:
+    def _draw(self) -> None:
+        """Draw, and paint the rows that changed, all of them where the board has another size."""
+        if self._pattern is None or not self.size:
             return
-        before = self._lines
-        self._scale = scale_for(self._pattern, self.size.width, self.size.height)
-        if isinstance(self._scale, Scale):
-            self._lines = draw_board(self._pattern, self._look, self._scale, self.glyphs).lines
-            if not everything and len(before) == len(self._lines):
-                self._refresh_changed(before, self._corner(self._scale).y)
-                return
-        self.refresh()
+        if self.window is None:
+            self.window = opened(self._pattern, Room(*self.size), self._look)
+        before, scale = self._board, self.window.scale
+        self._board = draw_board(self._pattern, self._look, scale, self.glyphs)
+        if before and (before.scale.columns, before.scale.rows) == (scale.columns, scale.rows):
+            self._refresh_changed(before, self._board)
+        else:
+            self.refresh()
+        self.post_message(self.Shown(self._pattern, self._look, scale, self.glyphs))
 
-    def _refresh_changed(self, before: tuple[Line, ...], top: int) -> None:
-        for row, (old, new) in enumerate(zip(before, self._lines, strict=True)):
+    def _refresh_changed(self, before: Board, after: Board) -> None:
+        top = self.corner(after.scale).y
+        for row, (old, new) in enumerate(zip(before.lines, after.lines, strict=True)):
             if old != new:
                 self.refresh(Region(0, top + row, self.size.width, 1))
-
-    def _corner(self, scale: Scale) -> Offset:
-        return Offset((self.size.width - scale.columns) // 2, (self.size.height - scale.rows) // 2)
-
-    def _too_small(self) -> str:
-        if isinstance(self._scale, TooSmall):
-            return f"This sheet needs {self._scale.columns} columns and {self._scale.rows} rows here."
-        return ""
 
 
 @lru_cache(maxsize=512)

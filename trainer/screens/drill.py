@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal
+from textual.containers import Horizontal, Vertical
 from textual.events import Key, MouseDown
 from textual.timer import Timer
 
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.drill import Answer, Drill
 from drills.questions.judging import judge
 from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
@@ -20,14 +20,16 @@ from trainer.screens.board_view import BoardView
 from trainer.screens.hand_keys import HandKeys
 from trainer.screens.keys import bindings_for
 from trainer.screens.lines import KeyLine
+from trainer.screens.overview import Overview
 from trainer.screens.panel import Panel
 from trainer.screens.sitting import Sitting
+from trainer.screens.window_keys import WindowKeys
 
 GOES_ON_AFTER = 0.8
 TICK = 0.5
 
 
-class DrillScreen(HandKeys):
+class DrillScreen(HandKeys, WindowKeys):
     """Goes through a sitting; ``ended`` of the program says what comes after it."""
 
     place = "drill"
@@ -49,7 +51,9 @@ class DrillScreen(HandKeys):
         """Yield the board and the panel."""
         with Horizontal():
             yield BoardView()
-            yield Panel()
+            with Vertical(id="side"):
+                yield Panel()
+                yield Overview()
 
     def on_mount(self) -> None:
         """Begin."""
@@ -83,15 +87,19 @@ class DrillScreen(HandKeys):
         kind = KINDS[self.drill.spec.code.kind].title
         self.say(f"{self.sitting.title} | {kind}", f"{self.sitting.progress}{clock}")
 
-    def _show(self) -> None:
-        self.query_one(BoardView).show(self.drill.pattern, self.hand.look())
+    def _show(self, follow: bool = True) -> None:
+        self.query_one(BoardView).show(self.drill.pattern, self.hand.look(), follow)
         self.query_one(Panel).ask(self.drill, self.hand, self.sitting.tells, self.notice)
 
-    def did(self) -> None:
-        """Note an input and show what it did."""
+    def did(self, follow: bool = True) -> None:
+        """Note an input and show what it did, the window at the cursor if it is to follow."""
         self.timing.saw(self._means)
-        self._show()
+        self._show(follow)
         self.notice = ""
+
+    def looked(self) -> None:
+        """Note an input that only looks round: the person is there."""
+        self.timing.saw(self._means)
 
     def on_mouse_down(self, event: MouseDown) -> None:
         """Stop going on by itself at a click, and note that the mouse is in hand."""
@@ -116,7 +124,11 @@ class DrillScreen(HandKeys):
             self.action_go_on()
         else:
             self.hand.point_at(event.scale, event.x, event.y)
-            self.did()
+            self.did(follow=False)
+
+    def on_board_view_moved(self, event: BoardView.Moved) -> None:
+        """Stop going on by itself: the person looks round."""
+        self._stop_going_on()
 
     def action_hint(self) -> None:
         """Give a little help."""
@@ -130,7 +142,7 @@ class DrillScreen(HandKeys):
             self.notice = "Take back your marks first, or answer with them."
             self.did()
         else:
-            self._answer(Marks(frozenset()))
+            self._answer(self.hand.nothing())
 
     def action_answer(self) -> None:
         """Answer, if nothing is missing."""

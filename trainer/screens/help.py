@@ -12,7 +12,8 @@ from trainer.screens.reading import ReadingScreen
 
 MOUSE = (
     "The mouse does all of it too: click creases, points and crossings on the board, [-] and [+] beside a "
-    "number, and the words of the line below. A second click on the same spot takes the next crease there."
+    "number, and the words of the line below. A second click on the same spot takes the next crease there. "
+    "On a large sheet the wheel and a drag move the window, Ctrl and the wheel zoom."
 )
 
 PLACES_IN_WORDS = (

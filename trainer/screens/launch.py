@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from progress_store import open_store
-from trainer.practice.attempts import FLOORS, TOP_LEVELS
+from trainer.practice.attempts import FLOORS, LEVELS
 from trainer.practice.clock import Clock
 from trainer.screens.app import Slantwise
 from trainer.start import Start
@@ -13,7 +13,7 @@ from trainer.start import Start
 
 def run_app(folder: Path, clock: Clock, start: Start) -> int:
     """Run the program until it is left and return its exit status; StoreError if the folder is no use."""
-    with open_store(folder, clock.now, FLOORS, TOP_LEVELS) as store:
+    with open_store(folder, clock.now, FLOORS, LEVELS) as store:
         app = Slantwise(store, clock, start)
         app.run()
     return app.return_code or 0

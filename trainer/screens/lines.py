@@ -48,7 +48,7 @@ class KeyLine(Static):
 
     def _write(self) -> None:
         shown = fitting(self._shown, self.size.width)
-        self.update(Content(GAP).join(_words(action) for action in shown))
+        self.update(Content(GAP).join(key_words(action) for action in shown))
 
 
 def fitting(actions: list[Action], width: int) -> list[Action]:
@@ -59,6 +59,6 @@ def fitting(actions: list[Action], width: int) -> list[Action]:
     return kept
 
 
-def _words(action: Action) -> Content:
+def key_words(action: Action) -> Content:
     """Return what the line says for an action; one that needs a key of several is no link."""
     return Content(action.line) if action.takes_key else link(action.line, action.name)

@@ -7,8 +7,8 @@ from textual.content import Content
 from textual.widgets import Input, Static
 
 from drills.questions.code import Code, CodeError
-from drills.questions.kinds import KINDS, checked, read_code
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.contents import ADDS
+from drills.questions.kinds import KINDS, checked, newest, read_code
 from trainer.practice import rounds
 from trainer.screens.drill import DrillScreen
 from trainer.screens.keys import bindings_for
@@ -56,7 +56,7 @@ class PickScreen(Shell):
     def _options(self) -> tuple[list[str], ...]:
         titles = [kind.title for kind in KINDS.values()]
         forms = [FORMS[form] for form in KINDS[self.kind].forms]
-        return titles, forms, [str(level + 1) for level in range(TOP_LEVEL)]
+        return titles, forms, [str(level) for level in KINDS[self.kind].levels]
 
     def _go_to(self, row: int) -> None:
         self.row = row % len(ROWS)
@@ -69,6 +69,7 @@ class PickScreen(Shell):
     def _write(self) -> None:
         rows = [self._row(row, options) for row, options in enumerate(self._options())]
         pointer = ">" if ROWS[self.row] == "Code" else " "
+        rows[2] += f"\n{' ' * 10}{ADDS[KINDS[self.kind].levels[self.chosen[2]]]}"
         self.query_one("#choices", Static).update(Content("\n\n").join([*rows, Content(f"{pointer} Code")]))
 
     def _row(self, row: int, options: list[str]) -> Content:
@@ -89,10 +90,17 @@ class PickScreen(Shell):
 
     def action_set(self, row: int, number: int) -> None:
         """Set a choice."""
+        before = KINDS[self.kind].levels[self.chosen[2]]
         self.chosen[row] = number
         if row == 0:
+            self._keep_level(before)
             self.chosen[1] = 0
         self._go_to(row)
+
+    def _keep_level(self, level: int) -> None:
+        """Keep the level as another kind is set, as far as that has it."""
+        levels = KINDS[self.kind].levels
+        self.chosen[2] = levels.index(max(level, levels[0]))
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Start the code that is typed."""
@@ -112,4 +120,5 @@ class PickScreen(Shell):
     def _set_code(self) -> Code:
         form = KINDS[self.kind].forms[self.chosen[1]]
         seed = self.slantwise.clock.now().microsecond % _SEEDS
-        return checked(Code(self.kind, self.chosen[2] + 1, seed, form=form))
+        level = KINDS[self.kind].levels[self.chosen[2]]
+        return newest(checked(Code(self.kind, level, seed, form=form)))

@@ -74,3 +74,43 @@ def test_a_window_shows_its_centre_and_stays_on_the_sheet() -> None:
         assert scale.shows(centre)
     assert scale_around(sheet, 44, 19, Point(0, 40)).cell(Point(0, 40)) == Cell(0, 0)
     assert not scale_around(sheet, 44, 19, Point(0, 40)).shows(Point(40, 0))
+
+
+def test_a_point_can_be_kept_at_its_cell() -> None:
+    """As far as the sheet goes: at a corner the window stays on the paper."""
+    sheet = blank(40, 40)
+    scale = scale_around(sheet, 44, 19, Point(20, 20), 12, Cell(3, 4))
+    assert scale.cell(Point(20, 20)) == Cell(3, 4)
+    assert scale_around(sheet, 44, 19, Point(0, 40), 12, Cell(3, 4)).cell(Point(0, 40)) == Cell(0, 0)
+
+
+def test_a_window_knows_where_the_sheet_goes_on() -> None:
+    """To its left, above, to its right, below; nowhere where the sheet is whole."""
+    sheet = blank(40, 4)
+    assert scale_around(sheet, 44, 19, Point(0, 0)).goes_on == (False, False, True, False)
+    assert scale_around(sheet, 44, 19, Point(20, 0)).goes_on == (True, False, True, False)
+    assert fitted(blank(8, 8), 44, 21).goes_on == (False, False, False, False)
+    assert (fitted(blank(8, 8), 44, 21).is_whole, scale_around(sheet, 44, 19, Point(0, 0)).is_whole) == (
+        True,
+        False,
+    )
+
+
+def test_what_is_shown_is_said_in_squares() -> None:
+    """44 columns are 88 dots, 11 squares at 8 dots less the last dot."""
+    scale = scale_around(blank(40, 4), 44, 19, Point(0, 0))
+    assert scale.shown == (0, 0, Fraction(87, 8), 4)
+    assert fitted(blank(8, 8), 44, 21).shown == (0, 0, 8, 8)
+
+
+def test_crossings_are_those_of_the_window() -> None:
+    """And those that touch it: a tick of the paper's edge reaches a dot to either side."""
+    scale = scale_around(blank(40, 40), 16, 8, Point(20, 20))
+    inside = {point for point in fitted_crossings(blank(40, 40)) if scale.shows(point)}
+    assert inside <= set(scale.crossings())
+    assert len(scale.crossings()) <= 6 * 6
+
+
+def fitted_crossings(sheet: CreasePattern) -> list[Point]:
+    """Return all crossings of a sheet."""
+    return fitted(sheet, 999, 999).crossings()

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from drills.exact.plane import Point
 from drills.exact.step import Step
-from drills.questions.drill import Drill, Marks
+from drills.questions.drill import Drill, Marks, Outlines
+from drills.structures.within import lies_within
 from tests.trainer.screens.playing import Play
 from trainer.answering.creases import CreasesHand
+from trainer.answering.finding import FindingHand
 from trainer.answering.hands import hand_for
 from trainer.answering.points import JoiningHand, PointsHand
 from trainer.board.hits import creases_near
@@ -26,7 +28,7 @@ async def answer(play: Play, right: bool = True) -> None:
 
 def right_keys(drill: Drill) -> list[str]:
     """Return the keys of the right answer, Enter at the end; 0 where there is nothing to mark."""
-    if isinstance(drill.answer, Marks) and not drill.answer.items:
+    if isinstance(drill.answer, Marks | Outlines) and not drill.answer[0]:
         return ["0"]
     return [*_keys_of(drill), "enter"]
 
@@ -41,7 +43,7 @@ def wrong_keys(drill: Drill) -> list[str]:
         return ["right" if start.x == 0 else "left", "enter"]
     if drill.question.ask == "join":
         return ["tab" if list(_keys_of(drill)) != ["tab"] else "shift+tab", "enter"]
-    return ["0"] if drill.answer.items else ["space", "enter"]
+    return ["0"] if drill.answer[0] else ["space", "enter"]
 
 
 def _keys_of(drill: Drill) -> Iterator[str]:
@@ -49,14 +51,38 @@ def _keys_of(drill: Drill) -> Iterator[str]:
     if isinstance(truth, Step):
         yield from (str(abs(number)) for number in truth[: 2 + drill.question.counts_repeats])
     elif isinstance(truth, Point):
-        yield from _arrows(drill, truth)
+        assert drill.question.start is not None
+        yield from _arrows(drill.question.start, truth)
+    elif isinstance(truth, Outlines):
+        yield from _finding(drill)
     else:
         yield from _marking(drill, truth)
 
 
-def _arrows(drill: Drill, end: Point) -> Iterator[str]:
-    start = drill.question.start
-    assert start is not None
+def spots_in(drill: Drill) -> list[Point]:
+    """Return a crossing of the grid in each stretch that is to be found."""
+    assert isinstance(drill.answer, Outlines)
+    left, bottom, right, top = (int(value) for value in drill.pattern.box)
+    crossings = [Point(x, y) for x in range(left, right + 1) for y in range(bottom, top + 1)]
+    found = (
+        next(spot for spot in crossings if lies_within(drill.pattern, outline, spot))
+        for outline in drill.answer.edges
+    )
+    return list(dict.fromkeys(found))
+
+
+def _finding(drill: Drill) -> Iterator[str]:
+    """Yield the keys that go square by square to a place in each stretch and mark it."""
+    hand = hand_for(drill)
+    assert isinstance(hand, FindingHand)
+    here = hand.at
+    for spot in spots_in(drill):
+        yield from _arrows(here, spot)
+        yield "space"
+        here = spot
+
+
+def _arrows(start: Point, end: Point) -> Iterator[str]:
     across, up = int(end.x - start.x), int(end.y - start.y)
     yield from ["right" if across > 0 else "left"] * abs(across)
     yield from ["up" if up > 0 else "down"] * abs(up)
@@ -100,13 +126,16 @@ async def click_answer(play: Play) -> None:
         await _click_numbers(play, [abs(number) for number in truth[: 2 + drill.question.counts_repeats]])
     elif isinstance(truth, Point):
         await play.click_point(truth)
+    elif isinstance(truth, Outlines):
+        for spot in spots_in(drill):
+            await play.click_point(spot)
     elif drill.question.ask == "edges":
         for edge in sorted(truth.items):
             await _click_crease(play, edge)
     else:
         for vertex in sorted(truth.items):
             await play.click_point(drill.pattern.vertices[vertex])
-    if isinstance(truth, Marks) and not truth.items:
+    if isinstance(truth, Marks | Outlines) and not truth[0]:
         await play.click_key("0 none")
     else:
         await play.click_key("Enter answer")

@@ -23,7 +23,7 @@ from drills.questions.code import Code
 from drills.questions.drill import Drill
 from progress_store import Settings, Store, open_store
 from trainer.board.scale import Scale, scale_for
-from trainer.practice.attempts import FLOORS, TOP_LEVELS
+from trainer.practice.attempts import FLOORS, LEVELS
 from trainer.practice.clock import Clock
 from trainer.screens.app import Slantwise
 from trainer.screens.board_view import BoardView
@@ -37,6 +37,7 @@ DEADLINE = 20.0
 READ, PLACE = Code("steps", 1, 3), Code("steps", 1, 3, form="place")
 MARK, POINTS, JOIN = (Code("sinks", 1, 7, form=form) for form in ("", "points", "join"))
 LABELS, NOTHING_WRONG = Code("labels", 2, 1), Code("labels", 1, 4)
+FIND = Code("find", 2, 3)
 SETTLED = Settings(started=True)
 WAITING = Settings(started=True, go_on_after_right=False)
 OfScreen = TypeVar("OfScreen", bound=Shell)
@@ -222,7 +223,7 @@ async def playing(
 ) -> AsyncIterator[Play]:
     """Run the program on a data folder with these settings, or those of the folder if None."""
     time = Time()
-    with open_store(folder, time.clock.now, FLOORS, TOP_LEVELS) as store:
+    with open_store(folder, time.clock.now, FLOORS, LEVELS) as store:
         if settings is not None:
             store.save_settings(settings)
         app = Slantwise(store, time.clock, start)

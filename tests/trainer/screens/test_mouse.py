@@ -7,6 +7,7 @@ import pytest
 from drills.questions.code import Code
 from tests.trainer.screens.answering import click_answer
 from tests.trainer.screens.playing import (
+    FIND,
     JOIN,
     LABELS,
     MARK,
@@ -25,7 +26,7 @@ from trainer.screens.pick import PickScreen
 from trainer.screens.record import RecordScreen
 
 
-@pytest.mark.parametrize("code", [READ, PLACE, MARK, POINTS, JOIN, LABELS, NOTHING_WRONG], ids=str)
+@pytest.mark.parametrize("code", [READ, PLACE, MARK, POINTS, JOIN, LABELS, NOTHING_WRONG, FIND], ids=str)
 async def test_every_manner_of_asking_is_answered_by_mouse_alone(tmp_path: Path, code: Code) -> None:
     """Creases, points and crossings on the board, numbers on the panel, the words that answer and go on."""
     async with playing(tmp_path, code, settings=WAITING) as play:

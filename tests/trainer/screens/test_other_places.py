@@ -1,11 +1,12 @@
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from textual.widgets import Input, Static
 
-from drills.questions.kinds import KINDS
+from drills.questions.kinds import KINDS, newest
 from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
 from trainer.actions import PLACES, Place, actions_at
 from trainer.cli.record_command import name_of
@@ -47,6 +48,35 @@ async def test_every_kind_and_form_can_be_picked(tmp_path: Path) -> None:
                 await play.keys("q")
                 play.at(OpeningScreen)
         assert picked == [(name, form) for name, entry in KINDS.items() for form in entry.forms]
+
+
+async def test_the_levels_offered_are_those_of_the_kind(tmp_path: Path) -> None:
+    """From 1 to 7, of finding from 2; a level that is set stays as another kind is, as far as that has it."""
+    async with playing(tmp_path) as play:
+        await play.keys("n")
+        choices = play.at(PickScreen).query_one("#choices", Static)
+
+        def levels() -> list[str]:
+            return re.findall(r"\(?\d\)?", words_of(choices).split("Level")[1].splitlines()[0])
+
+        assert levels() == ["(1)", *"234567"]
+        await play.keys("left")
+        assert levels() == ["(2)", *"34567"]
+        await play.keys("down", "down", "left", "up", "up", "right")
+        assert levels() == [*"123456", "(7)"]
+        await play.keys("left", "enter")
+        code = play.drill.spec.code
+        assert (code.kind, code.level) == ("find", 7)
+
+
+async def test_what_is_picked_is_made_in_the_way_of_today(tmp_path: Path) -> None:
+    """Inside lines at level 4 have a later way of being made."""
+    async with playing(tmp_path) as play:
+        await play.keys("n", "right", "down", "down", *["right"] * 3, "enter")
+        code = play.drill.spec.code
+        assert (code.kind, code.level) == ("sinks", 4)
+        assert code == newest(code)
+        assert code.version > 1
 
 
 async def test_a_code_is_typed(tmp_path: Path) -> None:

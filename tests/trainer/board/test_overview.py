@@ -1,0 +1,123 @@
+from __future__ import annotations
+
+import pytest
+
+from drills.exact.plane import Point
+from drills.pattern.building import Paper, build
+from drills.pattern.crease_pattern import CreasePattern
+from tests.trainer.board.sheets import of_role, stretch
+from trainer.board.glyphs import BLOCKS, BRAILLE, Glyphs
+from trainer.board.look import Look, Marked
+from trainer.board.overview import draw_overview, plan_of, shown_in_words
+from trainer.board.scale import Scale, scale_around
+from trainer.board.window import Room, window_on
+
+ROOM = Room(47, 20)
+
+
+def blank(width: int, height: int) -> CreasePattern:
+    """Return a sheet without creases."""
+    return build([], Paper(0, 0, width, height))
+
+
+def shown(pattern: CreasePattern, centre: Point) -> Scale:
+    """Return what an 80 x 24 terminal shows around a place."""
+    return scale_around(pattern, *ROOM, centre)
+
+
+def test_the_overview_shows_paper_window_and_cursor() -> None:
+    """Sixty-four squares in 26 columns: the window at the left, half as high as the sheet."""
+    sheet = blank(64, 20)
+    look = Look(cursor_at=Point(1, 19))
+    assert draw_overview(sheet, look, shown(sheet, Point(0, 20)), BRAILLE) == [
+        "┌──────────────────────────┐",
+        "│◆░░░░                     │",
+        "│░░░░░                     │",
+        "│                          │",
+        "│                          │",
+        "└──────────────────────────┘",
+    ]
+
+
+@pytest.mark.parametrize("sides", [(24, 12), (24, 24), (48, 16), (64, 20), (64, 12)])
+def test_the_overview_is_small_and_in_proportion(sides: tuple[int, int]) -> None:
+    """At most 30 columns and 6 rows with its frame; a character is twice as high as wide."""
+    sheet = blank(*sides)
+    rows = draw_overview(sheet, Look(), shown(sheet, Point(0, 0)), BRAILLE)
+    assert len(rows) <= 6
+    assert len({len(row) for row in rows}) == 1
+    assert len(rows[0]) <= 30
+    wide, high = len(rows[0]) - 2, 2 * (len(rows) - 2)
+    assert wide / high == pytest.approx(sides[0] / sides[1], rel=0.35)
+
+
+@pytest.mark.parametrize("sides", [(12, 24), (20, 64)])
+def test_a_narrow_sheet_is_drawn_wider_than_it_is(sides: tuple[int, int]) -> None:
+    """In eight columns, so that its window and the cursor have room."""
+    sheet = blank(*sides)
+    rows = draw_overview(sheet, Look(), shown(sheet, Point(0, 0)), BRAILLE)
+    assert (len(rows), len(rows[0])) == (6, 10)
+
+
+@pytest.mark.parametrize("glyphs", [BRAILLE, BLOCKS])
+def test_the_overview_needs_no_braille(glyphs: Glyphs) -> None:
+    """Frame, shade and signs are whole characters, in either manner of drawing."""
+    sheet = blank(48, 16)
+    look = Look(cursor_at=Point(3, 3), points=frozenset([Point(40, 9)]))
+    signs = set("".join(draw_overview(sheet, look, shown(sheet, Point(9, 9)), glyphs)))
+    assert signs == {*"┌─┐│└┘░ ", glyphs.cursor, glyphs.point}
+
+
+def test_no_crease_is_given_away() -> None:
+    """A sheet full of creases has the overview of an empty one, whatever is lit or shaded on it."""
+    pattern = stretch(2, 9)
+    left, bottom, right, top = map(int, pattern.box)
+    empty = build([], Paper(left, bottom, right, top))
+    scale = shown(pattern, Point(5, 5))
+    look = Look(labels=True, lit=frozenset(pattern.creases), shaded=((0, 1, 2),))
+    assert draw_overview(pattern, look, scale, BRAILLE) == draw_overview(empty, Look(), scale, BRAILLE)
+
+
+def test_marks_and_verdict_have_their_signs() -> None:
+    """A missed crease out of view is found on the overview; the cursor covers what is under it."""
+    pattern = stretch(2, 9)
+    inside = of_role(pattern, "inside")
+    scale = shown(pattern, Point(0, 0))
+    for look, sign in (
+        (Look(marked=Marked(frozenset(inside))), "*"),
+        (Look(missed=Marked(frozenset(inside))), "?"),
+        (Look(wrong=Marked(points=frozenset([Point(20, 20)]))), "×"),  # noqa: RUF001  (the board's sign)
+        (Look(right=Marked(points=frozenset([Point(20, 20)]))), "+"),
+        (Look(fault_points=frozenset([Point(20, 20)])), "!"),
+    ):
+        assert sign in "".join(draw_overview(pattern, look, scale, BRAILLE))
+    both = Look(marked=Marked(points=frozenset([Point(9, 9)])), cursor_at=Point(9, 9))
+    assert "*" not in "".join(draw_overview(pattern, both, scale, BRAILLE))
+
+
+def test_every_place_has_a_cell_and_every_cell_a_place() -> None:
+    """A click on a cell leads to a place that lies in that cell."""
+    plan = plan_of((0, 0, 64, 20))
+    for column in range(plan.columns):
+        for row in range(plan.rows):
+            assert plan.cell(plan.point(column, row)) == (column, row)
+    corners = [plan.cell(Point(x, y)) for x, y in ((0, 20), (64, 20), (0, 0), (64, 0))]
+    assert corners == [(0, 0), (plan.columns - 1, 0), (0, plan.rows - 1), (plan.columns - 1, plan.rows - 1)]
+
+
+def test_what_is_shown_is_said_in_words() -> None:
+    """In squares across and down from the top left corner, short enough for the panel."""
+    sheet = blank(64, 20)
+    assert shown_in_words(shown(sheet, Point(0, 20))) == "0-12/64 across, 0-10/20 down"
+    assert shown_in_words(shown(blank(40, 4), Point(40, 0))) == "28-40/40 across, all 4 down"
+    for x in range(0, 65, 8):
+        assert len(shown_in_words(shown(sheet, Point(x, 5)))) <= 30
+
+
+def test_a_window_of_any_zoom_is_shaded() -> None:
+    """However small it is on the sheet, a cell of the overview is."""
+    window = window_on(blank(64, 20), Room(10, 4))
+    for _ in range(6):
+        window = window.zoomed(closer=True)
+        rows = draw_overview(window.pattern, Look(), window.scale, BRAILLE)
+        assert "░" in "".join(rows)

@@ -1,0 +1,127 @@
+"""Drills on sheets too large to be shown whole, and what a mouse does on them."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from textual.events import (
+    MouseDown,
+    MouseEvent,
+    MouseMove,
+    MouseUp,
+)
+
+from drills.exact.plane import Point
+from drills.questions.code import Code
+from drills.questions.drill import Drill, Marks, Question, Segment
+from drills.questions.kinds import make
+from drills.questions.verdict import Verdict
+from drills.structures.stretch import Stretch, draw
+from progress_store import Judged
+from tests.trainer.screens.playing import WAITING, Play, playing, words_of
+from trainer.board.window import Window
+from trainer.practice.watch import Measured
+from trainer.screens.drill import DrillScreen
+from trainer.screens.overview import Overview
+
+LARGE = Stretch((2, 2), pleats=12)
+SHEET = draw(LARGE)
+INSIDE = frozenset(index for index, edge in enumerate(SHEET.edges) if edge.role == "inside")
+SMALL = make(Code("sinks", 1, 7))
+MARK = replace(
+    SMALL,
+    sheet=LARGE,
+    pattern=SHEET.unlabelled(),
+    truth=SHEET,
+    question=Question("edges", ("Mark every inside line.", "They sink."), role_asked=True),
+    answer=Marks(INSIDE),
+)
+SIDE = next(index for index, edge in enumerate(SHEET.edges) if edge.role == "outline")
+READ = replace(
+    make(Code("steps", 1, 3)),
+    sheet=LARGE,
+    pattern=SHEET.unlabelled(),
+    truth=SHEET,
+    question=Question("step", ("Which step?",), lit=Segment(*SHEET.edges[SIDE][:2], (SIDE,))),
+)
+ROOMS = [(72, 20), (80, 24), (120, 40)]
+
+
+@dataclass
+class Sitting:
+    """Given drills, once each; nothing is kept of them but what was measured."""
+
+    drills: list[Drill]
+    title: str = "Large sheets"
+    tells: str = ""
+    progress: str = ""
+    seconds_left: int | None = None
+    measured: Measured | None = None
+
+    def prepare(self) -> None:
+        """Nothing has to be made."""
+
+    def next_drill(self) -> Drill | None:
+        """Return the next one."""
+        return self.drills.pop(0) if self.drills else None
+
+    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged | None:
+        """Keep what was measured."""
+        self.measured = measured
+        return None
+
+    def keep_rest(self) -> None:
+        """Nothing is left."""
+
+
+@asynccontextmanager
+async def large(folder: Path, *drills: Drill, size: tuple[int, int] = (80, 24)) -> AsyncIterator[Play]:
+    """Run the program at the first of some drills, an empty list of them being one to mark."""
+    async with playing(folder, settings=WAITING, size=size) as play:
+        play.app.push_screen(DrillScreen(Sitting([*(drills or (MARK,))])))
+        await play.settle()
+        yield play
+
+
+def window(play: Play) -> Window:
+    """Return the window of the board on top."""
+    found = play.board.window
+    assert found is not None
+    return found
+
+
+def overview(play: Play) -> list[str]:
+    """Return the lines of the overview, none where it is not shown."""
+    shown = play.screen.query_one(Overview)
+    return words_of(shown).splitlines() if shown.display else []
+
+
+def cursor(play: Play) -> Point:
+    """Return where the cursor is."""
+    at = play.at(DrillScreen).hand.look().cursor_at
+    assert at is not None
+    return at
+
+
+def marks(play: Play) -> frozenset[int]:
+    """Return the marked creases."""
+    return play.at(DrillScreen).hand.look().marked.edges
+
+
+async def mouse(
+    play: Play, kind: type[MouseEvent], x: int, y: int, shift: bool = False, ctrl: bool = False
+) -> None:
+    """Let the mouse do something at a cell of the board's widget."""
+    left, top = play.board.region.translate((x, y)).offset
+    play.app.post_message(kind(None, left, top, 0, 0, 1, shift, False, ctrl, left, top))
+    await play.settle()
+
+
+async def drag(play: Play, start: tuple[int, int], end: tuple[int, int]) -> None:
+    """Press, move and let go."""
+    await mouse(play, MouseDown, *start)
+    await mouse(play, MouseMove, *end)
+    await mouse(play, MouseUp, *end)

@@ -1,0 +1,148 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.trainer.screens.large import (
+    READ,
+    ROOMS,
+    SHEET,
+    SIDE,
+    SMALL,
+    Sitting,
+    cursor,
+    large,
+    overview,
+    window,
+)
+from trainer.screens.drill import DrillScreen
+from trainer.screens.overview import Overview
+
+
+@pytest.mark.parametrize("size", ROOMS)
+async def test_a_large_sheet_is_shown_in_part_with_an_overview(tmp_path: Path, size: tuple[int, int]) -> None:
+    """The cursor is in view, the sheet is never said to be too large, and the question is all to be read."""
+    async with large(tmp_path, size=size) as play:
+        scale = window(play).scale
+        assert scale.dots >= 5
+        assert scale.shows(cursor(play))
+        assert "◆" in play.drawing()
+        assert ("◆" in "".join(overview(play))) is (size[1] > 20)
+        assert overview(play)[-1] == "ijkl scroll  + - zoom  v back"
+        assert "This sheet needs" not in play.drawing()
+        panel = play.screen.query_one("#panel")
+        assert panel.size.height >= 6
+        assert "Mark every inside line." in panel.render_line(0).text + play.panel[0]
+        below = play.screen.query_one(Overview).region
+        assert below.bottom <= size[1] - 2
+        assert below.y >= panel.region.bottom
+
+
+async def test_a_sheet_that_fits_has_no_overview(tmp_path: Path) -> None:
+    """It is as it was; who zooms in gets one, and loses it by zooming out."""
+    async with large(tmp_path, SMALL) as play:
+        before = play.drawing()
+        assert not overview(play)
+        await play.keys("plus")
+        assert not window(play).scale.is_whole
+        assert overview(play)
+        await play.keys("minus")
+        assert play.drawing() == before
+        assert not overview(play)
+        await play.keys("l", "shift+down")
+        assert play.drawing() == before
+
+
+@pytest.mark.parametrize(("keys", "way"), [("ijkl", "plain"), (("up", "left", "down", "right"), "shift")])
+async def test_the_window_moves_by_keys(tmp_path: Path, keys: tuple[str, ...], way: str) -> None:
+    """Up, left, down and right by as much, by plain keys as by Shift and an arrow; the cursor stays."""
+    async with large(tmp_path) as play:
+        at, before = cursor(play), window(play).scale.shift
+        moved = []
+        for key in keys:
+            await play.keys(key if way == "plain" else f"shift+{key}")
+            shift = window(play).scale.shift
+            moved.append((shift.x - before.x, shift.y - before.y))
+            before = shift
+        columns, rows = window(play).key_step
+        assert moved == [(0, -4 * rows), (-2 * columns, 0), (0, 4 * rows), (2 * columns, 0)]
+        assert cursor(play) == at
+
+
+async def test_a_key_brings_the_cursor_back(tmp_path: Path) -> None:
+    """After a long way off, and a hint on the way moves nothing."""
+    async with large(tmp_path) as play:
+        await play.keys(*"llllllkkkk")
+        assert not window(play).scale.shows(cursor(play))
+        away = window(play).scale
+        await play.keys("h", "space")
+        assert window(play).scale == away
+        await play.keys("v")
+        assert window(play).scale.shows(cursor(play))
+
+
+async def test_the_window_follows_the_cursor(tmp_path: Path) -> None:
+    """To every point of the sheet, by arrows and by Tab."""
+    async with large(tmp_path) as play:
+        for key in ("right",) * 9 + ("down",) * 9 + ("tab",) * 4:
+            await play.burst(key)
+            assert window(play).scale.shows(cursor(play))
+        assert "◆" in play.drawing()
+
+
+async def test_the_asked_crease_is_in_view_and_comes_back(tmp_path: Path) -> None:
+    """A crease to be read has no cursor: its start is what one goes back to."""
+    async with large(tmp_path, READ) as play:
+        start, end = SHEET.ends(SIDE)
+        assert window(play).scale.shows(start)
+        assert window(play).scale.shows(end)
+        assert "●" in "".join(overview(play))
+        await play.keys(*"iiiijjjj")
+        assert not window(play).scale.shows(start)
+        await play.keys("v")
+        assert window(play).scale.shows(start)
+
+
+async def test_a_verdict_out_of_view_is_shown_and_gone_through(tmp_path: Path) -> None:
+    """A missed inside line comes into view; v goes on to the crease that was too many, far away."""
+    async with large(tmp_path) as play:
+        for _ in range(3):
+            await play.burst("shift+tab")
+        await play.keys(*["tab"] * 4, "space", *"iiijjj", "enter")
+        screen = play.at(DrillScreen)
+        assert screen.verdict is not None
+        assert not screen.verdict.right
+        assert "?" in play.drawing()
+        assert "?" in "".join(overview(play)[1:-3])
+        seen = {play.drawing()}
+        for _ in range(3):
+            await play.keys("v")
+            seen.add(play.drawing())
+        assert any("×" in drawing for drawing in seen)  # noqa: RUF001  (the board's sign)
+
+
+async def test_looking_round_counts_as_input(tmp_path: Path) -> None:
+    """Who moves the window is there: a minute and more of that is no time away."""
+    async with large(tmp_path) as play:
+        for _ in range(3):
+            play.time.seconds += 40
+            await play.keys("l")
+        await play.keys("0")
+        sitting = play.at(DrillScreen).sitting
+        assert isinstance(sitting, Sitting)
+        assert sitting.measured is not None
+        assert sitting.measured.milliseconds is not None
+        assert sitting.measured.inputs == 4
+
+
+async def test_blocks_and_another_window_size_keep_the_place(tmp_path: Path) -> None:
+    """The overview changes its cursor's sign with the board; a larger terminal shows more about the place."""
+    async with large(tmp_path) as play:
+        await play.keys("l", "b")
+        assert "■" in "".join(overview(play))
+        middle = window(play).middle
+        await play.pilot.resize_terminal(100, 30)
+        await play.settle()
+        assert window(play).middle == middle
+        assert window(play).scale.columns > 47

@@ -1,0 +1,61 @@
+"""Where the window is on the sheet, below the panel, as long as it does not show all of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from textual.content import Content
+from textual.events import Click
+from textual.message import Message
+from textual.widget import Widget
+from textual.widgets import Static
+
+from drills.exact.plane import Point
+from trainer.actions import window_line
+from trainer.board.glyphs import GLYPHS
+from trainer.board.overview import Plan, draw_overview, plan_of, shown_in_words
+from trainer.screens.board_view import BoardView
+from trainer.screens.lines import GAP, key_words
+
+FRAME = 1
+LEAST_ROWS = 18
+"""Below so many rows beside the board the drawing is left out, so that the question can be read."""
+
+
+class Overview(Static):
+    """The sheet in small, what is shown in words, and the keys that move the window."""
+
+    @dataclass
+    class Pointed(Message):
+        """The mouse pointed at a place of the sheet."""
+
+        place: Point
+
+    def __init__(self) -> None:
+        super().__init__("", id="overview")
+        self.display = False
+        self._plan: Plan | None = None
+
+    def show(self, shown: BoardView.Shown) -> None:
+        """Show where the window of a board is, nothing where it shows the whole sheet."""
+        self.display = not shown.scale.is_whole
+        if not self.display:
+            return
+        lines = [shown_in_words(shown.scale)]
+        self._plan = plan_of(shown.scale.box) if self._has_room else None
+        if self._plan:
+            lines = draw_overview(shown.pattern, shown.look, shown.scale, GLYPHS[shown.glyphs]) + lines
+        keys = Content(GAP).join(map(key_words, window_line()))
+        self.update(Content("\n").join([*map(Content, lines), keys]))
+
+    @property
+    def _has_room(self) -> bool:
+        return isinstance(self.parent, Widget) and self.parent.size.height >= LEAST_ROWS
+
+    def on_click(self, event: Click) -> None:
+        """Tell which place of the sheet was clicked, if any."""
+        at = event.get_content_offset(self)
+        if at is not None and self._plan:
+            column, row = at.x - FRAME, at.y - FRAME
+            if 0 <= column < self._plan.columns and 0 <= row < self._plan.rows:
+                self.post_message(self.Pointed(self._plan.point(column, row)))
