@@ -43,21 +43,21 @@ class Standing(NamedTuple):
 class Level(NamedTuple):
     """The level of a kind and its block so far: right or not, and time against goal where known."""
 
-    level: int = 1
+    level: int
     rights: tuple[bool, ...] = ()
     ratios: tuple[float, ...] = ()
 
-    def after(self, right: bool, ratio: float | None, top: int) -> Level:
-        """Return the level after a first drill at it; a block of 12 may move it by one, within 1..top."""
+    def after(self, right: bool, ratio: float | None, among: range) -> Level:
+        """Return the level after a first drill at it; a block of 12 may move it by one, among the kind's."""
         rights = (*self.rights, right)
         ratios = self.ratios if ratio is None else (*self.ratios, ratio)
         if len(rights) < BLOCK:
             return Level(self.level, rights, ratios)
-        return Level(min(max(self.level + _move(sum(rights), ratios), 1), max(top, 1)))
+        return Level(min(max(self.level + _move(sum(rights), ratios), among[0]), among[-1]))
 
-    def placed(self, level: int, top: int) -> Level:
+    def placed(self, level: int, among: range) -> Level:
         """Return the level after a right placing drill: the highest such level, with a fresh block."""
-        higher = min(level, top)
+        higher = min(level, among[-1])
         return Level(higher) if higher > self.level else self
 
 

@@ -24,22 +24,23 @@ from progress_store.standing import Level, Standing, Word
 
 RESULTS_KEPT: Final = 10
 FIRSTS_KEPT: Final = 20
+ONE_LEVEL: Final = range(1, 2)
 
 
 @dataclass(frozen=True, slots=True)
 class Rules:
-    """What the store must be told of the kinds: the floor of their pace goals and their top levels."""
+    """What the store must be told of the kinds: the floor of their pace goals and their levels."""
 
     floors: Mapping[str, Floor]
-    top_levels: Mapping[str, int]
+    levels: Mapping[str, range]
 
     def floor_ms(self, kind: str, marks: int) -> int:
         """Return the floor of the pace goal; a kind without one has none."""
         return self.floors.get(kind, Floor(0)).of(marks)
 
-    def top(self, kind: str) -> int:
-        """Return the top level of a kind, 1 for a kind that is not known."""
-        return self.top_levels.get(kind, 1)
+    def levels_of(self, kind: str) -> range:
+        """Return the levels of a kind, 1 alone for a kind that is not known."""
+        return self.levels.get(kind, ONE_LEVEL)
 
 
 class Judged(NamedTuple):
@@ -134,8 +135,8 @@ class State:
         ), judged
 
     def level(self, kind: str) -> int:
-        """Return the level of a kind, from 1."""
-        return self.levels.get(kind, Level()).level
+        """Return the level of a kind, its lowest at first."""
+        return self._standing(kind).level
 
     def goal_ms(self, form: Form, marks: int) -> int | None:
         """Return the pace goal for a drill of this form and so many marks, None while there is none."""
@@ -186,12 +187,15 @@ class State:
 
     def _levels_after(self, judged: Judged) -> Mapping[str, Level]:
         attempt = judged.attempt
-        level, top = self.levels.get(attempt.kind, Level()), self.rules.top(attempt.kind)
+        level, among = self._standing(attempt.kind), self.rules.levels_of(attempt.kind)
         if attempt.purpose == "placing":
-            level = level.placed(attempt.level, top) if attempt.right else level
+            level = level.placed(attempt.level, among) if attempt.right else level
         elif judged.first and attempt.level == level.level:
-            level = level.after(attempt.right, judged.ratio, top)
+            level = level.after(attempt.right, judged.ratio, among)
         return {**self.levels, attempt.kind: level}
+
+    def _standing(self, kind: str) -> Level:
+        return self.levels.get(kind) or Level(self.rules.levels_of(kind)[0])
 
 
 def replay(attempts: Iterable[Attempt], rules: Rules) -> tuple[State, list[Judged]]:

@@ -15,7 +15,8 @@ from progress_store.state import Rules, Skill, State
 def rules_to_json(rules: Rules) -> dict[str, object]:
     """Return the rules as JSON fields, by which a state made under other rules is told apart."""
     floors = {kind: [floor.milliseconds, floor.each] for kind, floor in sorted(rules.floors.items())}
-    return {"floors": floors, "top_levels": dict(sorted(rules.top_levels.items()))}
+    levels = {kind: [among[0], among[-1]] for kind, among in sorted(rules.levels.items())}
+    return {"floors": floors, "levels": levels}
 
 
 def state_to_json(state: State) -> dict[str, object]:

@@ -24,7 +24,7 @@ def open_store(
     folder: Path,
     clock: Callable[[], datetime],
     floors: Mapping[str, Floor],
-    top_levels: Mapping[str, int],
+    levels: Mapping[str, range],
     *,
     writable: bool = True,
 ) -> Store:
@@ -36,7 +36,7 @@ def open_store(
     lock = FolderLock(_made(folder)) if writable else None
     try:
         _refuse_other_things(folder)
-        return Store(folder, clock, Rules(floors, top_levels), lock)
+        return Store(folder, clock, Rules(floors, levels), lock)
     except BaseException:
         if lock is not None:
             lock.release()

@@ -10,8 +10,8 @@ from progress_store import Attempt, Floor, Form, Rules, Store, open_store
 
 START = datetime(2026, 3, 2, 12, tzinfo=UTC)
 FLOORS = {"steps": Floor(3000), "sinks": Floor(1500, each=True), "labels": Floor(8000)}
-TOP_LEVELS = {"steps": 7, "sinks": 7, "labels": 7}
-RULES = Rules(FLOORS, TOP_LEVELS)
+LEVELS = {"steps": range(1, 8), "sinks": range(1, 8), "labels": range(1, 8), "find": range(2, 8)}
+RULES = Rules(FLOORS, LEVELS)
 READ = Form("steps", "read", 1, "1", "keys")
 
 
@@ -36,4 +36,4 @@ def attempt(number: int = 0, day: int = 0, **changes: Any) -> Attempt:
 
 def store(folder: Path, *, writable: bool = True) -> Store:
     """Return the store of a folder under the rules of the tests."""
-    return open_store(folder, lambda: START, FLOORS, TOP_LEVELS, writable=writable)
+    return open_store(folder, lambda: START, FLOORS, LEVELS, writable=writable)

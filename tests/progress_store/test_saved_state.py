@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from progress_store import Floor, State, open_store
-from tests.progress_store.making import FLOORS, RULES, START, TOP_LEVELS, attempt, store
+from tests.progress_store.making import FLOORS, RULES, START, LEVELS, attempt, store
 
 KEPT = [attempt(number) for number in range(4)]
 
@@ -94,7 +94,7 @@ def test_a_state_made_under_other_rules_is_worked_out_anew(tmp_path: Path) -> No
     """A changed floor changes the goals of the past too."""
     filled(tmp_path)
     floors = {**FLOORS, "steps": Floor(9000)}
-    with open_store(tmp_path, lambda: START, floors, TOP_LEVELS) as opened:
+    with open_store(tmp_path, lambda: START, floors, LEVELS) as opened:
         assert opened.state.rules.floors["steps"] == Floor(9000)
         assert opened.notices == ()
 

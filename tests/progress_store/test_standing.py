@@ -93,7 +93,7 @@ def test_right_but_slow_does_not_go_up() -> None:
 
 def test_the_level_stays_within_the_top() -> None:
     """There is no level above the top one, and none but 1 for a kind that is not known."""
-    two = Rules(FLOORS, {"steps": 2})
+    two = Rules(FLOORS, {"steps": range(1, 3)})
     assert level_after(block(12), block(12, level=2, start=12), rules=two) == 2
     assert level_after(block(12), rules=Rules({}, {})) == 1
 
@@ -115,3 +115,10 @@ def test_placing_sets_the_highest_level_that_was_right() -> None:
     assert State.of([attempt(level=3, right=False, purpose="placing")], RULES).level("steps") == 1
     assert State.of([attempt(level=9, purpose="placing")], RULES).level("steps") == 7
     assert State.of(drills, RULES).level("sinks") == 1
+
+
+def test_a_kind_begins_at_its_lowest_level() -> None:
+    """A kind whose levels go from 2 starts there, and eight of twelve right do not lower it."""
+    found = [attempt(0, day, kind="find", skill="find roof", level=2, right=day < 9) for day in range(1, 13)]
+    assert State.of([], RULES).level("find") == State.of(found, RULES).level("find") == 2
+    assert State.of([attempt(kind="find", level=1, purpose="placing")], RULES).level("find") == 2

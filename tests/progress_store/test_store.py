@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from progress_store import Settings, State, StoreError, open_store
-from tests.progress_store.making import FLOORS, RULES, TOP_LEVELS, attempt, store
+from tests.progress_store.making import FLOORS, RULES, LEVELS, attempt, store
 
 KEEP_ON = """
 import sys
@@ -102,6 +102,6 @@ def test_a_state_that_cannot_be_saved_costs_no_attempt(
 def test_today_is_the_practice_day_of_the_clock(tmp_path: Path) -> None:
     """At 03:59 local time it is still yesterday."""
     now = datetime(2026, 3, 2, 3, 59, tzinfo=timezone(timedelta(hours=9)))
-    with open_store(tmp_path, lambda: now, FLOORS, TOP_LEVELS) as opened:
+    with open_store(tmp_path, lambda: now, FLOORS, LEVELS) as opened:
         assert opened.today == date(2026, 3, 1)
     assert now.astimezone(UTC).date() == date(2026, 3, 1)
