@@ -13,10 +13,10 @@ from drills.exact.plane import Direction, Move, Point, cross, move_between
 from drills.exact.step import Step
 from drills.exact.symmetry import FACINGS
 from drills.labels.repairs import is_settled_in_full
-from drills.questions.drill import Ask, Drill, Marks
-from drills.structures.finder import find_stretches
-from drills.structures.proof import is_proven
-from drills.structures.stretch import draw
+from drills.pattern.crease_pattern import CreasePattern
+from drills.questions.drill import Ask, Drill, Marks, Outlines
+from drills.structures.figures import draw_figure, is_proven
+from drills.structures.finder import Found, find_stretches
 from drills.vertex.kawasaki import check_angles
 from drills.vertex.labels_at import failing, folds
 
@@ -28,7 +28,7 @@ def check_drill(drill: Drill) -> tuple[str, ...]:
         *(f"The angles at vertex {vertex} do not fold flat." for vertex in check_angles(truth)),
         *(f"The labels at vertex {vertex} cannot fold." for vertex in failing(truth, truth.labels(), folds)),
     ]
-    if not is_proven(drill.spec.stretch) or drill.truth != draw(drill.spec.stretch):
+    if not is_proven(drill.sheet) or drill.truth != draw_figure(drill.sheet):
         faults.append("The sheet is not proven to fold flat.")
     if not _ROUTES[drill.question.ask](drill):
         faults.append("The answer is not certain.")
@@ -75,12 +75,21 @@ def _join_is_the_only_one(drill: Drill) -> bool:
     start = drill.question.start_vertex
     if start is None:
         return False
-    lines = (edge for found in find_stretches(drill.truth) for edge in found.inside)
-    ends = {vertex for edge in lines for vertex in drill.truth.edges[edge][:2]} - {start}
-    way = Move(*FACINGS[drill.spec.stretch.facing].of(Point(*drill.spec.stretch.triangle.inside)))
-    here = drill.truth.vertices[start]
-    aimed = {v for v in ends if cross(way, move_between(here, drill.truth.vertices[v])) == 0}
-    return drill.answer == Marks(frozenset(aimed))
+    found = [each for each in find_stretches(drill.truth) if start in each.turning_points]
+    return len(found) == 1 and drill.answer == Marks(_aimed_at(drill.truth, found[0], start))
+
+
+def _aimed_at(pattern: CreasePattern, found: Found, start: int) -> frozenset[int]:
+    """Return the ends of a stretch's inside lines that lie the way these lines run from a point."""
+    ends = {vertex for edge in found.inside for vertex in pattern.edges[edge][:2]} - {start}
+    way = Move(*FACINGS[found.facing].of(Point(*found.triangle.inside)))
+    here = pattern.vertices[start]
+    return frozenset(v for v in ends if cross(way, move_between(here, pattern.vertices[v])) == 0)
+
+
+def _structures_are_found(drill: Drill) -> bool:
+    found = sorted((frozenset(each.outline) for each in find_stretches(drill.truth)), key=sorted)
+    return drill.answer == Outlines(tuple(found))
 
 
 _ROUTES: Mapping[Ask, Callable[[Drill], bool]] = {
@@ -89,4 +98,5 @@ _ROUTES: Mapping[Ask, Callable[[Drill], bool]] = {
     "edges": _edges_are_certain,
     "vertices": _vertices_are_turning_points,
     "join": _join_is_the_only_one,
+    "structures": _structures_are_found,
 }

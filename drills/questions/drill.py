@@ -9,8 +9,9 @@ from drills.exact.plane import Point
 from drills.exact.step import Step
 from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.spec import Spec
+from drills.structures.figures import Figure
 
-Ask: TypeAlias = Literal["step", "place", "edges", "vertices", "join"]
+Ask: TypeAlias = Literal["step", "place", "edges", "vertices", "join", "structures"]
 
 
 class Segment(NamedTuple):
@@ -27,7 +28,23 @@ class Marks(NamedTuple):
     items: frozenset[int]
 
 
-Answer: TypeAlias = Step | Point | Marks
+class Outlines(NamedTuple):
+    """The slanted stretches of a sheet, in order: of each the edges of its outline."""
+
+    edges: tuple[frozenset[int], ...]
+
+
+class Spots(NamedTuple):
+    """Places of the sheet, each said to lie in a slanted stretch."""
+
+    points: frozenset[Point]
+
+
+Truth: TypeAlias = Step | Point | Marks | Outlines
+"""The answer that is right."""
+
+Answer: TypeAlias = Step | Point | Marks | Spots
+"""The answer that a person gives."""
 
 
 @dataclass(frozen=True)
@@ -50,10 +67,11 @@ class Drill:
     """One question on one sheet; ``pattern`` is what is shown, ``truth`` the sheet that folds flat."""
 
     spec: Spec
+    sheet: Figure
     pattern: CreasePattern
     truth: CreasePattern
     question: Question
-    answer: Answer
+    answer: Truth
 
     @property
     def code(self) -> str:
@@ -63,7 +81,9 @@ class Drill:
     @property
     def marks(self) -> int:
         """How many marks the right answer takes; one where there is nothing to mark."""
-        return max(1, len(self.answer.items)) if isinstance(self.answer, Marks) else 1
+        if isinstance(self.answer, Marks | Outlines):
+            return max(1, len(self.answer[0]))
+        return 1
 
     @property
     def shows_labels(self) -> bool:

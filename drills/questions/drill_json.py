@@ -7,7 +7,7 @@ import json
 from drills.exact.plane import Point
 from drills.exact.step import Step
 from drills.files.fold_out import to_fold
-from drills.questions.drill import Drill, Marks, Question, Segment
+from drills.questions.drill import Drill, Marks, Outlines, Question, Segment
 
 
 def drill_to_json(drill: Drill) -> dict[str, object]:
@@ -49,6 +49,8 @@ def _answer(drill: Drill) -> dict[str, object]:
         return {"steps": [_step(answer)]}
     if isinstance(answer, Point):
         return {"point": _point(answer)}
+    if isinstance(answer, Outlines):
+        return {"structures": [sorted(outline) for outline in answer.edges]}
     return _marks(drill, answer)
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from drills.exact.plane import Point
 from drills.exact.step import Step
-from drills.questions import judging_labels, judging_marks, judging_steps
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions import judging_find, judging_labels, judging_marks, judging_steps
+from drills.questions.drill import Answer, Drill, Marks, Outlines, Spots
 from drills.questions.verdict import Verdict
 
 
@@ -19,4 +19,6 @@ def judge(drill: Drill, given: Answer) -> Verdict:
         if drill.question.ask == "edges" and drill.shows_labels:
             return judging_labels.judge_labels(drill, drill.answer, given)
         return judging_marks.judge_marks(drill, drill.answer, given)
+    if isinstance(given, Spots) and isinstance(drill.answer, Outlines):
+        return judging_find.judge_find(drill, drill.answer, given)
     raise TypeError(f"{drill.code} asks for {type(drill.answer).__name__}, not {type(given).__name__}")

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from drills.exact.plane import Point
-from drills.exact.step import step_between
+from drills.exact.plane import Point, direction_of, is_whole, move_between
+from drills.exact.step import Step, step_between
 from drills.pattern.places import place
 from drills.questions.drill import Drill, Marks
 from drills.questions.verdict import Lit, Verdict
 from drills.questions.words import number_of, step_in_words
-from drills.structures.landmarks import faces_inside, parts_that_go_in
+from drills.structures.figures import outlines, parts_that_go_in
+from drills.structures.landmarks import faces_inside
 
 _NOUNS = {"edges": "inside line", "vertices": "turning point", "join": "point"}
 _MARKED = {"edges": "crease", "vertices": "point", "join": "point"}
@@ -56,22 +57,27 @@ def _truth(drill: Drill, truth: Marks) -> str:
 def _why(drill: Drill, truth: Marks) -> str:
     if drill.question.ask == "join":
         start = drill.pattern.vertices[drill.question.start_vertex or 0]
-        end = drill.pattern.vertices[min(truth.items)]
-        step = step_in_words(step_between(start, end), with_times=True)
+        step = _line_in_words(start, drill.pattern.vertices[min(truth.items)])
         return f"All inside lines of a stretch run parallel; this one goes {step}."
     if drill.question.ask == "vertices":
         return "At a turning point an inside line meets a pleat line; the corners of the outline are none."
+    if not outlines(drill.sheet):
+        return "No outline is on this sheet: every crease runs along the grid or at 45 degrees."
     if not truth.items:
         return "Only a tip of the outline is on this sheet, and no crease runs inside it."
     return "Inside lines run across the outline and sink; its sides and the pleats around do not."
 
 
+def _line_in_words(start: Point, end: Point) -> str:
+    """Return the step of a line, and its count where the line joins two crossings of the grid."""
+    if is_whole(start) and is_whole(end):
+        return step_in_words(step_between(start, end), with_times=True)
+    way = direction_of(move_between(start, end))
+    return step_in_words(Step(way.dx, -way.dy))
+
+
 def _lit(drill: Drill, truth: Marks, given: Marks) -> Lit:
-    going_in = tuple(
-        face
-        for triangle in parts_that_go_in(drill.spec.stretch)
-        for face in faces_inside(drill.truth, triangle)
-    )
+    going_in = parts_shaded(drill)
     right, missed, extra = truth.items & given.items, truth.items - given.items, given.items - truth.items
     if drill.question.ask == "edges":
         return Lit(right=right, missed=missed, extra=extra, going_in=going_in)
@@ -81,6 +87,12 @@ def _lit(drill: Drill, truth: Marks, given: Marks) -> Lit:
         extra_points=_points(drill, extra),
         going_in=going_in,
     )
+
+
+def parts_shaded(drill: Drill) -> tuple[tuple[int, ...], ...]:
+    """Return the faces, as vertex cycles, of the parts that go in."""
+    parts = parts_that_go_in(drill.sheet)
+    return tuple(face for part in parts for face in faces_inside(drill.truth, part))
 
 
 def _points(drill: Drill, vertices: frozenset[int]) -> frozenset[Point]:

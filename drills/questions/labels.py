@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from drills.exact.chance import Chance
 from drills.labels.repairs import is_settled_by_counting, is_settled_in_full
 from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Question
+from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
 from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
 from drills.questions.mistakes import MISTAKES
+from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.stretch import Stretch, draw
+from drills.structures.composing import MOST_STRUCTURES
+from drills.structures.figures import draw_figure
+from drills.structures.stretch import Stretch
 
 FORMS = ("mark",)
 SKILLS = {
@@ -39,15 +45,44 @@ _BEYOND_COUNTING = "Counts alone do not settle it: beside a smallest angle stand
 
 
 def plan(code: Code, form: str, chance: Chance) -> Spec:
-    """Return the spec of a code: what went wrong, then a stretch of the level on which it can be settled."""
-    wrong = "nothing" if chance.one_in(_NOTHING_ONE_IN) else chance.pick(_MISTAKES[code.level - 1])
+    """Return the spec of a code: what went wrong, then a sheet of the level on which it can be settled."""
+    if code.level >= ALONE:
+        wrong = _wrong(_MISTAKES[-1], chance)
+        return Spec(code, form, f"labels {wrong}", _larger(code, wrong, chance), wrong)
+    wrong = _wrong(_MISTAKES[code.level - 1], chance)
     level = _LEVELS[code.level - 1]
     if wrong in _UNCROPPED:
         level = Level(level.units, level.pleats, level.facings)
     stretch = stretch_at(level, chance)
-    while not _can_settle(stretch, wrong, _AT_MOST[code.level - 1]):
+    while not _can_settle(stretch, wrong, most_wrong(code.level)):
         stretch = stretch_at(level, chance)
     return Spec(code, form, f"labels {wrong}", stretch, wrong)
+
+
+def _wrong(mistakes: Sequence[str], chance: Chance) -> str:
+    return "nothing" if chance.one_in(_NOTHING_ONE_IN) else chance.pick(mistakes)
+
+
+def _larger(code: Code, wrong: str, chance: Chance) -> Stretch | Recipe:
+    """Return a sheet from level 5 on; the paper's edge cuts into none."""
+    if code.level == SEVERAL or (code.level == LARGE and chance.one_in(2)):
+        return recipe_at(code, chance, _most_structures(code.level, wrong), may_be_cut=False)
+    stretch = lone_at(code.level, chance)
+    while not _can_settle(stretch, wrong, most_wrong(code.level)):
+        stretch = lone_at(code.level, chance)
+    return stretch
+
+
+def _most_structures(level: int, wrong: str) -> int:
+    """Return how many structures a sheet may have; few of them have room for a side of several pieces."""
+    if wrong == "side":
+        return 2 if level == SEVERAL else 3
+    return MOST_STRUCTURES if level == LARGE else 3
+
+
+def most_wrong(level: int) -> int:
+    """Return how many labels may be wrong at a level."""
+    return _AT_MOST[min(level, len(_AT_MOST)) - 1]
 
 
 def _can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
@@ -58,7 +93,7 @@ def _can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
     """
     shallow, steep = stretch.units
     if wrong == "side":
-        return min(unit for unit in stretch.units if unit > 1) <= at_most
+        return any(1 < turned <= at_most for turned in stretch.turned)
     if wrong == "line":
         return stretch.pleats > 1
     if wrong == "hinge":
@@ -69,21 +104,28 @@ def _can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
 
 def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError if no fair set of labels exists, which tests rule out."""
-    truth = draw(spec.stretch)
-    wrong = frozenset[int]()
-    if spec.detail != "nothing":
-        wrong = next(
-            (w for w in chance.shuffled(candidates(truth, spec)) if is_fair(truth, w, spec.code.level)), wrong
-        )
-        if not wrong:
-            raise RuntimeError(f"{spec.code} has no fair set of wrong labels")
+    for sheet in spec.sheets():
+        truth = draw_figure(sheet)
+        wrong = _fair(truth, spec, chance)
+        if wrong is not None:
+            break
+    else:
+        raise RuntimeError(f"{spec.code} has no fair set of wrong labels")
     says = _SAYS if spec.code.level <= _COUNTING_UP_TO else (*_SAYS, _BEYOND_COUNTING)
-    return Drill(spec, truth.switched(wrong), truth, Question("edges", says), Marks(wrong))
+    return Drill(spec, sheet, truth.switched(wrong), truth, Question("edges", says), Marks(wrong))
+
+
+def _fair(truth: CreasePattern, spec: Spec, chance: Chance) -> frozenset[int] | None:
+    """Return a fair set of wrong labels, an empty one where that is the plan, None where there is none."""
+    if spec.detail == "nothing":
+        return frozenset()
+    shuffled = chance.shuffled(candidates(truth, spec))
+    return next((wrong for wrong in shuffled if is_fair(truth, wrong, spec.code.level)), None)
 
 
 def candidates(truth: CreasePattern, spec: Spec) -> list[frozenset[int]]:
     """Return the sets of labels that the mistake of the spec may switch, in a fixed order."""
-    sets = {wrong for wrong in MISTAKES[spec.detail](truth) if len(wrong) <= _AT_MOST[spec.code.level - 1]}
+    sets = {wrong for wrong in MISTAKES[spec.detail](truth) if len(wrong) <= most_wrong(spec.code.level)}
     return sorted(sets, key=sorted)
 
 

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from drills.exact.chance import Chance
 from drills.structures.stretch import Side, Stretch
 
-TOP_LEVEL = 4
 WIDEST, HIGHEST = 14, 12
 
 Units = tuple[int, int]

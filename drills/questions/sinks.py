@@ -2,19 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from drills.exact.chance import Chance
 from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Question
-from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
+from drills.questions.larger import ALONE, LARGE, SEVERAL, cut, lone_at, recipe_at
+from drills.questions.levels import EQUAL, HIGHEST, UNEQUAL, WIDEST, Level, stretch_at
+from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.stretch import Stretch, draw
+from drills.structures.composing import MOST_STRUCTURES
+from drills.structures.figures import Figure, draw_figure
+from drills.structures.stretch import Stretch
 
 FORMS = ("mark", "points", "join")
 SHAPES = {
     "equal few": "equal sides, up to 3 inside lines",
     "equal many": "equal sides, 4 inside lines or more",
     "unequal": "unequal sides",
+    "several": "several structures",
 }
 _NAMES = {"mark": "inside lines", "points": "turning points", "join": "joining turning points"}
 SKILLS = {
@@ -29,6 +36,8 @@ _LEVELS = (
     Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
 )
 _NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
+LATER = {("mark", 4): 2}
+"""Since the second way of drawing these, a sheet without an inside line may show 45-degree roofs."""
 
 _SAYS = {
     "mark": (
@@ -44,15 +53,40 @@ _SAYS = {
 
 
 def plan(code: Code, form: str, chance: Chance) -> Spec:
-    """Return the spec of a code: one stretch of the level, for "mark" sometimes cut down to its tip."""
+    """Return the spec of a code: a sheet of the level, for "mark" sometimes one without an inside line."""
+    if code.level >= ALONE:
+        sheet, shape = _larger(code, form, chance)
+        return Spec(code, form, f"sinks {form} {shape}", sheet, shape)
     level = _LEVELS[code.level - 1]
     if form == "mark" and code.level >= _NOTHING_FROM and chance.one_in(_NOTHING_ONE_IN):
+        if code.version > 1 and chance.one_in(2):
+            return Spec(code, form, f"sinks {form} equal few", _roofs(code, chance), "equal few")
         stretch = tip(stretch_at(Level(EQUAL, (3,), level.facings), chance))
     elif form == "mark":
         stretch = stretch_at(level, chance)
     else:
         stretch = stretch_at(Level(level.units, level.pleats, level.facings), chance)
     return Spec(code, form, f"sinks {form} {shape_of(stretch)}", stretch, shape_of(stretch))
+
+
+def _roofs(code: Code, chance: Chance) -> Recipe:
+    """Return the recipe of a sheet with 45-degree roofs alone, which have no inside line."""
+    size = WIDEST, HIGHEST - chance.below(3)
+    return Recipe(f"{code}/sheet", *size, 1 + chance.below(2), needed=("roof",), allowed=("roof",))
+
+
+def _larger(code: Code, form: str, chance: Chance) -> tuple[Stretch | Recipe, str]:
+    """Return a sheet from level 5 on and what makes its inside lines alike to others."""
+    if code.level == ALONE or (code.level == LARGE and chance.one_in(2)):
+        stretch = lone_at(code.level, chance)
+        while form != "mark" and stretch.inside_lines == 1:
+            stretch = lone_at(code.level, chance)
+        return cut(stretch, chance) if form == "mark" else stretch, shape_of(stretch)
+    if form == "mark" and chance.one_in(_NOTHING_ONE_IN):
+        return replace(recipe_at(code, chance, 3), needed=("roof",), allowed=("roof",)), "several"
+    most = {"mark": 3 if code.level == SEVERAL else MOST_STRUCTURES}.get(form, 2)
+    # where the paper's edge cuts a hidden line, nothing shows the point that it leads to
+    return recipe_at(code, chance, most, may_be_cut=form != "join"), "several"
 
 
 def shape_of(stretch: Stretch) -> str:
@@ -71,19 +105,26 @@ def tip(stretch: Stretch) -> Stretch:
 
 
 def make(spec: Spec, chance: Chance) -> Drill:
-    """Return the drill of a spec."""
-    truth = draw(spec.stretch)
+    """Return the drill of a spec; RuntimeError where no sheet has a turning point, which tests rule out."""
+    for sheet in spec.sheets():
+        truth = draw_figure(sheet)
+        if spec.form == "mark" or turning_points(truth):
+            return _asked(spec, sheet, truth, chance)
+    raise RuntimeError(f"{spec.code} has no turning point")
+
+
+def _asked(spec: Spec, sheet: Figure, truth: CreasePattern, chance: Chance) -> Drill:
     inside = frozenset(edge for edge in truth.creases if truth.edges[edge].role == "inside")
     says = _SAYS[spec.form]
     if spec.form == "mark":
-        return _drill(spec, truth, Question("edges", says, role_asked=True), Marks(inside))
+        return _drill(spec, sheet, truth, Question("edges", says, role_asked=True), Marks(inside))
     if spec.form == "points":
-        return _drill(spec, truth, Question("vertices", says), Marks(frozenset(turning_points(truth))))
+        return _drill(spec, sheet, truth, Question("vertices", says), Marks(frozenset(turning_points(truth))))
     start = chance.pick(turning_points(truth))
     line = next(edge for edge in truth.around[start] if edge in inside)
     end = truth.other_end(line, start)
     question = Question("join", says, start_vertex=start, hidden=inside)
-    return _drill(spec, truth, question, Marks(frozenset({end})))
+    return _drill(spec, sheet, truth, question, Marks(frozenset({end})))
 
 
 def turning_points(pattern: CreasePattern) -> list[int]:
@@ -94,5 +135,5 @@ def turning_points(pattern: CreasePattern) -> list[int]:
     ]
 
 
-def _drill(spec: Spec, truth: CreasePattern, question: Question, answer: Marks) -> Drill:
-    return Drill(spec, truth.unlabelled(), truth, question, answer)
+def _drill(spec: Spec, sheet: Figure, truth: CreasePattern, question: Question, answer: Marks) -> Drill:
+    return Drill(spec, sheet, truth.unlabelled(), truth, question, answer)

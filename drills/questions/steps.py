@@ -2,25 +2,38 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from drills.exact.chance import Chance
-from drills.exact.plane import is_whole
+from drills.exact.plane import Direction, is_whole
 from drills.exact.step import ratio_of, step_between
 from drills.pattern.building import Paper, build
 from drills.pattern.crease_pattern import CreasePattern, Role
 from drills.pattern.runs import Run, straight_runs
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Question, Segment
+from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
 from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
+from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
 from drills.questions.words import step_with_directions
-from drills.structures.stretch import draw
+from drills.structures.composing import MOST_STRUCTURES
+from drills.structures.figures import Figure, draw_figure
+from drills.structures.stretch import Stretch
+from drills.structures.triangle import TRIANGLES, Triangle
 
 FORMS = ("read", "place")
 RATIOS = ("1:2", "1:3", "3:4")
-_NAMES = {"read": "reading a step of {} and {}", "place": "placing a step of {} and {}"}
-SKILLS = {
-    f"steps {form} {ratio}": _NAMES[form].format(*ratio.split(":")) for form in FORMS for ratio in RATIOS
+LIKES: Mapping[str, frozenset[str]] = {
+    "1:4": frozenset(("1:4", "1:5", "1:7")),
+    "2:3": frozenset(("2:3", "2:5", "3:5", "3:7", "5:12", "8:15", "7:24", "20:21")),
 }
+"""The steps of the other triangles, by the one they are practised with."""
+
+_NAMES = {"read": "reading a step", "place": "placing a step"}
+_OF = {ratio: f"of {ratio.replace(':', ' and ')}" for ratio in RATIOS}
+_OF |= {"1:4": "such as 1 and 4, or 1 and 5", "2:3": "such as 2 and 3, or 3 and 5"}
+SKILLS = {f"steps {form} {ratio}": f"{_NAMES[form]} {of}" for form in FORMS for ratio, of in _OF.items()}
 
 _LEVELS = (
     Level(((1, 1),), (0,)),
@@ -32,31 +45,57 @@ REPEATS_FROM = 3
 
 
 def plan(code: Code, form: str, chance: Chance) -> Spec:
-    """Return the spec of a code: one stretch of the level and the ratio of the crease to be read."""
-    ratio = chance.pick(RATIOS)
-    return Spec(code, form, f"steps {form} {ratio}", stretch_at(_LEVELS[code.level - 1], chance), ratio)
+    """Return the spec of a code: the sheet of the level and the ratio of the crease to be read."""
+    ratio, sheet = _small(code, chance) if code.level < ALONE else _larger(code, chance)
+    return Spec(code, form, f"steps {form} {ratio}", sheet, ratio)
+
+
+def _small(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
+    """Return a ratio and a sheet of the first four levels."""
+    return chance.pick(RATIOS), stretch_at(_LEVELS[code.level - 1], chance)
+
+
+def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
+    """Return a ratio and a sheet from level 5 on; the other triangles stand alone."""
+    ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_OF))
+    if code.level == SEVERAL or (code.level == LARGE and ratio in RATIOS):
+        return ratio, recipe_at(code, chance, MOST_STRUCTURES if code.level == LARGE else 3)
+    return ratio, lone_at(code.level, chance, [t for t in TRIANGLES if ratio in _ratios_of(t)])
+
+
+def _ratios_of(triangle: Triangle) -> set[str]:
+    """Return what the creases of a stretch of this triangle may be asked as."""
+    return {_practised_as(way) for way in (triangle.shallow, triangle.steep, triangle.inside)}
+
+
+def _practised_as(direction: Direction) -> str:
+    low, high = ratio_of(direction)
+    ratio = f"{low}:{high}"
+    return next((name for name, likes in LIKES.items() if ratio in likes), ratio)
 
 
 def make(spec: Spec, chance: Chance) -> Drill:
-    """Return the drill of a spec."""
-    truth = draw(spec.stretch)
-    segment = chance.pick(segments(truth, spec.detail))
+    """Return the drill of a spec; RuntimeError where no sheet shows the ratio, which tests rule out."""
+    for sheet in spec.sheets():
+        truth = draw_figure(sheet)
+        if found := segments(truth, spec.detail):
+            break
+    else:
+        raise RuntimeError(f"{spec.code} shows no step of {spec.detail}")
+    segment = chance.pick(found)
     if chance.one_in(2):
         segment = Segment(segment.end, segment.start, segment.edges[::-1])
-    return _read(spec, truth, segment) if spec.form == "read" else _place(spec, truth, segment)
+    asked = _read if spec.form == "read" else _place
+    return asked(spec, sheet, truth, segment)
 
 
 def segments(pattern: CreasePattern, ratio: str) -> list[Segment]:
-    """Return the slanted creases of a ratio, each from its first to its last crossing of the grid."""
+    """Return the slanted creases practised as a ratio, from the first to the last crossing of the grid."""
     roles: tuple[Role, ...] = ("outline", "inside")
     runs = [run for role in roles for run in straight_runs(pattern, role)]
     found = [segment for run in runs if (segment := _between_crossings(pattern, run))]
-    return [segment for segment in found if _ratio(pattern, segment) == ratio]
-
-
-def _ratio(pattern: CreasePattern, segment: Segment) -> str:
-    low, high = ratio_of(pattern.direction(segment.edges[0], segment.start))
-    return f"{low}:{high}"
+    ways = (pattern.direction(segment.edges[0], segment.start) for segment in found)
+    return [segment for segment, way in zip(found, ways, strict=True) if _practised_as(way) == ratio]
 
 
 def _between_crossings(pattern: CreasePattern, run: Run) -> Segment | None:
@@ -68,7 +107,7 @@ def _between_crossings(pattern: CreasePattern, run: Run) -> Segment | None:
     return Segment(run.vertices[first], run.vertices[last], run.edges[first:last])
 
 
-def _read(spec: Spec, truth: CreasePattern, segment: Segment) -> Drill:
+def _read(spec: Spec, sheet: Figure, truth: CreasePattern, segment: Segment) -> Drill:
     repeats = spec.code.level >= REPEATS_FROM
     says = (
         "Which step does the lit crease make from its start?",
@@ -77,12 +116,12 @@ def _read(spec: Spec, truth: CreasePattern, segment: Segment) -> Drill:
     )
     answer = step_between(truth.vertices[segment.start], truth.vertices[segment.end])
     question = Question("step", says, lit=segment, counts_repeats=repeats)
-    return Drill(spec, truth.unlabelled(), truth, question, answer)
+    return Drill(spec, sheet, truth.unlabelled(), truth, question, answer)
 
 
-def _place(spec: Spec, truth: CreasePattern, segment: Segment) -> Drill:
+def _place(spec: Spec, sheet: Figure, truth: CreasePattern, segment: Segment) -> Drill:
     start, end = truth.vertices[segment.start], truth.vertices[segment.end]
     step = step_between(start, end)
     says = ("Where does this step end?", f"{step_with_directions(step)}.", "Put the cursor on that crossing.")
     question = Question("place", says, start=start, step=step)
-    return Drill(spec, build((), Paper(*truth.box)), truth, question, end)
+    return Drill(spec, sheet, build((), Paper(*truth.box)), truth, question, end)

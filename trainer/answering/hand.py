@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.questions.drill import Answer, Drill
+from drills.questions.drill import Answer, Drill, Marks
 from trainer.board.arrows import Arrow
 from trainer.board.look import Look
 from trainer.board.scale import Scale
@@ -41,6 +41,10 @@ class Hand:
     def answer(self) -> Answer | None:
         """Return the answer, or None while something is missing."""
         return None
+
+    def nothing(self) -> Answer:
+        """Return the answer that there is nothing to mark."""
+        return Marks(frozenset())
 
     def missing(self) -> str:
         """Return what is missing for an answer, in one sentence."""

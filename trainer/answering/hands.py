@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from drills.questions.drill import Ask, Drill
 from trainer.answering.creases import CreasesHand
+from trainer.answering.finding import FindingHand
 from trainer.answering.hand import Hand
 from trainer.answering.placing import PlacingHand
 from trainer.answering.points import JoiningHand, PointsHand
@@ -17,6 +18,7 @@ _HANDS: Mapping[Ask, type[Hand]] = {
     "edges": CreasesHand,
     "vertices": PointsHand,
     "join": JoiningHand,
+    "structures": FindingHand,
 }
 
 

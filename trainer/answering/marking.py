@@ -21,7 +21,7 @@ class MarkingHand(Hand, ABC):
         self.cursor: Cursor = track.start()
         self.marks: list[int] = []
         self._toggled: list[int] = []
-        self._clicked: tuple[int, int] | None = None
+        self._clicked: tuple[Scale, int, int] | None = None
 
     def go(self, arrow: Arrow) -> None:
         """Go to the next point that way."""
@@ -44,8 +44,8 @@ class MarkingHand(Hand, ABC):
     def point_at(self, scale: Scale, x: float, y: float) -> None:
         """Mark what is nearest; clicked again on the spot, what is next nearest, at last nothing."""
         near = self.near(scale, x, y)
-        again = self._clicked == (int(x), int(y))
-        self._clicked = (int(x), int(y))
+        again = self._clicked == (scale, int(x), int(y))
+        self._clicked = (scale, int(x), int(y))
         last = self.under_cursor()
         if not near:
             return

@@ -8,7 +8,7 @@ from drills.pattern.places import place
 from drills.questions.drill import Drill, Marks
 from drills.questions.reasons import faults
 from drills.questions.verdict import Verdict
-from drills.structures.landmarks import outline
+from drills.structures.figures import outlines
 from trainer.board.look import Look, Marked, points_at
 
 
@@ -33,6 +33,8 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
 
 def hint(drill: Drill) -> str:
     """Return a little help in words that leaves the answer to be found."""
+    if drill.question.ask == "structures":
+        return "Look for sides off the 45 degrees: a slanted stretch has four, in two pairs of parallels."
     if drill.question.ask in ("step", "place"):
         return "Follow the grid: first all squares across, then up or down, to where a crossing is met."
     if drill.question.ask == "edges" and drill.shows_labels:
@@ -40,7 +42,7 @@ def hint(drill: Drill) -> str:
         return f"Count mountains and valleys at {place(drill.pattern, worth_counting[0])}."
     asked = drill.answer.items if isinstance(drill.answer, Marks) else frozenset()
     places = {point: vertex for vertex, point in enumerate(drill.pattern.vertices) if vertex not in asked}
-    corners = [places[point] for point in outline(drill.spec.stretch) if point in places]
+    corners = [places[point] for outline in outlines(drill.sheet) for point in outline if point in places]
     if not corners:
         return "Follow the slanted creases to the paper's edge: which of them has the outline on both sides?"
     at = place(drill.pattern, corners[0])

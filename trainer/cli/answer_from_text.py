@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
 from typing import NamedTuple
 
-from drills.exact.plane import Point
+from drills.exact.plane import Point, move_between, moved
 from drills.exact.step import Step
-from drills.questions.drill import Answer, Ask, Drill, Marks, Question
+from drills.questions.drill import Answer, Ask, Drill, Marks, Outlines, Question, Spots
 from drills.questions.judging_steps import with_directions_of
 from trainer.cli.ending import CommandError
 from trainer.cli.sheet_in_text import sheet_size
@@ -20,6 +21,7 @@ _HOW: Mapping[Ask, str] = {
     "edges": _TAGS,
     "vertices": _TAGS,
     "join": 'answer with one tag, as in "ac"',
+    "structures": 'answer with the tag of one crease of each, as in "aa ac", or "none"',
 }
 _REPEATED = ', for a step made twice "1 across 2 up x 2"'
 
@@ -56,7 +58,15 @@ def answer_from(text: str, drill: Drill, tags: Mapping[int, str]) -> Answer:
         return _step(text, drill.question, drill.answer)
     if isinstance(drill.answer, Point):
         return _place(text, drill)
-    return _marks(text, drill, tags)
+    marks = _marks(text, drill, tags)
+    return spots_of(drill, marks.items) if isinstance(drill.answer, Outlines) else marks
+
+
+def spots_of(drill: Drill, edges: Iterable[int]) -> Spots:
+    """Return the middles of some creases as places."""
+    ends = (drill.pattern.ends(edge) for edge in edges)
+    middles = (moved(start, move_between(start, end), Fraction(1, 2)) for start, end in ends)
+    return Spots(frozenset(middles))
 
 
 def _unreadable(question: Question) -> CommandError:

@@ -8,8 +8,7 @@ from functools import partial
 from drills.questions.code import LARGEST_SEED, Code
 from drills.questions.drill import Drill
 from drills.questions.drill_json import drill_line
-from drills.questions.kinds import KINDS, checked, make, read_code
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS, TOP_LEVEL, checked, make, newest, read_code
 from trainer.cli.app_command import open_app
 from trainer.cli.console import Console
 from trainer.cli.data_folder import data_folder
@@ -76,7 +75,7 @@ def _code(options: Namespace) -> Code:
         if not given:
             raise CommandError("Say which drill: a code such as labels-3-41, or --kind, --level and --seed.")
         raise CommandError(f"Give {' and '.join(missing)} too, or a code such as labels-3-41.")
-    return checked(Code(options.kind, options.level, options.seed, form=options.form or ""))
+    return newest(checked(Code(options.kind, options.level, options.seed, form=options.form or "")))
 
 
 def _count(options: Namespace, first: Code) -> int:

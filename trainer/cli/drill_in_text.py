@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.drill import Answer, Drill, Marks, Outlines
 from drills.questions.judging import judge
 from drills.questions.verdict import Verdict
 from progress_store import StoreError, open_store
@@ -14,7 +14,7 @@ from trainer.cli.answer_from_text import answer_from, how_to_answer
 from trainer.cli.console import Console
 from trainer.cli.sheet_in_text import sheet_in_text
 from trainer.cli.tags import tags_of
-from trainer.practice.attempts import FLOORS, TOP_LEVELS, attempt_of
+from trainer.practice.attempts import FLOORS, LEVELS, attempt_of
 from trainer.practice.watch import Measured, Watch
 
 RIGHT, WRONG = 0, 1
@@ -60,7 +60,7 @@ def _kept(
 ) -> tuple[str, ...] | StoreError:
     """Keep the attempt and return what is to be told of the files, or why it could not be kept."""
     try:
-        with open_store(folder, console.clock.now, FLOORS, TOP_LEVELS) as store:
+        with open_store(folder, console.clock.now, FLOORS, LEVELS) as store:
             store.keep(attempt_of(drill, verdict, measured, now, "picked"))
             return store.notices
     except StoreError as error:
@@ -79,6 +79,9 @@ def verdict_in_text(drill: Drill, given: Answer, verdict: Verdict, tags: Mapping
         yield from _listed("The right answer", truth, tags)
     else:
         yield verdict.truth
+    if isinstance(drill.answer, Outlines):
+        for outline in drill.answer.edges:
+            yield from _listed("An outline", outline, tags)
     yield verdict.why
 
 

@@ -15,7 +15,7 @@ from trainer.cli.data_folder import data_folder
 from trainer.cli.ending import CommandError
 from trainer.cli.parser import Parser, add_data
 from trainer.cli.record_in_text import record_in_text
-from trainer.practice.attempts import FLOORS, TOP_LEVELS
+from trainer.practice.attempts import FLOORS, LEVELS
 
 _FIRST_YEAR, _LAST_YEAR = 1971, 2998
 
@@ -40,7 +40,7 @@ def show_record(options: Namespace, console: Console) -> int:
     """Print the record of the data folder; one that is not there yet is an empty record."""
     given: datetime | None = options.now
     now = console.clock.now if given is None else lambda: given
-    with open_store(data_folder(options, console), now, FLOORS, TOP_LEVELS, writable=False) as store:
+    with open_store(data_folder(options, console), now, FLOORS, LEVELS, writable=False) as store:
         if options.json:
             console.say(json.dumps(record(store.attempts, store.rules, name_of)))
         elif options.csv:

@@ -6,15 +6,20 @@ from datetime import datetime
 from uuid import uuid4
 
 from drills.questions.drill import Drill
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
 from progress_store import Attempt, Floor, Purpose, stamp
 from trainer.practice.watch import Measured
 
-FLOORS = {"steps": Floor(3_000), "sinks": Floor(1_500, each=True), "labels": Floor(8_000)}
+FLOORS = {
+    "steps": Floor(3_000),
+    "sinks": Floor(1_500, each=True),
+    "labels": Floor(8_000),
+    "find": Floor(3_000, each=True),
+}
 """No pace goal falls below these times in ms (common practice, no source)."""
 
-TOP_LEVELS = dict.fromkeys(FLOORS, TOP_LEVEL)
+LEVELS = {kind: entry.levels for kind, entry in KINDS.items()}
 
 
 def attempt_of(

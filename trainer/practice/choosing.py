@@ -7,8 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Literal, NamedTuple
 
-from drills.questions.kinds import SKILL_NAMES, kind_of, skills_at
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
 from progress_store import State
 from progress_store.schedule import recall
 from trainer.practice.session import Session
@@ -103,7 +102,7 @@ def _harder(state: State, today: date, session: Session) -> Iterator[str]:
     able = [
         skill
         for skill in state.skills
-        if level_of(state, skill) < TOP_LEVEL
+        if level_of(state, skill) + 1 in KINDS[kind_of(skill)[0]].levels
         and skill in skills_at(*kind_of(skill), level_of(state, skill) + 1)
     ]
     yield from sorted(able, key=lambda s: (session.times(s), state.skills[s].results.count("miss"), s))

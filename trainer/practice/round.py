@@ -9,8 +9,10 @@ from threading import Lock
 from drills.exact.chance import Chance
 from drills.questions.code import Code
 from drills.questions.drill import Drill
-from drills.questions.kinds import checked, codes_for, make, spec
+from drills.questions.kinds import checked, codes_for, make, newest, spec
+from drills.questions.recipe import Recipe
 from drills.questions.verdict import Verdict
+from drills.structures.sheets import FieldSheet
 from drills.structures.stretch import Stretch
 from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
 from trainer.practice.attempts import attempt_of
@@ -55,7 +57,7 @@ class Round:
         self._of = of
         self._started = clock.ticks()
         self._unkept: list[Attempt] = []
-        self._shown: set[Stretch] = set()
+        self._shown: set[Stretch | FieldSheet | Recipe] = set()
         self._begun = 0
         self._making, self._ready = Lock(), list[Drill | None]()
         self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
@@ -113,12 +115,12 @@ class Round:
     def fresh_of(self, kind: str, form: str, level: int) -> Code:
         """Return a code of a kind and form at a level, whatever skill it trains."""
         first = self._chance.below(SEEDS)
-        return self._unlike_any(checked(Code(kind, level, first + by, form=form)) for by in count())
+        return self._unlike_any(newest(checked(Code(kind, level, first + by, form=form))) for by in count())
 
     def _unlike_any(self, codes: Iterator[Code]) -> Code:
         """Return the first code with a sheet not shown yet, the last of twenty where all were."""
         for code in islice(codes, TRIED):
-            if (sheet := spec(code).stretch) not in self._shown:
+            if (sheet := spec(code).sheet) not in self._shown:
                 break
         self._shown.add(sheet)
         return code

@@ -31,8 +31,9 @@ def warm_up(store: Store, clock: Clock) -> Round:
 
     def following(sitting: Round) -> Code:
         skill = _warm_skill(store.state, sitting.session)
-        top = store.state.level(kind_of(skill)[0])
-        return sitting.fresh(skill, 1 + round(sitting.part_gone * (top - 1)))
+        kind = kind_of(skill)[0]
+        low, top = KINDS[kind].lowest, store.state.level(kind)
+        return sitting.fresh(skill, low + round(sitting.part_gone * (top - low)))
 
     return Round(store, clock, "warm-up", following, WARM_UP_MINUTES)
 
@@ -69,11 +70,12 @@ class Placing(NamedTuple):
     after_miss: int
 
 
+_PLACED = [kind for kind, entry in KINDS.items() if entry.lowest == 1]
 PLACING = (
-    *(Placing(kind, 2, 2) for kind in KINDS),
-    *(Placing(kind, 3, 1) for kind in KINDS),
+    *(Placing(kind, 2, 2) for kind in _PLACED),
+    *(Placing(kind, 3, 1) for kind in _PLACED),
 )
-"""Two drills a kind: at level 2, then at 3 after a right answer and at 1 after a miss."""
+"""Two drills of each kind that begins at level 1: at 2, then at 3 if that was right, at 1 if not."""
 
 
 def placing(store: Store, clock: Clock) -> Round:

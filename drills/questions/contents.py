@@ -1,0 +1,118 @@
+"""What each level contains, seen in what its codes stand for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
+from typing import NamedTuple
+
+from drills.questions.code import Code
+from drills.questions.kinds import KINDS, TOP_LEVEL, checked, newest, spec
+from drills.questions.labels import most_wrong
+from drills.questions.recipe import Recipe
+from drills.questions.spec import Spec
+from drills.structures.stretch import Stretch
+from drills.structures.triangle import TRIANGLES
+
+SEEN = 150
+HEADINGS = (
+    "Level",
+    "Adds",
+    "Sheets up to",
+    "Structures",
+    "Triangles",
+    "Sides",
+    "Pleats",
+    "Paper's edge",
+    "Labels wrong",
+)
+ADDS: Mapping[int, str] = {
+    1: "one smallest stretch",
+    2: "pleats around it",
+    3: "two and three units, steps that repeat",
+    4: "unequal sides, all facings, cuts by the paper's edge",
+    5: "wider pleats, other triangles",
+    6: "several structures and look-alikes",
+    7: "sheets larger than the screen",
+}
+
+
+class Contents(NamedTuple):
+    """What one level contains, each in a few words."""
+
+    level: int
+    adds: str
+    sheets: str
+    structures: str
+    triangles: str
+    sides: str
+    pleats: str
+    edge: str
+    wrong: str
+
+
+@lru_cache(maxsize=TOP_LEVEL)
+def contents(level: int) -> Contents:
+    """Return what a level contains, over the first codes of every kind and form that has it."""
+    specs = list(_specs(level))
+    recipes = [each.sheet for each in specs if isinstance(each.sheet, Recipe)]
+    stretches = [each.sheet for each in specs if isinstance(each.sheet, Stretch)]
+    sizes = [sheet.size for each in specs if not isinstance(sheet := each.sheet, Recipe)]
+    sizes += [(recipe.width, recipe.height) for recipe in recipes]
+    return Contents(
+        level,
+        ADDS[level],
+        f"{max(width for width, _ in sizes)} x {max(height for _, height in sizes)}",
+        _structures(recipes, has_lone=bool(stretches)),
+        _triangles(stretches, recipes),
+        _sides(stretches),
+        _pleats(stretches),
+        _edge([any(each.crop) for each in stretches] + [each.is_cut for each in recipes]),
+        f"up to {most_wrong(level)}" if most_wrong(level) > 1 else "1",
+    )
+
+
+def _specs(level: int) -> Iterator[Spec]:
+    for name, kind in KINDS.items():
+        if level in kind.levels:
+            for form in kind.forms:
+                codes = (Code(name, level, seed, form=form) for seed in range(SEEN))
+                yield from (spec(newest(checked(code))) for code in codes)
+
+
+def _structures(recipes: Iterable[Recipe], *, has_lone: bool) -> str:
+    """Return how many structures a sheet has, and which look-alikes stand among them."""
+    numbers = {recipe.structures for recipe in recipes if recipe.structures} | ({1} if has_lone else set())
+    among = {kind for recipe in recipes if recipe.structures for kind in recipe.allowed}
+    alike = [name for kind, name in (("roof", "roofs"), ("diamond", "45-degree stretches")) if kind in among]
+    return ", with ".join(filter(None, (_range(numbers), " and ".join(alike))))
+
+
+def _triangles(stretches: Iterable[Stretch], recipes: Iterable[Recipe]) -> str:
+    met = {stretch.triangle for stretch in stretches} | {t for recipe in recipes for t in recipe.triangles}
+    names = [triangle.name for triangle in TRIANGLES if triangle in met]
+    return "all" if len(names) == len(TRIANGLES) else ", ".join(names)
+
+
+def _sides(stretches: Iterable[Stretch]) -> str:
+    """Return how many pleats the sides of lone stretches turn, and whether they may be unequal."""
+    turned = {pleats for stretch in stretches for pleats in stretch.turned}
+    unequal = ", also unequal" if any(not stretch.is_equal for stretch in stretches) else ""
+    return f"{_range(turned)} {'pleat' if turned == {1} else 'pleats'}{unequal}" if turned else "as they fit"
+
+
+def _pleats(stretches: Iterable[Stretch]) -> str:
+    """Return how many pleats lie around lone stretches, and how wide they are."""
+    around = {stretch.pleats for stretch in stretches}
+    widths = {width for stretch in stretches for width in stretch.pleat_widths}
+    wide = f", {_range(widths)} squares wide" if widths - {1} else ""
+    return f"{_range(around)} around{wide}" if around else "as they fit"
+
+
+def _edge(cuts: Iterable[bool]) -> str:
+    return "cuts in" if any(cuts) else "lies outside"
+
+
+def _range(numbers: Iterable[int]) -> str:
+    low, high = min(numbers), max(numbers)
+    return str(low) if low == high else f"{low} to {high}"

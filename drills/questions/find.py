@@ -1,0 +1,119 @@
+"""Find: mark every slanted stretch on the sheet; there may be none."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from drills.exact.chance import Chance
+from drills.exact.symmetry import SYMMETRIES
+from drills.questions import larger
+from drills.questions.code import Code
+from drills.questions.drill import Drill, Outlines, Question
+from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
+from drills.questions.levels import EQUAL, HIGHEST, UNEQUAL, WIDEST, Level, stretch_at
+from drills.questions.recipe import Recipe
+from drills.questions.spec import Spec
+from drills.structures.choices import SIDEWAYS_HINGES, Kind
+from drills.structures.composing import MOST_STRUCTURES
+from drills.structures.diamond import Diamond
+from drills.structures.figures import draw_figure, drawn_outlines
+from drills.structures.sheets import FieldSheet
+from drills.structures.stretch import Stretch
+from drills.structures.triangle import TRIANGLES
+
+FORMS = ("mark",)
+LOWEST = 2
+LOOK_ALIKES: Mapping[str, str] = {
+    "pleats": "among pleats",
+    "roof": "beside 45-degree roofs",
+    "diamond": "beside 45-degree stretches",
+}
+SKILLS = {f"find {like}": f"finding slanted stretches {where}" for like, where in LOOK_ALIKES.items()}
+
+_NOTHING_ONE_IN = 5
+_CUT_ONE_IN = 2
+_ALONE: Mapping[int, Level] = {
+    2: Level(((1, 1),), (1, 2, 3)),
+    3: Level(EQUAL, (1, 2, 3)),
+    4: Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
+}
+_SAYS = (
+    "Where is a slanted stretch? Put a mark inside each.",
+    "One mark for each is enough. There may be none.",
+)
+
+
+def plan(code: Code, form: str, chance: Chance) -> Spec:
+    """Return the spec of a code: the look-alike, and a sheet with it, with stretches or without any."""
+    like = chance.pick(tuple(LOOK_ALIKES))
+    is_empty = chance.one_in(_NOTHING_ONE_IN)
+    return Spec(code, form, f"find {like}", _sheet(code, like, is_empty, chance), like)
+
+
+def _sheet(code: Code, like: str, is_empty: bool, chance: Chance) -> Stretch | FieldSheet | Recipe:
+    if like == "pleats":
+        return _among_pleats(code, is_empty, chance)
+    if like == "diamond" and is_empty and code.level < ALONE:
+        return _in_open_field(chance)
+    return _beside(code, like, is_empty, chance)
+
+
+def _in_open_field(chance: Chance) -> FieldSheet:
+    """Return a 45-degree stretch alone among pleats that run from edge to edge."""
+    half, facing = 1 + chance.below(3), chance.below(len(SYMMETRIES))
+    size = WIDEST - chance.below(3), HIGHEST - chance.below(4)
+    field, height = size if SYMMETRIES[facing].b == 0 else size[::-1]
+    x, y = (half + 1 + chance.below(reach - 2 * half - 1) for reach in (field, height))
+    diamond = Diamond(x, y, half, field, chance.pick(SIDEWAYS_HINGES))
+    return FieldSheet(diamond, height, facing, chance.one_in(2))
+
+
+def _among_pleats(code: Code, is_empty: bool, chance: Chance) -> Stretch | Recipe:
+    """Return stretches, or nothing but pleats, on a sheet of the level."""
+    if is_empty:
+        return replace(_recipe(code, chance), structures=0, is_cut=False)
+    if code.level in _ALONE:
+        return stretch_at(_ALONE[code.level], chance)
+    if code.level == ALONE or (code.level == LARGE and chance.one_in(2)):
+        return lone_at(code.level, chance)
+    return replace(_recipe(code, chance), allowed=("stretch",))
+
+
+def _beside(code: Code, like: str, is_empty: bool, chance: Chance) -> Recipe:
+    """Return a recipe with a look-alike; from level 3 on others may be there too."""
+    kind: Kind = "roof" if like == "roof" else "diamond"
+    needed: tuple[Kind, ...] = (kind,) if is_empty else ("stretch", kind)
+    others: tuple[Kind, ...] = ("roof", "diamond") if code.level > LOWEST else (kind,)
+    recipe = replace(
+        _recipe(code, chance), needed=needed, allowed=others if is_empty else ("stretch", *others)
+    )
+    if is_empty and code.level == LOWEST:
+        return replace(recipe, structures=1)
+    if code.level in (ALONE, LARGE) and not is_empty and chance.one_in(2):
+        return replace(recipe, triangles=TRIANGLES if code.level == LARGE else TRIANGLES[:3])
+    return recipe
+
+
+def _recipe(code: Code, chance: Chance) -> Recipe:
+    """Return the recipe of a sheet of the level's size: two structures, from level 6 on up to six."""
+    if code.level >= SEVERAL:
+        return recipe_at(code, chance, MOST_STRUCTURES if code.level == LARGE else 4)
+    width, height = _size_at(code.level, chance)
+    is_cut = code.level >= 4 and chance.one_in(_CUT_ONE_IN)
+    return Recipe(f"{code}/sheet", width, height, 2, is_cut=is_cut)
+
+
+def _size_at(level: int, chance: Chance) -> tuple[int, int]:
+    if level == ALONE:
+        return larger.WIDEST, larger.HIGHEST - chance.below(4)
+    return WIDEST - chance.below(2), HIGHEST - chance.below(4)
+
+
+def make(spec: Spec, chance: Chance) -> Drill:
+    """Return the drill of a spec."""
+    sheet = next(iter(spec.sheets()))
+    truth = draw_figure(sheet)
+    outlines = sorted(drawn_outlines(sheet), key=sorted)
+    question = Question("structures", _SAYS, role_asked=True)
+    return Drill(spec, sheet, truth.unlabelled(), truth, question, Outlines(tuple(outlines)))

@@ -1,0 +1,90 @@
+"""Answering with places: a mark inside each slanted stretch; the cursor goes square by square."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from drills.exact.plane import Point, moved
+from drills.pattern.places import short_place
+from drills.questions.drill import Answer, Drill, Spots
+from trainer.answering.hand import Hand
+from trainer.answering.placing import WAYS
+from trainer.board.arrows import Arrow
+from trainer.board.look import Look, Marked
+from trainer.board.scale import Scale
+
+STRIDE = 4
+"""Squares from one stop of Tab to the next, in rows as far apart."""
+
+
+class FindingHand(Hand):
+    """A cursor that goes over the bare grid, so that nothing is given away by where it stops."""
+
+    def __init__(self, drill: Drill) -> None:
+        super().__init__(drill)
+        left, bottom, right, top = drill.pattern.box
+        self.at = Point((left + right) // 2, (bottom + top) // 2)
+        self.marks: list[Point] = []
+        self._toggled: list[Point] = []
+
+    def go(self, arrow: Arrow) -> None:
+        """Go one square; at the paper's edge it stays."""
+        left, bottom, right, top = self.drill.pattern.box
+        there = moved(self.at, WAYS[arrow])
+        if left <= there.x <= right and bottom <= there.y <= top:
+            self.at = there
+
+    def next_point(self, back: bool) -> None:
+        """Go to the next or last stop: every fourth crossing of every fourth row, from the top left."""
+        stops = self._stops()
+        place = stops.index(self.at) if self.at in stops else -1 + back
+        self.at = stops[(place + (-1 if back else 1)) % len(stops)]
+
+    def mark(self) -> None:
+        """Mark the crossing, or take its mark away."""
+        self._toggled.append(self.at)
+        self._flip(self.at)
+
+    def undo(self) -> None:
+        """Take the last marking or unmarking back."""
+        if self._toggled:
+            self._flip(self._toggled.pop())
+
+    def point_at(self, scale: Scale, x: float, y: float) -> None:
+        """Mark the crossing nearest to a click, or take its mark away."""
+        self.at = scale.crossing_near(x, y)
+        self.mark()
+
+    def answer(self) -> Answer | None:
+        """Return the marks once there are any: that there is nothing to mark has a key of its own."""
+        return Spots(frozenset(self.marks)) if self.marks else None
+
+    def nothing(self) -> Answer:
+        """Return the answer that there is no slanted stretch."""
+        return Spots(frozenset())
+
+    def missing(self) -> str:
+        """Return what to do."""
+        return "Nothing is marked; press 0 if there is nothing to mark."
+
+    def look(self) -> Look:
+        """Return the board with cursor and marks."""
+        marked = Marked(points=frozenset(self.marks))
+        return replace(super().look(), cursor_at=self.at, marked=marked)
+
+    def says(self) -> tuple[str, ...]:
+        """Return where the cursor is, and how many places are marked."""
+        marked = " (marked)" if self.at in self.marks else ""
+        return f"At {short_place(self.drill.pattern, self.at)}{marked}.", f"Marked: {len(self.marks)}"
+
+    def _stops(self) -> list[Point]:
+        left, bottom, right, top = (int(value) for value in self.drill.pattern.box)
+        first = STRIDE // 2
+        rows = range(top - first, bottom, -STRIDE)
+        return [Point(x, y) for y in rows for x in range(left + first, right, STRIDE)]
+
+    def _flip(self, place: Point) -> None:
+        if place in self.marks:
+            self.marks.remove(place)
+        else:
+            self.marks.append(place)
