@@ -4,16 +4,13 @@ from __future__ import annotations
 
 import json
 from argparse import Namespace, _SubParsersAction
-from pathlib import Path
 
 from drills.check import Report, check
-from drills.files.drawing_in import MOST_MIB
-from drills.files.refusals import FoldError
-from drills.files.sheet_in import Sheet, read_sheet
+from drills.files.sheet_in import Sheet
 from trainer.cli.check_in_text import check_in_text
 from trainer.cli.console import Console
-from trainer.cli.ending import CommandError
 from trainer.cli.parser import Parser, add_data
+from trainer.cli.pattern_given import sheet_in_file
 
 FINE, FAULTY, OPEN = 0, 1, 2
 
@@ -34,10 +31,7 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
 
 def check_file(options: Namespace, console: Console) -> int:
     """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
-    try:
-        sheet = read_sheet(_bytes_of(Path(options.file)))
-    except FoldError as refusal:
-        raise CommandError(str(refusal)) from None
+    sheet = sheet_in_file(options.file)
     report = check(sheet.pattern, sheet.exact)
     if options.json:
         console.say(json.dumps(report_to_json(report, sheet)))
@@ -70,15 +64,6 @@ def report_to_json(report: Report, sheet: Sheet) -> dict[str, object]:
         "pieces": {str(piece): whole for piece, whole in sheet.pieces.items()},
         "notices": list(sheet.notices),
     }
-
-
-def _bytes_of(path: Path) -> bytes:
-    """Return the file's bytes, but no more than one over the most that is read."""
-    try:
-        with path.open("rb") as file:
-            return file.read(MOST_MIB * 1024 * 1024 + 1)
-    except OSError:
-        raise CommandError("The file cannot be read; give the path of a FOLD file that is there.") from None
 
 
 def _why_open(report: Report) -> str:

@@ -1,0 +1,58 @@
+"""`slantwise plan`: how to precrease the slanted stretches of a crease pattern."""
+
+from __future__ import annotations
+
+import json
+from argparse import Namespace, _SubParsersAction
+
+from drills.plan.open_labels import open_labels
+from drills.plan.planning import plan
+from trainer.cli.console import Console
+from trainer.cli.ending import CommandError
+from trainer.cli.parser import Parser, add_data
+from trainer.cli.pattern_given import pattern_given
+from trainer.cli.plan_in_json import plan_to_json
+from trainer.cli.plan_in_text import plan_in_text
+
+_EXAMPLES = """examples:
+  slantwise plan mine.fold
+  slantwise plan sinks-3-7
+  slantwise plan mine.fold --json
+"""
+
+
+def add_to(commands: _SubParsersAction[Parser]) -> None:
+    """Add the command `plan`."""
+    parser = commands.add_parser(
+        "plan",
+        help="how to precrease the slanted stretches of a pattern",
+        description="Tells what to mark and to crease for each slanted stretch, in order.",
+        epilog=_EXAMPLES,
+    )
+    parser.add_argument(
+        "sheet", metavar="FILE|CODE", help="a crease pattern as a FOLD file, or a drill's code"
+    )
+    parser.add_argument("--json", action="store_true", help="the plan as JSON")
+    add_data(parser)
+    parser.set_defaults(act=plan_sheet)
+
+
+def plan_sheet(options: Namespace, console: Console) -> int:
+    """Print the plan of the sheet that is named; CommandError where it cannot be made."""
+    given = pattern_given(options.sheet)
+    if not given.exact:
+        raise CommandError(
+            "No square grid fits these points, so steps cannot be counted; draw the pattern on a square grid."
+        )
+    pattern = given.pattern
+    plans = plan(pattern)
+    found = open_labels(pattern, plans)
+    if found:
+        pattern = pattern.with_labels(found.get(e, edge.label) for e, edge in enumerate(pattern.edges))
+        given, plans = given._replace(pattern=pattern), plan(pattern)
+    if options.json:
+        console.say(json.dumps(plan_to_json(plans, given, found)))
+    else:
+        for line in plan_in_text(plans, given, found):
+            console.say(line)
+    return 0
