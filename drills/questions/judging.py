@@ -7,6 +7,14 @@ from drills.exact.step import Step
 from drills.questions import judging_find, judging_labels, judging_marks, judging_steps
 from drills.questions.drill import Answer, Drill, Marks, Outlines, Spots
 from drills.questions.verdict import Verdict
+from drills.structures.within import middle_of
+
+
+def right_answer(drill: Drill) -> Answer:
+    """Return an answer that is right: what is true, as a person would give it."""
+    if isinstance(drill.answer, Outlines):
+        return Spots(frozenset(middle_of(drill.pattern, outline) for outline in drill.answer.edges))
+    return drill.answer
 
 
 def judge(drill: Drill, given: Answer) -> Verdict:

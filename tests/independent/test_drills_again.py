@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import cycle, islice
 
 import pytest
 
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks
-from drills.questions.kinds import KINDS, checked, make
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS, checked, make, newest
+from drills.questions.larger import ALONE, LARGE, SEVERAL
 from tests.drills.layers.assorted import folds_anew
 
 PLACES = [
-    (kind, form, level)
-    for kind, entry in KINDS.items()
-    for form in entry.forms
-    for level in range(1, TOP_LEVEL + 1)
+    (kind, form, level) for kind, entry in KINDS.items() for form in entry.forms for level in entry.levels
 ]
 
 
@@ -25,11 +23,11 @@ def test_a_first_drill() -> None:
     assert is_right(make(next(codes(1))))
 
 
-def codes(count: int, from_seed: int = 0) -> Iterator[Code]:
-    """Yield so many codes, going round kinds, forms and levels, seeds far apart."""
-    for number in range(count):
-        kind, form, level = PLACES[number % len(PLACES)]
-        yield checked(Code(kind, level, from_seed + 1009 * number, form=form))
+def codes(count: int, from_seed: int = 0, up_to: int = LARGE) -> Iterator[Code]:
+    """Yield so many codes, going round kinds, forms and levels up to one, seeds far apart."""
+    rounds = cycle(place for place in PLACES if place[2] <= up_to)
+    for number, (kind, form, level) in enumerate(islice(rounds, count)):
+        yield newest(checked(Code(kind, level, from_seed + 1009 * number, form=form)))
 
 
 def is_right(drill: Drill) -> bool:
@@ -42,8 +40,14 @@ def is_right(drill: Drill) -> bool:
 
 
 def test_a_hundred_drills() -> None:
-    """A hundred drills of every kind, form and level."""
-    assert [str(code) for code in codes(100) if not is_right(make(code))] == []
+    """A hundred drills of every kind, form and level up to 5."""
+    assert [str(code) for code in codes(100, up_to=ALONE) if not is_right(make(code))] == []
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_drill_of_several_structures(kind: str) -> None:
+    """One of each kind at level 6; the larger ones are among the two thousand below."""
+    assert is_right(make(newest(checked(Code(kind, SEVERAL, 2026)))))
 
 
 @pytest.mark.long
@@ -56,6 +60,6 @@ def test_two_thousand_drills() -> None:
 def test_sheets_shown_with_wrong_labels_do_not_fold() -> None:
     """What is shown with wrong labels has no layers for the independent solver either."""
     for seed in range(60):
-        drill = make(checked(Code("labels", 1 + seed % TOP_LEVEL, 5000 + seed)))
+        drill = make(checked(Code("labels", 1 + seed % SEVERAL, 5000 + seed)))
         assert isinstance(drill.answer, Marks)
         assert folds_anew(drill.pattern) is not bool(drill.answer.items)

@@ -7,8 +7,7 @@ from statistics import median, quantiles
 from time import perf_counter
 
 from drills.questions.code import Code
-from drills.questions.kinds import KINDS, checked, make
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS, checked, make, newest
 from drills.structures import proof, stretch
 from drills.vertex import labels_at
 
@@ -34,8 +33,8 @@ def main() -> None:
 def _codes() -> Iterator[Code]:
     for kind, entry in KINDS.items():
         for form in entry.forms:
-            for level in range(1, TOP_LEVEL + 1):
-                yield from (checked(Code(kind, level, 500 + seed, form=form)) for seed in range(EACH))
+            for level in entry.levels:
+                yield from (newest(checked(Code(kind, level, 500 + seed, form=form))) for seed in range(EACH))
 
 
 def _times(codes: list[Code], forgotten: tuple[object, ...]) -> list[float]:

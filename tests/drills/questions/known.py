@@ -13,7 +13,7 @@ from drills.exact.step import Step
 from drills.pattern.building import Paper, build
 from drills.pattern.crease_pattern import CreasePattern, Role
 from drills.questions.code import Code
-from drills.questions.drill import Answer, Drill, Marks, Question, Segment
+from drills.questions.drill import Drill, Marks, Outlines, Question, Segment, Truth
 from drills.questions.spec import Spec
 from drills.structures.stretch import Stretch, draw
 
@@ -79,6 +79,12 @@ def wrong_labels(wrong: Iterable[int]) -> Drill:
     return _drill("labels", "mark", SHEET.switched(chosen), Question("edges", ("Which?",)), Marks(chosen))
 
 
-def _drill(kind: str, form: str, shown: CreasePattern, question: Question, answer: Answer) -> Drill:
+def find_stretch() -> Drill:
+    """Return the drill that asks where the one slanted stretch is."""
+    question = Question("structures", ("Where?",), role_asked=True)
+    return _drill("find", "mark", SHEET.unlabelled(), question, Outlines((of_role("outline"),)))
+
+
+def _drill(kind: str, form: str, shown: CreasePattern, question: Question, answer: Truth) -> Drill:
     spec = Spec(Code(kind, 3, 1), form, f"{kind} of the tests", STRETCH, "")
-    return Drill(spec, shown, SHEET, question, answer)
+    return Drill(spec, STRETCH, shown, SHEET, question, answer)

@@ -1,4 +1,4 @@
-"""A drill read back from its line of JSON alone, as points, edges and faces.
+"""A drill read back from its line of JSON alone, as points, edges and faces; decimals are taken exactly.
 
 Shares nothing with the code under test: no roles, no ranks, no module of the drills.
 """
@@ -6,20 +6,28 @@ Shares nothing with the code under test: no roles, no ranks, no module of the dr
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import cached_property
 from math import atan2, gcd
-from typing import Any
+from typing import Any, NamedTuple
 
 Place = tuple[Fraction, Fraction]
+
+
+class PlainStretch(NamedTuple):
+    """A slanted stretch as far as the paper shows it: its outline, its inside lines, all its points."""
+
+    outline: frozenset[int]
+    inside: frozenset[int]
+    points: frozenset[int]
 
 
 class PlainSheet:
     """The planar graph of a drill's pattern, y up, with its question and its answer as they came."""
 
     def __init__(self, line: str) -> None:
-        drill = json.loads(line)
+        drill = json.loads(line, parse_float=Fraction)
         self.drill: dict[str, Any] = drill
         self.question: dict[str, Any] = drill["question"]
         self.answer: dict[str, Any] = drill["answer"]
@@ -32,10 +40,13 @@ class PlainSheet:
     @cached_property
     def around(self) -> list[list[int]]:
         """Per vertex its edges, counterclockwise."""
-        return [
-            sorted(self._meeting(vertex), key=lambda edge: self.angle(edge, vertex))
-            for vertex in range(len(self.points))
-        ]
+        meeting: list[list[int]] = [[] for _ in self.points]
+        for edge, ends in enumerate(self.edges):
+            for vertex in ends:
+                meeting[vertex].append(edge)
+        for vertex, edges in enumerate(meeting):
+            edges.sort(key=lambda edge: self.angle(edge, vertex))
+        return meeting
 
     @cached_property
     def inner(self) -> list[int]:
@@ -97,13 +108,40 @@ class PlainSheet:
 
     @cached_property
     def inside_lines(self) -> frozenset[int]:
-        """The slanted edges with a face within an outline on both sides."""
-        return frozenset(edge for edge in self.creases if self._sunk_sides(edge) == 2)
+        """The slanted edges that run between the ways of the two sides, with a sunk face at either hand.
+
+        Seen from a far corner both sides and the lines between lie in one quarter of the compass.
+        """
+        sunk = {edge for edge in self.creases if self._sunk_sides(edge) == 2}
+        return frozenset(
+            edge
+            for edges in self._hanging_together(filter(self.is_slanted, self.creases))
+            for edge in edges & sunk
+            if self.slope(edge) in self._middle_slopes(edges)
+        )
 
     @cached_property
     def outline(self) -> frozenset[int]:
-        """The slanted edges with a face within an outline on one side."""
-        return frozenset(edge for edge in self.creases if self._sunk_sides(edge) == 1)
+        """The other slanted edges of sunk faces."""
+        sunk = {edge for edge in self.creases if self._sunk_sides(edge)}
+        return frozenset(sunk - self.inside_lines)
+
+    @cached_property
+    def stretches(self) -> list[PlainStretch]:
+        """Each slanted stretch: the sunk faces that hang together over inside lines.
+
+        Two of them may share a corner, never a side.
+        """
+        found = []
+        for edges in self._hanging_together(self.inside_lines):
+            points = frozenset(vertex for edge in edges for vertex in self.edges[edge])
+            found.append(PlainStretch(self.outline & edges, self.inside_lines & edges, points))
+        return [stretch for stretch in found if stretch.inside]
+
+    def slope(self, edge: int) -> Fraction:
+        """Return how far up a slanted edge runs for each square to the right."""
+        right, up = self.move(edge, self.edges[edge][0])
+        return Fraction(up, right)
 
     def walked(self, start: int, edges: Iterable[int]) -> tuple[int, set[tuple[int, int]]]:
         """Return where a walk along the edges ends and the ways it went."""
@@ -113,8 +151,23 @@ class PlainSheet:
             start = self.beyond(edge, start)
         return start, ways
 
-    def _meeting(self, vertex: int) -> list[int]:
-        return [edge for edge, ends in enumerate(self.edges) if vertex in ends]
+    def _hanging_together(self, over: Iterable[int]) -> Iterator[frozenset[int]]:
+        """Yield the edges of the sunk faces that hang together over some of their edges."""
+        waiting, joining = list(self.sunk_faces), set(over)
+        while waiting:
+            faces, edges = [waiting.pop()], set[int]()
+            while faces:
+                edges |= (face := faces.pop())
+                beside = [other for other in waiting if other & face & joining]
+                waiting = [other for other in waiting if other not in beside]
+                faces += beside
+            yield frozenset(edges)
+
+    def _middle_slopes(self, edges: Iterable[int]) -> set[Fraction]:
+        """Return of three slopes, all up or all down to the right, the middle one."""
+        slopes = {self.slope(edge) for edge in edges if self.is_slanted(edge)}
+        both = [sorted(slope for slope in slopes if (slope > 0) == rising) for rising in (True, False)]
+        return {three[1] for three in both if len(three) == 3}
 
     def _sunk_sides(self, edge: int) -> int:
         return sum(edge in face for face in self.sunk_faces)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from itertools import combinations
 from math import gcd
 
 import pytest
 
 from drills.questions.drill_json import drill_line
-from tests.drills.questions.codes import FORMS, LEVELS, drills
+from tests.drills.questions.codes import FORMS, PLACES, drills, fewer_when_larger, levels_of
 from tests.drills.questions.plain_sheet import PlainSheet
 from tests.drills.questions.slow_repairs import (
     all_repairs,
@@ -20,30 +23,45 @@ from tests.drills.questions.slow_repairs import (
 )
 
 COUNTED_UP_TO = 3
+ALONE = 5
 REPEATS_FROM = 3
-AT_MOST = {1: 1, 2: 1, 3: 2, 4: 3}
+AT_MOST = {1: 1, 2: 1, 3: 2, 4: 3, 5: 3, 6: 3, 7: 3}
 
 
-@pytest.mark.parametrize(("kind", "form"), FORMS)
-@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize(("kind", "form", "level"), PLACES)
 def test_the_answer_is_found_again(kind: str, form: str, level: int) -> None:
-    """Steps are walked, inside lines and turning points found from the faces, wrong labels by trying all."""
-    for sheet in sheets(kind, form, level, range(2000, 2060)):
+    """Steps are walked, inside lines and turning points found from the faces, wrong labels by trying all.
+
+    So are slanted stretches, by the faces within each outline.
+    """
+    for sheet in sheets(kind, form, level, seeds_for(kind, level)):
         CHECKS[kind, form](sheet, level)
+
+
+def seeds_for(kind: str, level: int) -> range:
+    """Return the seeds tried by default: fewer of what takes longer."""
+    return range(2000, 2000 + (FIND_SEEDS if kind == "find" else SEEDS)[level])
+
+
+SEEDS = {1: 60, 2: 60, 3: 60, 4: 60, 5: 30, 6: 5, 7: 4}
+FIND_SEEDS = {2: 16, 3: 16, 4: 16, 5: 10, 6: 5, 7: 4}
 
 
 @pytest.mark.long
-@pytest.mark.parametrize(("kind", "form"), FORMS)
-@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize(("kind", "form", "level"), PLACES)
 def test_many_answers_are_found_again(kind: str, form: str, level: int) -> None:
-    """The same for a thousand further drills of every form and level."""
-    for sheet in sheets(kind, form, level, range(10_000, 11_000)):
+    """The same for a thousand further drills of every form up to level 5, and a hundred of larger ones.
+
+    Of sheets on which stretches are to be found two hundred, as each is put together anew.
+    """
+    seeds = range(10_000, 10_200 if kind == "find" else 11_000)
+    for sheet in sheets(kind, form, level, fewer_when_larger(level, seeds, 100)):
         CHECKS[kind, form](sheet, level)
 
 
-def sheets(kind: str, form: str, level: int, seeds: range) -> list[PlainSheet]:
-    """Return the drills of a form as their lines of JSON tell them."""
-    return [PlainSheet(drill_line(drill)) for drill in drills(kind, form, level, seeds)]
+def sheets(kind: str, form: str, level: int, seeds: range) -> Iterator[PlainSheet]:
+    """Yield the drills of a form as their lines of JSON tell them."""
+    yield from (PlainSheet(drill_line(drill)) for drill in drills(kind, form, level, seeds))
 
 
 def check_read(sheet: PlainSheet, level: int) -> None:
@@ -72,8 +90,13 @@ def check_place(sheet: PlainSheet, level: int) -> None:
 def check_inside_lines(sheet: PlainSheet, level: int) -> None:
     """Look on both sides: an inside line has a face within the outline left and right."""
     assert set(sheet.answer["edges"]) == sheet.inside_lines
-    ways = {sheet.way(edge, min(sheet.edges[edge])) for edge in sheet.inside_lines}
-    assert len({abs(dy / dx) for dx, dy in ways}) <= 1
+    for stretch in sheet.stretches:
+        assert len(slopes(sheet, stretch.inside)) <= 1
+
+
+def slopes(sheet: PlainSheet, edges: Iterable[int]) -> set[Fraction]:
+    """Return the slopes of slanted edges."""
+    return {sheet.slope(edge) for edge in edges}
 
 
 def check_turning_points(sheet: PlainSheet, level: int) -> None:
@@ -98,22 +121,27 @@ def check_join(sheet: PlainSheet, level: int) -> None:
     assert set(sheet.question["hidden"]) == sheet.inside_lines
     assert is_turning_point(sheet, start)
     (line,) = (edge for edge in sheet.around[start] if edge in sheet.inside_lines)
-    ways = {sheet.way(edge, sheet.edges[edge][0]) for edge in sheet.inside_lines}
+    (stretch,) = (stretch for stretch in sheet.stretches if line in stretch.inside)
+    assert len(slopes(sheet, stretch.inside)) == 1
     across, up = sheet.way(line, start)
-    assert ways <= {(across, up), (-across, -up)}
     x, y = sheet.points[start]
-    on_outline = {v for edge in sheet.outline for v in sheet.edges[edge]} - {start}
-    aimed = {v for v in on_outline if (sheet.points[v][0] - x) * up == (sheet.points[v][1] - y) * across}
+    others = stretch.points - {start}
+    aimed = {v for v in others if (sheet.points[v][0] - x) * up == (sheet.points[v][1] - y) * across}
     assert aimed == {end}
+    assert any(edge not in sheet.question["hidden"] for edge in sheet.around[end]), "nothing shows the point"
     assert sheet.beyond(line, start) == end
 
 
 def check_labels(sheet: PlainSheet, level: int) -> None:
-    """Try every set of labels of up to the answer's size: the answer alone makes every point fold."""
+    """Try every set of labels of up to the answer's size: the answer alone makes every point fold.
+
+    Up to level 5 each label shown has a point that decides it; above, pleats may run from edge to edge.
+    """
     answer = frozenset(sheet.answer["edges"])
     assert len(answer) <= AT_MOST[level]
     assert all(angles_fold(sheet, vertex) for vertex in sheet.inner)
-    assert all(set(sheet.edges[edge]) & set(sheet.inner) for edge in sheet.creases)
+    decided = answer if level > ALONE else sheet.creases
+    assert all(set(sheet.edges[edge]) & set(sheet.inner) for edge in decided)
     assert passes(sheet, switched(sheet, answer), layering)
     assert not any(all_repairs(sheet, size, layering) for size in range(len(answer)))
     assert all_repairs(sheet, len(answer), layering) == [answer]
@@ -126,6 +154,21 @@ def check_labels(sheet: PlainSheet, level: int) -> None:
         assert off == set(sheet.edges[wrong]) & set(sheet.inner)
 
 
+def check_stretches(sheet: PlainSheet, level: int) -> None:
+    """Look where faces within an outline hang together: each has sides of two slopes, lines of one.
+
+    Every slanted crease of the sheet is then accounted for, and where there is none nothing is slanted.
+    """
+    found = sheet.stretches
+    assert sorted(map(sorted, sheet.answer["structures"])) == sorted(sorted(each.outline) for each in found)
+    for stretch in found:
+        assert len(slopes(sheet, stretch.outline)) == 2
+        assert len(slopes(sheet, stretch.inside)) == 1
+    slanted = {edge for edge in sheet.creases if sheet.is_slanted(edge)}
+    assert slanted == {edge for stretch in found for edge in stretch.outline | stretch.inside}
+    assert all(not one.inside & other.inside for one, other in combinations(found, 2))
+
+
 CHECKS = {
     ("steps", "read"): check_read,
     ("steps", "place"): check_place,
@@ -133,17 +176,36 @@ CHECKS = {
     ("sinks", "points"): check_turning_points,
     ("sinks", "join"): check_join,
     ("labels", "mark"): check_labels,
+    ("find", "mark"): check_stretches,
 }
 
 
 @pytest.mark.parametrize(("kind", "form"), FORMS)
 def test_a_sheet_whose_answer_is_tampered_with_is_noticed(kind: str, form: str) -> None:
-    """The checks above are not idle: each fails on a drill with one thing changed."""
-    sheet = sheets(kind, form, 3, range(2, 3))[0]
-    CHECKS[kind, form](sheet, 3)
-    TAMPERING[kind, form](sheet)
-    with pytest.raises(AssertionError):
-        CHECKS[kind, form](sheet, 3)
+    """The checks above are not idle: each fails on a drill with one thing changed, small or large."""
+    for level in (3, *levels_of(kind)[-2:]):
+        sheet = first_with_an_answer(kind, form, level)
+        CHECKS[kind, form](sheet, level)
+        TAMPERING[kind, form](sheet)
+        with pytest.raises(AssertionError):
+            CHECKS[kind, form](sheet, level)
+
+
+def first_with_an_answer(kind: str, form: str, level: int) -> PlainSheet:
+    """Return the first sheet that has something to mark."""
+    return next(sheet for sheet in sheets(kind, form, level, range(2, 40)) if all(sheet.answer.values()))
+
+
+@pytest.mark.parametrize("level", levels_of("find"))
+def test_an_outline_too_few_or_in_part_is_noticed(level: int) -> None:
+    """Left out, one piece short, or two taken for one, the stretches are not those that are found."""
+    sheet = first_with_an_answer("find", "mark", level)
+    told: list[list[int]] = sheet.answer["structures"]
+    joined = [[edge for outline in told for edge in outline]] if len(told) > 1 else []
+    for structures in (told[1:], [told[0][1:], *told[1:]], joined):
+        sheet.answer["structures"] = structures
+        with pytest.raises(AssertionError):
+            check_stretches(sheet, level)
 
 
 def add_one_repeat(sheet: PlainSheet) -> None:
@@ -177,6 +239,11 @@ def switch_another_label(sheet: PlainSheet) -> None:
     sheet.labels = switched(sheet, (other,))
 
 
+def add_a_line(sheet: PlainSheet) -> None:
+    """Take an inside line for a piece of the outline."""
+    sheet.answer["structures"][0].append(min(sheet.inside_lines))
+
+
 TAMPERING = {
     ("steps", "read"): add_one_repeat,
     ("steps", "place"): move_the_point,
@@ -184,4 +251,5 @@ TAMPERING = {
     ("sinks", "points"): drop_a_point,
     ("sinks", "join"): aim_elsewhere,
     ("labels", "mark"): switch_another_label,
+    ("find", "mark"): add_a_line,
 }

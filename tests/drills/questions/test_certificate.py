@@ -12,12 +12,13 @@ from drills.exact.step import Step
 from drills.questions import kinds
 from drills.questions.certificate import check_drill
 from drills.questions.code import Code
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.drill import Drill, Marks, Outlines, Truth
 from drills.questions.kinds import make, read_code
-from tests.drills.questions.codes import FORMS, LEVELS, drills
+from tests.drills.questions.codes import FORMS, drills, levels_of
 from tests.drills.questions.known import (
     SHEET,
     edge,
+    find_stretch,
     join_points,
     mark_inside,
     mark_points,
@@ -44,10 +45,20 @@ UNSURE = ("The answer is not certain.",)
         (join_points(), [frozenset({vertex(6, 6)}), frozenset({vertex(8, 5), vertex(6, 6)}), frozenset()]),
         (wrong_labels([edge((1, 1), (4, 2))]), [frozenset({edge((4, 2), (7, 2))}), frozenset()]),
         (wrong_labels([]), [frozenset({edge((1, 1), (4, 2))})]),
+        (
+            find_stretch(),
+            [
+                Outlines(()),
+                Outlines((of_role("inside"),)),
+                Outlines((of_role("outline") - {edge((1, 1), (4, 2))},)),
+                Outlines((of_role("outline"),) * 2),
+                of_role("outline"),
+            ],
+        ),
     ],
 )
-def test_a_wrong_answer_is_not_certain(drill: Drill, answers: list[Answer | frozenset[int]]) -> None:
-    """Of each form: a step not reduced or turned, too few and too many marks, another point."""
+def test_a_wrong_answer_is_not_certain(drill: Drill, answers: list[Truth | frozenset[int]]) -> None:
+    """Of each form: a step not reduced or turned, too few and too many marks, another point or outline."""
     assert check_drill(drill) == ()
     for answer in answers:
         given = Marks(answer) if isinstance(answer, frozenset) else answer
@@ -57,9 +68,9 @@ def test_a_wrong_answer_is_not_certain(drill: Drill, answers: list[Answer | froz
 @pytest.mark.parametrize(("kind", "form"), FORMS)
 def test_a_switched_label_of_the_true_sheet_is_found(kind: str, form: str) -> None:
     """Whichever crease of the true sheet is switched, its inner ends are named."""
-    for level in LEVELS:
+    for level in levels_of(kind)[:: 2 if kind == "find" else 1]:
         (drill,) = drills(kind, form, level, range(7, 8))
-        for crease in drill.truth.creases[::5]:
+        for crease in drill.truth.creases[:: 5 + len(drill.truth.creases) // 20]:
             found = check_drill(replace(drill, truth=drill.truth.switched([crease])))
             ends = drill.truth.interior_ends[crease]
             assert found[: len(ends)] == tuple(
@@ -70,9 +81,9 @@ def test_a_switched_label_of_the_true_sheet_is_found(kind: str, form: str) -> No
 @pytest.mark.parametrize(("kind", "form"), FORMS)
 def test_a_moved_vertex_is_found(kind: str, form: str) -> None:
     """A point a third of a square to the right and a fifth up spoils the angles at itself or beside it."""
-    for level in LEVELS:
+    for level in levels_of(kind)[:: 2 if kind == "find" else 1]:
         (drill,) = drills(kind, form, level, range(7, 8))
-        for at in drill.truth.interior:
+        for at in drill.truth.interior[:: 1 + len(drill.truth.interior) // 15]:
             x, y = drill.truth.vertices[at]
             aside = Point(x + Fraction(1, 3), y + Fraction(1, 5))
             points = tuple(aside if v == at else p for v, p in enumerate(drill.truth.vertices))
@@ -96,7 +107,7 @@ def test_a_drill_with_a_fault_is_never_shown(monkeypatch: pytest.MonkeyPatch) ->
 
 def test_the_same_code_gives_the_same_drill() -> None:
     """Made a second time from nothing, a drill is equal in every part."""
-    for text in ("steps-4-5", "sinks-4-5-join", "labels-4-5"):
+    for text in ("steps-4-5", "sinks-4-5-join", "labels-4-5", "find-4-5", "sinks-6-5", "labels-7-5"):
         first = make(read_code(text))
         make.cache_clear()
         second = make(read_code(text))

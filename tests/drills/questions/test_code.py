@@ -10,12 +10,11 @@ from hypothesis import strategies as st
 
 from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
 from drills.questions.kinds import checked, read_code
-from tests.drills.questions.codes import FORMS, LEVELS
+from tests.drills.questions.codes import FORMS, PLACES
 
 codes = st.builds(
-    lambda form, level, seed: checked(Code(form[0], level, seed, form=form[1])),
-    st.sampled_from(FORMS),
-    st.sampled_from(LEVELS),
+    lambda place, seed: checked(Code(place[0], place[2], seed, form=place[1])),
+    st.sampled_from(PLACES),
     st.integers(0, LARGEST_SEED),
 )
 
@@ -56,22 +55,26 @@ def test_codes_look_as_documented() -> None:
         ("labels-3-99999999999", "A code looks like labels-3-41"),
         ("x" * 10_000, "A code looks like labels-3-41"),
         ("labels-3-1000000001", "The seed of a code is a whole number from 0 to 1000000000"),
-        ("riddles-3-41", "choose from steps, sinks, labels"),
+        ("riddles-3-41", "choose from steps, sinks, labels, find."),
         ("steps-1-1-points", "The forms of steps are read, place"),
-        ("labels-0-41", "The levels of labels go from 1 to 4"),
-        ("labels-5-41", "The levels of labels go from 1 to 4"),
-        ("labels-99-41", "The levels of labels go from 1 to 4"),
-        ("labels-3-41.2", "without a number after the point"),
-        ("labels-3-41.0", "without a number after the point"),
+        ("find-3-41-points", "The forms of find are mark"),
+        ("labels-0-41", "The levels of labels go from 1 to 7"),
+        ("labels-8-41", "The levels of labels go from 1 to 7"),
+        ("labels-99-41", "The levels of labels go from 1 to 7"),
+        ("find-1-41", "The levels of find go from 2 to 7"),
+        ("labels-3-41.2", "The last way of making these drills is labels-3-41;"),
+        ("labels-3-41.0", "The last way of making these drills is labels-3-41;"),
+        ("sinks-4-41.3", "The last way of making these drills is sinks-4-41.2;"),
+        ("sinks-4-41.2-join", "The last way of making these drills is sinks-4-41-join;"),
     ],
 )
 def test_what_names_no_drill_is_refused_in_one_sentence(text: str, says: str) -> None:
-    """The sentence says what would name one, and repeats nothing of what was typed."""
+    """The sentence says what would name one; if it repeats anything, it is the code that does."""
     with pytest.raises(CodeError) as refusal:
         read_code(text)
     sentence = str(refusal.value)
     assert says in sentence
-    assert re.fullmatch(r"[A-Z][^.\n\x1b]*[.]", sentence)
+    assert re.fullmatch(r"[A-Z](?:[^.\n\x1b]|[.](?=\d))*[.]", sentence)
 
 
 @given(st.text(max_size=24))

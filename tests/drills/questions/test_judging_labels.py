@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from fractions import Fraction
 from itertools import islice, pairwise
 from math import tau
 
@@ -20,7 +21,7 @@ from drills.questions.reasons import fault_in_words, faults
 from drills.questions.verdict import Verdict
 from drills.structures.stretch import Stretch, draw
 from drills.vertex.labels_at import failing, folds
-from tests.drills.questions.codes import LEVELS, two_hundred
+from tests.drills.questions.codes import LEVELS, right_answer, some, two_hundred
 from tests.drills.questions.known import SHEET, edge, vertex, wrong_labels
 from tests.drills.questions.plain_sheet import PlainSheet
 from tests.drills.questions.slow_repairs import counting, layering, switched
@@ -163,8 +164,8 @@ def test_the_counts_of_a_wrong_label_by_hand() -> None:
 @pytest.mark.parametrize("level", LEVELS)
 def test_the_reason_is_true_when_counted_again(level: int) -> None:
     """A point at fault is named; its counts, taken from the JSON, are those told and do not balance."""
-    for drill in two_hundred("labels", "mark", level):
-        verdict, sheet = judge(drill, drill.answer), PlainSheet(drill_line(drill))
+    for drill in some("labels", "mark", level):
+        verdict, sheet = judge(drill, right_answer(drill)), PlainSheet(drill_line(drill))
         failing = {v for v in sheet.inner if not layering(sheet, sheet.labels, v)}
         assert verdict.lit.faults == failing
         if not failing:
@@ -180,9 +181,10 @@ def test_the_reason_is_true_when_counted_again(level: int) -> None:
 @pytest.mark.parametrize("level", LEVELS)
 def test_what_is_still_wrong_with_the_marked_labels_is_true(level: int) -> None:
     """One crease marked that was right: the reason is counted on the sheet with the marked label switched."""
-    for drill in two_hundred("labels", "mark", level):
+    for drill in some("labels", "mark", level):
         assert isinstance(drill.answer, Marks)
-        extra = next(crease for crease in drill.truth.creases if crease not in drill.answer.items)
+        right = (crease for crease in drill.truth.creases if crease not in drill.answer.items)
+        extra = next(crease for crease in right if drill.truth.interior_ends[crease])
         sheet = PlainSheet(drill_line(drill))
         mended = switched(sheet, (extra,))
         start, why = "With yours switched, at ", labels(drill, [extra]).why
@@ -229,14 +231,12 @@ def alike_beside(sheet: PlainSheet, labels: list[str], at: int) -> set[str]:
 
 
 def place_told(sheet: PlainSheet, sentence: str) -> tuple[int, str]:
-    """Return the vertex that a sentence names, counted from the top left corner, and the rest of it.
-
-    The inner points of these sheets are crossings of the grid.
-    """
-    told = re.fullmatch(r"At ([0-9]+) across, ([0-9]+) down (.+)", sentence)
+    """Return the vertex that a sentence names, counted from the top left corner, and the rest of it."""
+    told = re.fullmatch(r"At ([0-9 /]+) across, ([0-9 /]+) down (.+)", sentence)
     assert told
     height = max(y for _, y in sheet.points)
-    named = [v for v, (x, y) in enumerate(sheet.points) if (str(x), str(height - y)) == told.groups()[:2]]
+    across, down = (sum(map(Fraction, number.split(" "))) for number in told.groups()[:2])
+    named = [v for v, (x, y) in enumerate(sheet.points) if (x, height - y) == (across, down)]
     assert len(named) == 1
     return named[0], told[3]
 

@@ -6,11 +6,11 @@ import pytest
 
 from drills.exact.plane import Point
 from drills.exact.step import Step
-from drills.questions.drill import Drill, Marks
+from drills.questions.drill import Drill, Marks, Spots
 from drills.questions.judging import judge
 from drills.questions.kinds import make
 from drills.questions.verdict import Verdict
-from tests.drills.questions.codes import FORMS, LEVELS, drills, every_code
+from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, every_code, levels_of, right_answer
 from tests.drills.questions.known import (
     TURNING_POINTS,
     edge,
@@ -103,7 +103,7 @@ def test_where_a_hidden_line_leads() -> None:
 
 def test_a_sheet_without_inside_lines() -> None:
     """Marking none is right; a mark is a false alarm, and the sentence says what is on the sheet."""
-    drill = next(each for each in drills("sinks", "mark", 4, range(100)) if each.answer == Marks(frozenset()))
+    drill = next(made for made in drills("sinks", "mark", 4, range(100)) if shows_a_tip(made))
     right, wrong = marks(drill, []), marks(drill, [drill.truth.creases[0]])
     assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
     assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 0, 1)
@@ -113,11 +113,30 @@ def test_a_sheet_without_inside_lines() -> None:
     assert drill.marks == 1
 
 
+def shows_a_tip(drill: Drill) -> bool:
+    """Whether there is an outline on the sheet, and no inside line."""
+    return drill.answer == Marks(frozenset()) and any(edge.role == "outline" for edge in drill.truth.edges)
+
+
+def test_a_sheet_without_an_outline() -> None:
+    """Where 45-degree roofs stand alone, it is said that nothing is slanted."""
+    drill = next(
+        made
+        for made in drills("sinks", "mark", 4, range(200))
+        if made.answer == Marks(frozenset()) and not shows_a_tip(made)
+    )
+    verdict = marks(drill, [])
+    assert verdict.right
+    assert verdict.why == "No outline is on this sheet: every crease runs along the grid or at 45 degrees."
+    assert verdict.lit.going_in == ()
+
+
 def test_the_right_answer_is_right_for_every_form_and_level() -> None:
     """With no slip, miss or false alarm, and three sentences to say so."""
-    for code in every_code(range(300, 325)):
+    few = every_code(range(300, 301), LARGER)
+    for code in (*every_code(range(300, 312), SMALL), *few):
         drill = make(code)
-        verdict = judge(drill, drill.answer)
+        verdict = judge(drill, right_answer(drill))
         assert verdict.right, code
         assert (verdict.slip, verdict.misses, verdict.false_alarms) == ("", 0, 0)
         said = (verdict.answered, verdict.truth, verdict.why)
@@ -128,11 +147,11 @@ def test_the_right_answer_is_right_for_every_form_and_level() -> None:
 
 @pytest.mark.parametrize(("kind", "form"), FORMS)
 def test_an_answer_of_another_sort_is_refused(kind: str, form: str) -> None:
-    """A step, a point and marks are not mistaken for each other."""
-    for level in LEVELS:
+    """A step, a point, marks and places are not mistaken for each other."""
+    for level in levels_of(kind):
         drill = next(drills(kind, form, level, range(1)))
-        for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1}))):
-            if type(given) is not type(drill.answer):
+        for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1})), Spots(frozenset({Point(1, 2)}))):
+            if type(given) is not type(right_answer(drill)):
                 with pytest.raises(TypeError, match="asks for"):
                     judge(drill, given)
 

@@ -11,13 +11,13 @@ import pytest
 from drills.questions import kinds
 from drills.questions.code import Code
 from drills.questions.kinds import SKILL_NAMES, codes_for, kind_of, make, skill_of, skills_at, spec
-from tests.drills.questions.codes import FORMS, LEVELS, every_code
+from tests.drills.questions.codes import LARGER, LEVELS, PLACES, SMALL, every_code, levels_of
 
-BUILDERS = ("build", "draw", "clipped", "turned")
+BUILDERS = ("build", "draw", "draw_figure", "draw_sheet", "compose", "clipped", "turned", "block_of")
 
 
 def test_no_geometry_is_built_for_a_spec(monkeypatch: pytest.MonkeyPatch) -> None:
-    """With every builder of patterns made to fail, 240 codes still say what they are."""
+    """With every builder of patterns made to fail, ten codes of each place still say what they are."""
 
     def refuse(*_: object) -> NoReturn:
         raise AssertionError("a pattern was built")
@@ -29,14 +29,14 @@ def test_no_geometry_is_built_for_a_spec(monkeypatch: pytest.MonkeyPatch) -> Non
                     monkeypatch.setattr(module, builder, refuse)
     kinds.make.cache_clear()
     specs = [spec(code) for code in every_code(range(900, 910))]
-    assert len(specs) == 10 * len(FORMS) * len(LEVELS) == 240
+    assert len(specs) == 10 * len(PLACES) == 10 * (6 * 7 + 6)
     with pytest.raises(AssertionError, match="a pattern was built"):
         make(specs[0].code)
 
 
 def test_the_spec_names_the_skill_of_the_drill() -> None:
     """Code, skill, form and structure are the drill's, and the skill is one that has a name."""
-    for code in every_code(range(10)):
+    for code in (*every_code(range(8), SMALL), *every_code(range(1), LARGER)):
         drill = make(code)
         assert drill.spec == spec(code)
         assert drill.spec.skill == skill_of(code)
@@ -47,7 +47,7 @@ def test_the_spec_names_the_skill_of_the_drill() -> None:
 @pytest.mark.parametrize("skill", SKILL_NAMES)
 def test_every_skill_leads_to_codes_at_every_level(skill: str) -> None:
     """Codes of a skill train it, are of its kind and form, begin at the seed and are all different."""
-    for level in LEVELS:
+    for level in levels_of(kind_of(skill)[0]):
         found = list(islice(codes_for(skill, level, 5000), 4))
         assert [skill_of(code) for code in found] == [skill] * 4
         assert {(code.kind, code.form or kinds.KINDS[code.kind].forms[0]) for code in found} == {
@@ -60,7 +60,7 @@ def test_every_skill_leads_to_codes_at_every_level(skill: str) -> None:
 @pytest.mark.parametrize("skill", SKILL_NAMES)
 def test_codes_are_of_the_nearest_level_that_trains_the_skill(skill: str) -> None:
     """At the level asked for where it trains the skill, else no other training level is nearer."""
-    training = [level for level in LEVELS if skill in skills_at(*kind_of(skill), level)]
+    training = [level for level in levels_of(kind_of(skill)[0]) if skill in skills_at(*kind_of(skill), level)]
     for level in LEVELS:
         found = next(codes_for(skill, level, 1)).level
         assert found in training
@@ -69,8 +69,28 @@ def test_codes_are_of_the_nearest_level_that_trains_the_skill(skill: str) -> Non
 
 def test_a_skill_is_named_in_plain_words() -> None:
     """Names are different from each other, as are skills, and say neither kind nor code."""
-    assert len(SKILL_NAMES) == len(set(SKILL_NAMES.values())) == 21
+    assert len(SKILL_NAMES) == len(set(SKILL_NAMES.values())) == 31
     assert SKILL_NAMES["steps read 1:2"] == "reading a step of 1 and 2"
+
+
+@pytest.mark.parametrize(
+    ("skill", "levels"),
+    [
+        ("steps read 1:2", [1, 2, 3, 4, 5, 6, 7]),
+        ("steps read 1:4", [5, 7]),
+        ("steps place 2:3", [5, 7]),
+        ("sinks mark several", [6, 7]),
+        ("sinks join several", [6, 7]),
+        ("labels line", [4, 5, 6, 7]),
+        ("find pleats", [2, 3, 4, 5, 6, 7]),
+        ("find roof", [2, 3, 4, 5, 6, 7]),
+        ("find diamond", [2, 3, 4, 5, 6, 7]),
+    ],
+)
+def test_later_skills_begin_at_later_levels(skill: str, levels: list[int]) -> None:
+    """Steps of other triangles from level 5 on, several structures from level 6, finding from level 2."""
+    kind, form = kind_of(skill)
+    assert [level for level in levels_of(kind) if skill in skills_at(kind, form, level)] == levels
 
 
 def test_forms_draw_of_their_own_accord() -> None:
@@ -78,4 +98,4 @@ def test_forms_draw_of_their_own_accord() -> None:
     pairs = [
         (spec(Code("sinks", 4, seed)), spec(Code("sinks", 4, seed, form="points"))) for seed in range(20)
     ]
-    assert any(one.stretch != other.stretch for one, other in pairs)
+    assert any(one.sheet != other.sheet for one, other in pairs)

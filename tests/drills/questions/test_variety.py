@@ -7,10 +7,23 @@ from collections import Counter
 import pytest
 
 from drills.pattern.placing import figure
-from drills.questions.drill import Drill, Marks
+from drills.questions.drill import Drill, Marks, Outlines
 from drills.questions.kinds import KINDS, spec
 from drills.questions.mistakes import MISTAKES
-from tests.drills.questions.codes import FORMS, LEVELS, codes, two_hundred
+from drills.questions.recipe import Recipe
+from drills.questions.spec import Spec
+from drills.structures.stretch import Stretch
+from drills.structures.triangle import TRIANGLES
+from tests.drills.questions.codes import (
+    FORMS,
+    LARGER,
+    SMALL,
+    SMALL_FORMS,
+    codes,
+    drills,
+    levels_of,
+    two_hundred,
+)
 from tests.drills.sheets import HINGES
 
 SEEDS = range(1, 201)
@@ -18,8 +31,9 @@ AT_MOST = {1: 1, 2: 1, 3: 2, 4: 3}
 
 
 def test_six_hundred_drills_show_at_least_150_patterns() -> None:
-    """Two hundred codes of each kind at level 4, counted as figures without their labels."""
-    seen = {figure(drill.truth.unlabelled()) for kind in KINDS for drill in first_form(kind, 4)}
+    """Two hundred codes of each of three kinds at level 4, counted as figures without their labels."""
+    kinds = dict(SMALL_FORMS)
+    seen = {figure(drill.truth.unlabelled()) for kind in kinds for drill in first_form(kind, 4)}
     assert len(seen) >= 150
 
 
@@ -28,7 +42,7 @@ def first_form(kind: str, level: int) -> tuple[Drill, ...]:
     return two_hundred(kind, KINDS[kind].forms[0], level)
 
 
-@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize("level", SMALL)
 def test_about_one_labels_drill_in_five_has_nothing_wrong(level: int) -> None:
     """Of 200 between 30 and 50 have nothing to mark, and no other drill is without a wrong label."""
     shown = first_form("labels", level)
@@ -38,19 +52,20 @@ def test_about_one_labels_drill_in_five_has_nothing_wrong(level: int) -> None:
 
 
 def test_a_few_sheets_have_no_inside_line() -> None:
-    """At level 4 between 4 and 32 of 200 show only a tip of the outline; below, none does."""
+    """At level 4 between 4 and 32 of 200 show only a tip of the outline, or roofs alone; below, none does."""
     empty = {
-        level: sum(drill.answer == Marks(frozenset()) for drill in first_form("sinks", level))
-        for level in LEVELS
+        level: [drill for drill in first_form("sinks", level) if drill.answer == Marks(frozenset())]
+        for level in SMALL
     }
-    assert 4 <= empty[4] <= 32
-    assert empty[1] == empty[2] == empty[3] == 0
+    assert 4 <= len(empty[4]) <= 32
+    assert {isinstance(drill.sheet, Stretch) for drill in empty[4]} == {True, False}
+    assert empty[1] == empty[2] == empty[3] == []
 
 
-@pytest.mark.parametrize(("kind", "form"), FORMS)
+@pytest.mark.parametrize(("kind", "form"), SMALL_FORMS)
 def test_sheets_of_the_first_four_levels_fit_80_columns(kind: str, form: str) -> None:
     """None is larger than 14 x 12 squares, and each begins at the lower left corner."""
-    for level in LEVELS:
+    for level in SMALL:
         for drill in two_hundred(kind, form, level):
             left, bottom, width, height = drill.truth.box
             assert (left, bottom) == (0, 0)
@@ -59,7 +74,7 @@ def test_sheets_of_the_first_four_levels_fit_80_columns(kind: str, form: str) ->
             assert drill.pattern.box == drill.truth.box
 
 
-@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize("level", SMALL)
 def test_wrong_labels_are_few_and_inside(level: int) -> None:
     """One at levels 1 and 2, up to two at 3, up to three at 4; each has an end off the paper's edge."""
     for drill in first_form("labels", level):
@@ -72,7 +87,7 @@ def test_wrong_labels_are_few_and_inside(level: int) -> None:
 
 def test_no_crease_of_a_labels_drill_runs_from_edge_to_edge() -> None:
     """A label that no point inside decides could not be judged; no crop leaves one."""
-    for level in LEVELS:
+    for level in SMALL:
         for drill in first_form("labels", level):
             assert all(drill.truth.interior_ends[edge] for edge in drill.truth.creases)
 
@@ -86,55 +101,184 @@ def test_the_largest_number_of_wrong_labels_comes_up() -> None:
 @pytest.mark.parametrize("level", [1, 2])
 def test_low_levels_have_one_wrong_label_and_one_facing_pair(level: int) -> None:
     """A single label is wrong or none, on the smallest equal stretch, seen straight or in the mirror."""
-    plans = [spec(code) for code in codes("labels", "mark", level, SEEDS)]
-    assert {plan.detail for plan in plans} == {"one", "nothing"}
-    assert {plan.stretch.units for plan in plans} == {(1, 1)}
-    assert {plan.stretch.facing for plan in plans} == {0, 2}
+    assert {plan.detail for plan in plans("labels", "mark", level)} == {"one", "nothing"}
+    stretches = lone("labels", "mark", level)
+    assert {stretch.units for stretch in stretches} == {(1, 1)}
+    assert {stretch.facing for stretch in stretches} == {0, 2}
 
 
-def test_everything_that_goes_wrong_comes_up_at_level_4() -> None:
+def plans(kind: str, form: str, level: int, seeds: range = SEEDS) -> list[Spec]:
+    """Return the specs of codes."""
+    return [spec(code) for code in codes(kind, form, level, seeds)]
+
+
+def lone(kind: str, form: str, level: int, seeds: range = SEEDS) -> list[Stretch]:
+    """Return the stretches that fill a sheet alone."""
+    sheets = (plan.sheet for plan in plans(kind, form, level, seeds))
+    return [sheet for sheet in sheets if isinstance(sheet, Stretch)]
+
+
+def recipes(kind: str, form: str, level: int, seeds: range = SEEDS) -> list[Recipe]:
+    """Return the recipes of sheets that are put together."""
+    sheets = (plan.sheet for plan in plans(kind, form, level, seeds))
+    return [sheet for sheet in sheets if isinstance(sheet, Recipe)]
+
+
+@pytest.mark.parametrize("level", [4, *LARGER])
+def test_everything_that_goes_wrong_comes_up_from_level_4_on(level: int) -> None:
     """Each mistake is made in 15 to 60 of 200 drills."""
-    counts = Counter(spec(code).detail for code in codes("labels", "mark", 4, SEEDS))
+    counts = Counter(plan.detail for plan in plans("labels", "mark", level))
     assert counts.keys() == MISTAKES.keys() | {"nothing"}
     assert all(15 <= number <= 60 for number in counts.values())
 
 
-@pytest.mark.parametrize(("kind", "form"), FORMS)
+@pytest.mark.parametrize(("kind", "form"), SMALL_FORMS)
 def test_all_ways_to_draw_come_up_at_level_4(kind: str, form: str) -> None:
     """Both exchanges, four hinge choices and four facings come in no less than half their share of 200."""
-    stretches = [spec(code).stretch for code in codes(kind, form, 4, SEEDS)]
+    stretches = lone(kind, form, 4)
+    assert len(stretches) >= 180
+    check_all_ways(stretches)
+    assert {s.units for s in stretches} >= {(2, 2), (3, 3), (2, 1), (1, 2), (3, 1), (1, 3)}
+
+
+def check_all_ways(stretches: list[Stretch]) -> None:
+    """Each exchange, choice of hinges and facing comes in no less than half its share."""
     for seen, ways in (
         (Counter(s.exchanged for s in stretches), {False, True}),
         (Counter(s.hinges for s in stretches), set(HINGES)),
         (Counter(s.facing for s in stretches), {0, 1, 2, 3}),
     ):
         assert seen.keys() == ways
-        assert min(seen.values()) >= 100 // len(ways)
-    assert {s.units for s in stretches} >= {(2, 2), (3, 3), (2, 1), (1, 2), (3, 1), (1, 3)}
+        assert min(seen.values()) >= len(stretches) // (2 * len(ways))
 
 
 @pytest.mark.parametrize(("kind", "form"), [("steps", "read"), ("sinks", "mark"), ("labels", "mark")])
 def test_crops_come_up_from_every_edge(kind: str, form: str) -> None:
     """The paper's edge cuts in at the left, bottom, right and top, alone and at a corner."""
-    crops = [spec(code).stretch.crop for code in codes(kind, form, 4, range(1, 1001))]
+    crops = [stretch.crop for stretch in lone(kind, form, 4, range(1, 1001))]
     sides = {tuple(cut > 0 for cut in crop) for crop in crops}
     alone = {(True, False, False, False), (False, True, False, False)}
     alone |= {side[2:] + side[:2] for side in alone}
     corners = {(True, True, False, False), (False, False, True, True)}
     assert sides >= alone | corners | {(False, False, False, False)}
-    assert not any(
-        any(spec(code).stretch.crop) for level in (1, 2, 3) for code in codes(kind, form, level, SEEDS)
-    )
+    assert not any(any(stretch.crop) for level in (1, 2, 3) for stretch in lone(kind, form, level))
 
 
 def test_each_level_adds_something() -> None:
     """Pleats at level 2, two units at 3, unequal sides at 4: as the plans of each kind show."""
-    for kind in ("steps", "labels"):
-        plans = {
-            level: [spec(c).stretch for c in codes(kind, KINDS[kind].forms[0], level, SEEDS)]
-            for level in LEVELS
-        }
-        assert max(s.pleats for s in plans[1]) < min(s.pleats for s in plans[2])
-        assert all(max(s.units) == 1 for level in (1, 2) for s in plans[level])
-        assert all(s.is_equal and max(s.units) > 1 for s in plans[3])
-        assert any(not s.is_equal for s in plans[4])
+    for kind, form in (("steps", "read"), ("labels", "mark")):
+        drawn = {level: lone(kind, form, level) for level in SMALL}
+        assert max(s.pleats for s in drawn[1]) < min(s.pleats for s in drawn[2])
+        assert all(max(s.units) == 1 for level in (1, 2) for s in drawn[level])
+        assert all(s.is_equal and max(s.units) > 1 for s in drawn[3])
+        assert any(not s.is_equal for s in drawn[4])
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_stretches_of_level_5_are_of_three_triangles_and_drawn_in_all_ways(kind: str, form: str) -> None:
+    """All fit 18 x 15 squares; pleats of one width and of several, sides equal and unequal, come up."""
+    stretches = lone(kind, form, 5, range(1, 601))
+    assert all(s.size[0] <= 18 and s.size[1] <= 15 for s in stretches)
+    assert {s.triangle.name for s in stretches} == {"3-4-5", "5-12-13", "8-15-17"}
+    assert {len(set(s.pleat_widths)) for s in stretches} >= {1, 2}
+    assert {s.is_equal for s in stretches} == {True, False}
+    assert {s.facing for s in stretches} == {0, 1, 2, 3}
+    assert {s.hinges for s in stretches} == set(HINGES)
+    assert {s.exchanged for s in stretches} == {True, False}
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_large_stretches_are_of_every_other_triangle(kind: str, form: str) -> None:
+    """At level 7, where a stretch stands alone; some are larger than 18 x 15, none than 64 x 40."""
+    stretches = lone(kind, form, 7, range(1, 401))
+    assert {s.triangle.name for s in stretches} == {triangle.name for triangle in TRIANGLES[1:]}
+    assert all(s.size[0] <= 64 and s.size[1] <= 40 for s in stretches)
+    assert any(s.size[0] > 18 or s.size[1] > 15 for s in stretches)
+    assert {s.facing for s in stretches} == {0, 1, 2, 3}
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_recipes_of_levels_6_and_7_are_of_many_sizes(kind: str, form: str) -> None:
+    """Level 6 within 18 x 15 squares, two structures or more; level 7 from 24 to 64 wide, 12 to 20 high."""
+    small, large = (recipes(kind, form, level, range(1, 401)) for level in (6, 7))
+    assert {recipe.width for recipe in small} == {16, 17, 18}
+    assert {recipe.height for recipe in small} == set(range(11, 16))
+    assert {recipe.height for recipe in large} == set(range(12, 21))
+    assert min(recipe.width for recipe in large) == 24
+    assert max(recipe.width for recipe in large) == 64
+    for recipe in (*small, *large):
+        assert recipe.structures >= 2 or (kind == "find" and recipe.structures == 0)
+        assert recipe.structures <= (6 if recipe in large else 4)
+        assert not recipe.is_cut or kind != "labels"
+        assert set(recipe.needed) <= set(recipe.allowed) or not recipe.structures
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_a_drawn_sheet_is_as_large_as_planned(kind: str, form: str) -> None:
+    """Cut sheets are smaller; the pattern shown begins at the lower left corner and is the whole sheet."""
+    for level in set(LARGER) & set(levels_of(kind)):
+        for drill in drills(kind, form, level, range(1, 4)):
+            _, _, width, height = drill.truth.box
+            assert drill.pattern.box == drill.truth.box == (0, 0, width, height)
+            sheet = drill.spec.sheet
+            if isinstance(sheet, Recipe):
+                assert sheet.is_cut or (width, height) == (sheet.width, sheet.height)
+                assert width <= sheet.width
+                assert height <= sheet.height
+            else:
+                assert (width, height) == sheet.size
+            assert width <= (64 if level == 7 else 18)
+            assert height <= (40 if level == 7 else 15)
+
+
+@pytest.mark.parametrize("level", LARGER)
+def test_wrong_labels_of_larger_sheets_are_few_and_inside(level: int) -> None:
+    """Up to three; each has an end off the paper's edge."""
+    for drill in drills("labels", "mark", level, range(1, 6)):
+        assert isinstance(drill.answer, Marks)
+        assert len(drill.answer.items) <= 3
+        assert all(drill.truth.interior_ends[edge] for edge in drill.answer.items)
+        assert drill.pattern.switched(drill.answer.items) == drill.truth
+
+
+@pytest.mark.parametrize("level", levels_of("find"))
+def test_about_one_find_drill_in_five_has_nothing_to_mark(level: int) -> None:
+    """Of 200 between 26 and 56 plan no stretch, with every look-alike; so have the rest."""
+    drawn = plans("find", "mark", level)
+    empty = [plan for plan in drawn if is_empty(plan)]
+    assert 26 <= len(empty) <= 56
+    rest = [plan for plan in drawn if plan not in empty]
+    for some in (empty, rest):
+        counts = Counter(plan.detail for plan in some)
+        assert counts.keys() == {"pleats", "roof", "diamond"}
+        assert min(counts.values()) >= len(some) // 6
+
+
+def is_empty(plan: Spec) -> bool:
+    """Whether no stretch is planned."""
+    if isinstance(plan.sheet, Recipe):
+        return plan.sheet.structures == 0 or "stretch" not in plan.sheet.needed
+    return not isinstance(plan.sheet, Stretch)
+
+
+@pytest.mark.parametrize("level", levels_of("find"))
+def test_what_is_planned_is_to_be_marked(level: int) -> None:
+    """No outline where none is planned, and elsewhere one at least, not more than there are structures."""
+    for drill in drills("find", "mark", level, range(1, 5 if level > 4 else 11)):
+        assert isinstance(drill.answer, Outlines)
+        number = len(drill.answer.edges)
+        assert (number == 0) == is_empty(drill.spec)
+        sheet = drill.spec.sheet
+        assert number <= (sheet.structures if isinstance(sheet, Recipe) else 1)
+
+
+def test_look_alikes_are_named_in_the_recipe() -> None:
+    """Beside roofs and 45-degree stretches one is needed; among pleats alone nothing else is allowed."""
+    for level in levels_of("find"):
+        for plan in plans("find", "mark", level):
+            if not isinstance(plan.sheet, Recipe):
+                assert plan.detail == ("pleats" if isinstance(plan.sheet, Stretch) else "diamond")
+            elif plan.detail != "pleats":
+                assert plan.detail in plan.sheet.needed
+            elif plan.sheet.structures:
+                assert plan.sheet.allowed == ("stretch",)

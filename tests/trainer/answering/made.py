@@ -6,13 +6,11 @@ from collections.abc import Iterable, Iterator
 
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks
-from drills.questions.kinds import KINDS, make, read_code
-from drills.questions.levels import TOP_LEVEL
-from tests.drills.questions.codes import drills
+from drills.questions.kinds import make, read_code
+from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, fewer_when_larger, levels_of
 from trainer.board.scale import Scale, scale_for
 
-FORMS = [(kind, form) for kind, entry in KINDS.items() for form in entry.forms]
-LEVELS = range(1, TOP_LEVEL + 1)
+__all__ = ["FORMS", "board", "drill", "marked", "nothing_wrong", "of_form"]
 
 
 def drill(code: str) -> Drill:
@@ -20,22 +18,25 @@ def drill(code: str) -> Drill:
     return make(read_code(code))
 
 
-def of_form(kind: str, form: str, seeds: Iterable[int] = range(1, 5)) -> Iterator[Drill]:
-    """Yield drills of a form, of every level."""
-    for level in LEVELS:
-        yield from drills(kind, form, level, seeds)
+def of_form(
+    kind: str, form: str, seeds: range = range(1, 5), levels: Iterable[int] | None = None
+) -> Iterator[Drill]:
+    """Yield drills of a form, of every level; of the largest ones two at most."""
+    for level in levels or levels_of(kind):
+        yield from drills(kind, form, level, fewer_when_larger(level, seeds, 2))
 
 
 def nothing_wrong() -> Iterator[Drill]:
     """Yield drills of labels in which nothing is wrong."""
-    for level in LEVELS:
+    for level in SMALL:
         codes = (Code("labels", level, seed) for seed in range(40))
         yield from (made for made in map(make, codes) if made.spec.detail == "nothing")
 
 
 def board(shown: Drill) -> Scale:
-    """Return the scale at which 80 columns by 24 rows show a drill."""
-    scale = scale_for(shown.pattern, 46, 20)
+    """Return the scale at which 80 columns by 24 rows show a drill, a larger one as if there were room."""
+    columns, rows = (46, 20) if shown.spec.code.level < LARGER[0] else (200, 120)
+    scale = scale_for(shown.pattern, columns, rows)
     assert isinstance(scale, Scale)
     return scale
 

@@ -7,11 +7,13 @@ import pytest
 from drills.exact.plane import Point
 from drills.exact.step import Step
 from drills.pattern.places import place
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.drill import Answer, Drill, Marks, Outlines, Spots
 from drills.questions.judging import judge
 from drills.questions.reasons import faults
 from drills.questions.verdict import Verdict
+from drills.structures.stretch import Stretch
 from drills.vertex.labels_at import balances
+from tests.drills.questions.codes import right_answer
 from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
 from trainer.answering.hands import hand_for
 from trainer.answering.showing import hint, verdict_look
@@ -27,8 +29,12 @@ def shown(made: Drill, given: Answer) -> tuple[Look, Verdict]:
     return verdict_look(made, verdict, hand_for(made).look()), verdict
 
 
-def wrong_of(made: Drill) -> Marks:
+def wrong_of(made: Drill) -> Marks | Spots:
     """Return an answer that has one mark too few and one too many, or one where there is nothing."""
+    if isinstance(made.answer, Outlines):
+        given = right_answer(made)
+        assert isinstance(given, Spots)
+        return Spots(frozenset([*sorted(given.points)[1:], Point(-1, -1)]))
     assert isinstance(made.answer, Marks)
     right = sorted(made.answer.items)
     others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
@@ -69,7 +75,11 @@ def test_misses_and_false_alarms_are_drawn_apart(kind: str, form: str) -> None:
         look, verdict = shown(made, wrong_of(made))
         assert not verdict.right
         by_edges = made.question.ask == "edges"
-        counts = [len(seen.edges if by_edges else seen.points) for seen in (look.missed, look.wrong)]
+        if isinstance(made.answer, Outlines):
+            missed = [outline for outline in made.answer.edges if outline <= look.missed.edges]
+            counts = [len(missed), len(look.wrong.points)]
+        else:
+            counts = [len(seen.edges if by_edges else seen.points) for seen in (look.missed, look.wrong)]
         assert counts == [verdict.misses, verdict.false_alarms]
         assert look.marked == Look().marked
 
@@ -78,7 +88,7 @@ def test_misses_and_false_alarms_are_drawn_apart(kind: str, form: str) -> None:
 def test_a_right_answer_has_no_miss_on_the_board(kind: str, form: str) -> None:
     """Nor a false alarm; cursor and hiding are gone, and the board can be drawn."""
     for made in of_form(kind, form):
-        look, verdict = shown(made, made.answer)
+        look, verdict = shown(made, right_answer(made))
         assert verdict.right
         assert look.missed == look.wrong == look.marked == Look().marked
         assert not look.hidden
@@ -92,8 +102,23 @@ def test_the_parts_that_go_in_are_shaded(form: str) -> None:
     """After every answer about inside lines on a sheet that shows the whole outline."""
     for made in of_form("sinks", form):
         look, _ = shown(made, wrong_of(made))
-        assert look.shaded or any(made.spec.stretch.crop)
+        assert look.shaded or is_cut(made)
         assert all(set(cycle) <= set(range(len(made.pattern.vertices))) for cycle in look.shaded)
+
+
+def is_cut(made: Drill) -> bool:
+    """Whether the paper's edge may cut through the outline, or there is none."""
+    return not isinstance(made.sheet, Stretch) or any(made.sheet.crop)
+
+
+def test_a_stretch_that_was_found_is_lit_whole() -> None:
+    """Its outline is shown as right; what was missed is lit as missed, with the parts that go in."""
+    for made in of_form("find", "mark"):
+        assert isinstance(made.answer, Outlines)
+        look, _ = shown(made, right_answer(made))
+        assert look.right.edges == frozenset().union(*made.answer.edges)
+        look, _ = shown(made, Spots(frozenset()))
+        assert look.missed.edges == frozenset().union(*made.answer.edges)
 
 
 def test_points_out_of_balance_are_drawn() -> None:
@@ -117,6 +142,13 @@ def test_a_hint_for_steps_has_no_number() -> None:
     for form in ("read", "place"):
         for made in of_form("steps", form):
             assert not any(sign.isdigit() for sign in hint(made))
+
+
+def test_a_hint_for_finding_is_the_same_for_every_sheet() -> None:
+    """Whether or not there is a stretch; no place is named."""
+    hints = {hint(made) for made in of_form("find", "mark", range(1, 9), range(2, 5))}
+    assert len(hints) == 1
+    assert not A_PLACE.search(hints.pop())
 
 
 def test_a_hint_names_none_of_the_points_asked_for() -> None:

@@ -1,0 +1,150 @@
+"""What is said to places marked as lying in slanted stretches."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from drills.exact.plane import Point
+from drills.questions.drill import Drill, Outlines, Spots
+from drills.questions.judging import judge
+from drills.questions.verdict import Verdict
+from drills.structures.figures import draw_figure, drawn_outlines
+from drills.structures.parts import Mirrored
+from drills.structures.sheets import Sheet
+from drills.structures.stretch import Stretch
+from tests.drills.questions.codes import drills, levels_of, place_inside, right_answer
+from tests.drills.questions.known import find_stretch, of_role
+
+INSIDE = ((5, 4), (6, 5))
+CORNERS = ((1, 1), (7, 3), (9, 7), (3, 5))
+SIDE_WORDS = "Its sides are not at 45 degrees: they go 1 across 2 up and 3 across 1 up."
+
+
+def on_known(*places: tuple[int, int]) -> Verdict:
+    """Return the verdict on places of the sheet with one stretch, 10 x 8 squares."""
+    return spots(find_stretch(), *(Point(x, y) for x, y in places))
+
+
+def spots(drill: Drill, *places: Point) -> Verdict:
+    """Return the verdict on places."""
+    return judge(drill, Spots(frozenset(places)))
+
+
+@pytest.mark.parametrize(
+    ("places", "right", "misses", "false_alarms", "answered", "why"),
+    [
+        ([(5, 4)], True, 0, 0, "You marked 1 place: 1 found.", SIDE_WORDS),
+        (INSIDE, True, 0, 0, "You marked 2 places: 1 found.", SIDE_WORDS),
+        ([], False, 1, 0, "You marked nothing.", SIDE_WORDS),
+        ([(9, 1)], False, 1, 1, "You marked 1 place: 0 found, 1 missed, 1 mark in none.", SIDE_WORDS),
+        (
+            [(5, 4), (9, 1)],
+            False,
+            0,
+            1,
+            "You marked 2 places: 1 found, 1 mark in none.",
+            "9,7 lies outside the slanted sides.",
+        ),
+        (
+            [(9, 1), (2, 6), (6, 4)],
+            False,
+            0,
+            2,
+            "You marked 3 places: 1 found, 2 marks in none.",
+            "2,2 lies outside the slanted sides.",
+        ),
+    ],
+)
+def test_misses_and_false_alarms_are_kept_apart(
+    places: list[tuple[int, int]], right: bool, misses: int, false_alarms: int, answered: str, why: str
+) -> None:
+    """Counted, said and lit for themselves; several marks in one stretch count as one."""
+    verdict = on_known(*places)
+    assert (verdict.right, verdict.misses, verdict.false_alarms) == (right, misses, false_alarms)
+    assert (verdict.answered, verdict.truth, verdict.why) == (answered, "There is 1 slanted stretch.", why)
+    assert verdict.slip == ""
+    assert verdict.lit.right == (of_role("outline") if not misses else set())
+    assert verdict.lit.missed == (of_role("outline") if misses else set())
+    assert len(verdict.lit.extra_points) == false_alarms
+
+
+@pytest.mark.parametrize("corner", CORNERS)
+def test_sides_and_corners_belong_to_the_stretch(corner: tuple[int, int]) -> None:
+    """A mark on a corner counts as inside; one square outward it is a false alarm."""
+    assert on_known(corner).right
+    outward = tuple(value + (1 if value > 4 else -1) for value in corner)
+    assert on_known((outward[0], outward[1])).false_alarms == 1
+
+
+def test_places_between_the_crossings_are_judged_exactly() -> None:
+    """The middle of a side is inside, a hundredth beyond it is not."""
+    middle = Point(Fraction(5, 2), Fraction(3, 2))
+    assert spots(find_stretch(), middle).right
+    assert not spots(find_stretch(), Point(middle.x, middle.y - Fraction(1, 100))).right
+
+
+def two_that_touch() -> Drill:
+    """Return the drill of a smallest stretch and its mirror image, which share a corner."""
+    sheet = Sheet(Mirrored(Stretch((1, 1), hinges=("shallow", "steep"))), 1)
+    truth = draw_figure(sheet)
+    outlines = Outlines(tuple(drawn_outlines(sheet)))
+    return replace(find_stretch(), sheet=sheet, truth=truth, pattern=truth.unlabelled(), answer=outlines)
+
+
+def test_a_mark_on_a_shared_corner_finds_both() -> None:
+    """Whoever puts it there has seen both, and no mark of theirs lies outside."""
+    drill = two_that_touch()
+    assert isinstance(drill.answer, Outlines)
+    ends = [{end for edge in outline for end in drill.pattern.ends(edge)} for outline in drill.answer.edges]
+    (shared,) = ends[0] & ends[1]
+    verdict = spots(drill, shared)
+    assert (verdict.right, verdict.misses, verdict.false_alarms) == (True, 0, 0)
+    assert verdict.answered == "You marked 1 place: 2 found."
+    assert verdict.truth == "There are 2 slanted stretches."
+
+
+def test_one_of_two_is_missed() -> None:
+    """A mark in one leaves the other missed, and its outline alone is lit so."""
+    drill = two_that_touch()
+    assert isinstance(drill.answer, Outlines)
+    first, second = drill.answer.edges
+    verdict = spots(drill, place_inside(drill, first))
+    assert (verdict.misses, verdict.lit.right, verdict.lit.missed) == (1, first, second)
+    assert verdict.answered == "You marked 1 place: 1 found, 1 missed."
+
+
+def test_where_there_is_nothing_every_mark_is_a_false_alarm() -> None:
+    """Marking nothing is right; what is said is true of every crease."""
+    drill = next(made for made in drills("find", "mark", 2, range(60)) if made.answer == Outlines(()))
+    right, wrong = spots(drill), spots(drill, Point(1, 1), Point(2, 2))
+    assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
+    assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 0, 2)
+    assert right.answered == "You marked nothing."
+    assert wrong.answered == "You marked 2 places: 0 found, 2 marks in none."
+    assert right.truth == wrong.truth == "There is no slanted stretch on this sheet."
+    assert right.why == "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
+    assert drill.marks == 1
+    for edge in drill.truth.creases:
+        (x, y), (u, v) = drill.truth.ends(edge)
+        assert x == u or y == v or abs(x - u) == abs(y - v)
+
+
+@pytest.mark.parametrize("level", levels_of("find"))
+def test_leaving_one_out_and_one_too_many_is_told_at_every_level(level: int) -> None:
+    """Of each stretch the mean of its outline lies in it and in no other; a corner of the paper in none."""
+    for drill in drills("find", "mark", level, range(3)):
+        assert isinstance(drill.answer, Outlines)
+        given = right_answer(drill)
+        assert isinstance(given, Spots)
+        assert len(given.points) == len(drill.answer.edges)
+        for spot in given.points:
+            verdict = judge(drill, Spots(given.points - {spot}))
+            assert (verdict.right, verdict.misses, verdict.false_alarms) == (False, 1, 0)
+            assert verdict.why.startswith("Its sides are not at 45 degrees: they go ")
+        beyond = Point(-1, -1)
+        verdict = judge(drill, Spots(given.points | {beyond}))
+        assert (verdict.misses, verdict.false_alarms) == (0, 1)
+        assert verdict.lit.extra_points == {beyond}
