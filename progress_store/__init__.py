@@ -2,6 +2,7 @@
 
 from progress_store.attempt import Attempt, Means, Purpose, practice_day, stamp
 from progress_store.errors import StoreError
+from progress_store.merging import TakenIn
 from progress_store.pace import Floor, Form, Result
 from progress_store.settings import Settings
 from progress_store.state import Judged, Rules, Skill, State
@@ -21,6 +22,7 @@ __all__ = [
     "State",
     "Store",
     "StoreError",
+    "TakenIn",
     "open_store",
     "practice_day",
     "stamp",

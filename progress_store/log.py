@@ -49,7 +49,8 @@ class Log:
         if any(len(line) > LONGEST_LINE for line in lines):
             raise StoreError("An attempt is too long for one line of the log; leave this attempt out.")
         try:
-            self._write(b"".join(lines))
+            # a program that keeps the folder in step may have put a log without its last line end here
+            self._write(b"".join([b"\n" if _is_open_ended(self.path) else b"", *lines]))
         except OSError as error:
             raise self._unwritable(error) from None
 
@@ -94,6 +95,21 @@ def _write_whole(file: FileIO, content: bytes) -> None:
         with suppress(OSError):
             file.truncate(before)
         raise
+
+
+def is_writable(attempt: Attempt) -> bool:
+    """Whether an attempt fits into one line of a log."""
+    return len(_line(attempt)) <= LONGEST_LINE
+
+
+def _is_open_ended(path: Path) -> bool:
+    """Whether a log ends in the middle of a line; raises OSError."""
+    if not path.exists():
+        return False
+    with path.open("rb", buffering=0) as file:
+        size = file.seek(0, 2)
+        file.seek(max(0, size - 1))
+        return file.read(1) not in (b"", b"\n")
 
 
 def _line(attempt: Attempt) -> bytes:

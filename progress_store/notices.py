@@ -32,7 +32,15 @@ def told(reading: Reading, path: Path, *, writable: bool) -> list[str]:
     if reading.newer:
         lines = _numbered(reading.newer)
         notices.append(f"A newer Slantwise wrote {lines} of {shown(path)}; update this one to count it.")
+    notices.extend(told_of_clashes(len(reading.attempts.clashing), path))
     return notices
+
+
+def told_of_clashes(how_many: int, path: Path) -> list[str]:
+    """Return a sentence if different answers share an id in a log, or in it and another."""
+    if not how_many:
+        return []
+    return [f"{shown(path)} has different answers under one id ({how_many} in all); the earlier one counts."]
 
 
 def _numbered(numbers: Sequence[int]) -> str:

@@ -11,8 +11,10 @@ from typing import BinaryIO, Final, NamedTuple
 
 from progress_store.attempt import SCHEMA, Attempt
 from progress_store.errors import StoreError, reason, shown
+from progress_store.gathered import Gathered
 
 LONGEST_LINE: Final = 64 * 1024
+MOST_UNREADABLE: Final = 100_000
 _BLOCK: Final = 1 << 20
 
 
@@ -23,13 +25,13 @@ def new_digest() -> hashlib.blake2b:
 
 @dataclass(slots=True)
 class Reading:
-    """What a log holds: attempts in file order, each id once; lines that were not counted by number, from 1.
+    """What a log holds: attempts, each id once; lines that were not counted by number, from 1.
 
     `length` and `digest` cover the whole lines, in bytes; `torn`: more bytes follow that are no whole line;
     `open_ended`: the last whole line lacks its line end.
     """
 
-    attempts: list[Attempt] = field(default_factory=list)
+    attempts: Gathered = field(default_factory=Gathered)
     unreadable: list[int] = field(default_factory=list)
     newer: list[int] = field(default_factory=list)
     length: int = 0
@@ -39,7 +41,10 @@ class Reading:
 
 
 def read_log(path: Path) -> Reading:
-    """Return what a log holds, nothing if there is none; raises StoreError if it is no file or unreadable."""
+    """Return what a log holds, nothing if there is none; raises StoreError if it is no file or unreadable.
+
+    Unreadable is also what has more than 100,000 lines that are no attempts.
+    """
     reading = Reading()
     try:
         if path.exists():
@@ -60,7 +65,6 @@ def _refuse_other_things(path: Path) -> None:
 
 
 def _read_lines(file: BinaryIO, reading: Reading) -> None:
-    known: set[str] = set()
     lines = _lines(file)
     following = next(lines, None)
     number = 0
@@ -73,7 +77,9 @@ def _read_lines(file: BinaryIO, reading: Reading) -> None:
             break
         reading.length += line.size
         reading.open_ended = not line.ended
-        _count(fields, number, known, reading)
+        _count(fields, number, reading)
+        if len(reading.unreadable) > MOST_UNREADABLE:
+            raise StoreError(f"{shown(Path(file.name))} is not a log; move it away.")
     reading.digest = _digest(file, reading.length)
 
 
@@ -111,16 +117,12 @@ def _fields(line: bytes) -> dict[str, object] | None:
     return fields if isinstance(fields, dict) else None
 
 
-def _count(fields: dict[str, object] | None, number: int, known: set[str], reading: Reading) -> None:
+def _count(fields: dict[str, object] | None, number: int, reading: Reading) -> None:
     schema = fields.get("schema") if fields is not None else None
     if type(schema) is int and schema > SCHEMA:
         reading.newer.append(number)
         return
     try:
-        attempt = Attempt.from_json(fields or {})
+        reading.attempts.add(Attempt.from_json(fields or {}))
     except StoreError:
         reading.unreadable.append(number)
-        return
-    if attempt.id not in known:
-        known.add(attempt.id)
-        reading.attempts.append(attempt)

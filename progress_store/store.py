@@ -9,10 +9,12 @@ from types import TracebackType
 
 from progress_store import settings as settings_file
 from progress_store.attempt import Attempt, practice_day, stamp
+from progress_store.copies import copies_beside
 from progress_store.documents import Document
 from progress_store.errors import StoreError, reason, shown
 from progress_store.lock import FolderLock
 from progress_store.log import Log
+from progress_store.merging import TakenIn, count_copies, log_of_other, missing_of, take_in_copies
 from progress_store.notices import refuse_newer, told
 from progress_store.pace import Floor
 from progress_store.saved_state import SavedState
@@ -53,15 +55,22 @@ class Store:
         self.rules = rules
         self._log = Log(folder)
         writable = lock is not None
+        # before the log: a writer in another window adds to the log first and renames copies then
+        copies = copies_beside(self._log.path, self._notices.append)
         reading = self._log.read()
         self._notices.extend(told(reading, self._log.path, writable=writable))
         if writable:
             refuse_newer(reading, self._log.path)
             self._log.mend(reading)
-        self._attempts = sorted(reading.attempts, key=lambda attempt: attempt.order)
-        self._ids = {attempt.id for attempt in self._attempts}
+        self._known, unwritten = reading.attempts, False
+        if copies and writable:
+            take_in_copies(copies, self._known, self._log, self._notices.append)
+        elif copies:
+            unwritten = count_copies(copies, self._known, self._log, self._notices.append)
+        self._attempts = sorted(self._known, key=lambda attempt: attempt.order)
         self._saved = SavedState(folder, rules, self._notices.append, writable=writable)
-        self._state = self._saved.load(self._log) or self._worked_out()
+        saved = self._saved.load(self._log)
+        self._state = self._worked_out() if saved is None or unwritten else saved
         self._settings_file = Document(
             folder / settings_file.NAME, settings_file.SCHEMA, self._notices.append, writable=writable
         )
@@ -98,25 +107,20 @@ class Store:
         Raises StoreError if it could not be written, with everything as before.
         """
         self._refuse_reader()
-        if attempt.id in self._ids:
+        if attempt.id in self._known:
             raise StoreError("This attempt is in the log already; leave it out.")
         self._log.append([attempt])
         return self._count([attempt])[0]
 
-    def take_in(self, folder: Path) -> int:
-        """Add what another data folder has and this has not, return how many; raises StoreError."""
+    def take_in(self, folder: Path) -> TakenIn:
+        """Add what another data folder has and this has not; the other stays as it is; raises StoreError."""
         self._refuse_reader()
-        if not folder.is_dir():
-            raise StoreError(f"{shown(folder)} is not a folder; give the data folder of the other machine.")
-        other = Log(folder)
-        reading = other.read()
-        refuse_newer(reading, other.path)
-        self._notices.extend(told(reading, other.path, writable=False))
-        missing = [attempt for attempt in reading.attempts if attempt.id not in self._ids]
+        others = log_of_other(folder, self._log.path.parent, self._notices.append)
+        missing = missing_of(others, self._known, folder, self._notices.append)
         if missing:
             self._log.append(missing)
             self._count(missing)
-        return len(missing)
+        return TakenIn(len(missing), len(others))
 
     def save_settings(self, settings: Settings) -> None:
         """Replace the settings; raises StoreError if they could not be written."""
@@ -156,14 +160,14 @@ class Store:
 
     def _count(self, attempts: Sequence[Attempt]) -> list[Judged]:
         """Take attempts of the log into the state; one that is not the latest makes all count anew."""
-        self._attempts.extend(attempts)
-        self._ids.update(attempt.id for attempt in attempts)
+        self._known.add_all(attempts)
         last = self._state.last
         if len(attempts) == 1 and (last is None or attempts[0].order > last):
+            self._attempts.append(attempts[0])
             self._state, judged = self._state.step(attempts[0])
             judgements = [judged]
         else:
-            self._attempts.sort(key=lambda attempt: attempt.order)
+            self._attempts = sorted(self._known, key=lambda attempt: attempt.order)
             self._state, judgements = replay(self._attempts, self.rules)
         self._save_state()
         wanted = {attempt.id for attempt in attempts}

@@ -39,7 +39,7 @@ def test_first_drills_after_a_week_away() -> None:
 
 
 def test_seconds_at_the_same_form_first_week_against_last() -> None:
-    """By hand: medians of 6, 5, 4 s in days 0-6, of 3, 2 s in days 14-20; those between do not count."""
+    """By hand: medians of 6, 5, 4 s in days 0-6, of 3, 2 s in days 14-20; too few for an interval."""
     times = [(0, 6000), (3, 5000), (6, 4000), (10, 60_000), (14, 3000), (20, 2000)]
     judged = replay([attempt(0, day, milliseconds=ms) for day, ms in times], RULES)[1]
     assert pace_changes(judged) == [PaceChange(READ, 5.0, 3, 2.5, 2, date(2026, 3, 2), date(2026, 3, 22))]
@@ -57,8 +57,19 @@ def test_misses_and_false_alarms_are_kept_apart() -> None:
         attempt(0, 0, kind="labels", misses=2, right=False),
         attempt(1, 1, kind="labels", false_alarms=1, right=False),
         attempt(2, 1),
+        attempt(3, 1, purpose="walk", misses=1, right=False),
     ]
     assert errors(drills) == [
-        Errors("labels", 2, 1, 2, date(2026, 3, 2), date(2026, 3, 3)),
-        Errors("steps", 0, 0, 1, date(2026, 3, 3), date(2026, 3, 3)),
+        Errors("labels", 2, 1, 2, date(2026, 3, 2), date(2026, 3, 3), 1, 1),
+        Errors("steps", 0, 0, 1, date(2026, 3, 3), date(2026, 3, 3), 0, 0),
     ]
+
+
+def test_a_change_of_pace_has_an_interval_with_six_drills_in_each_week() -> None:
+    """By hand: 6 s each time, then 3 s each time, leaves no doubt; one drill fewer and there is none."""
+    early = [attempt(number, 0, milliseconds=6000) for number in range(6)]
+    late = [attempt(number, 14, milliseconds=3000) for number in range(6)]
+    (change,) = pace_changes(replay([*early, *late], RULES)[1])
+    assert change.interval == (0.5, 0.5)
+    (change,) = pace_changes(replay([*early, *late[1:]], RULES)[1])
+    assert change.interval is None

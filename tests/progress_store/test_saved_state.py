@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from progress_store import Floor, State, open_store
-from tests.progress_store.making import FLOORS, RULES, START, LEVELS, attempt, store
+from tests.progress_store.making import FLOORS, LEVELS, RULES, START, attempt, store
 
 KEPT = [attempt(number) for number in range(4)]
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from progress_store import Settings, State, StoreError, open_store
-from tests.progress_store.making import FLOORS, RULES, LEVELS, attempt, store
+from tests.progress_store.making import FLOORS, LEVELS, RULES, attempt, store
 
 KEEP_ON = """
 import sys
@@ -61,8 +61,8 @@ def test_the_log_of_another_machine_is_taken_in_once(tmp_path: Path) -> None:
     with store(tmp_path / "here") as here:
         for number in (1, 4):
             here.keep(attempt(number))
-        assert here.take_in(tmp_path / "there") == 3
-        assert here.take_in(tmp_path / "there") == 0
+        assert here.take_in(tmp_path / "there") == (3, 4)
+        assert here.take_in(tmp_path / "there") == (0, 4)
         assert here.attempts == tuple(attempt(number) for number in (0, 1, 2, 4, 7))
         assert here.state == State.of(here.attempts, RULES)
     assert {file.name: file.read_bytes() for file in (tmp_path / "there").iterdir()} == before

@@ -19,8 +19,10 @@ LOG = [
 
 
 def test_the_record_is_what_was_promised() -> None:
-    """By hand, with the share right as a Wilson interval and no time of writing."""
-    assert record(LOG, RULES, str.title) == {
+    """By hand, with the share right as a Wilson interval and no time of writing; figures come on top."""
+    promised = record(LOG, RULES, str.title)
+    assert promised.pop("figures")
+    assert promised == {
         "attempts": 7,
         "skills": [
             {
@@ -82,7 +84,52 @@ def test_equal_logs_give_equal_text() -> None:
 def test_the_record_of_nothing_is_empty() -> None:
     """A first start has a record too."""
     empty: dict[str, object] = {"attempts": 0, "skills": [], "days": [], "yardsticks": [], "confusions": []}
-    assert record([], RULES, str) == empty
+    found = record([], RULES, str)
+    assert found.pop("figures") == {
+        "resamples": 2000,
+        "yardsticks": [],
+        "after_a_week_away": None,
+        "pace": [],
+        "weeks": None,
+        "errors": [],
+        "taken": [],
+    }
+    assert found == empty
+
+
+def test_figures_have_their_drills_window_and_interval() -> None:
+    """By hand from the log: an unfinished yardstick, a skill with a slip, the first form in the alphabet."""
+    figures: Any = record(LOG, RULES, str.title)["figures"]
+    assert figures["yardsticks"] == [
+        {"number": 1, "since": "2026-03-16", "until": "2026-03-16", "drills": 1, "whole": False}
+    ]
+    assert figures["taken"][1] == {
+        "kind": "steps",
+        "skill": "steps 1:2",
+        "name": "Steps 1:2",
+        "drills": 3,
+        "missed": 1,
+        "missed_interval": [0.0615, 0.7923],
+        "marked_wrongly": 0,
+        "marked_wrongly_interval": [0.0, 0.5615],
+        "slips": [{"slip": "other way round", "times": 1, "interval": [0.0615, 0.7923]}],
+        "since": "2026-03-02",
+        "until": "2026-03-02",
+    }
+    assert figures["weeks"]["weeks"][0] == {
+        "monday": "2026-03-16",
+        "since": "2026-03-16",
+        "until": "2026-03-16",
+        "drills": 1,
+        "median_ms": 4000,
+        "interval": None,
+    }
+
+
+def test_the_walk_alone_makes_no_row_of_a_skill() -> None:
+    """It counts among the attempts and the minutes of its day."""
+    fields: Any = record([attempt(0, purpose="walk")], RULES, str)
+    assert (fields["attempts"], fields["skills"], len(fields["days"])) == (1, [], 1)
 
 
 def times_of_the_skill(log: list[Attempt]) -> tuple[int | None, int | None]:
@@ -101,12 +148,15 @@ def test_the_goal_is_that_of_the_form_met_last() -> None:
 
 def test_rows_have_a_head_and_a_line_for_each_attempt() -> None:
     """Every column has its name, and what is not known is empty."""
-    head, first, *rest = attempt_rows(LOG)
+    head, first, *rest = attempt_rows(LOG, RULES)
     row = dict(zip(head, first, strict=True))
     assert len(rest) == len(LOG) - 1
     assert (row["practice_day"], row["right"], row["helped"], row["slip"]) == ("2026-03-02", "yes", "no", "")
     assert dict(zip(head, rest[1], strict=True))["milliseconds"] == ""
     assert not {"gaps", "other"} & set(head)
+    last = dict(zip(head, rest[-1], strict=True))
+    assert (row["result"], row["net_ms"], row["first"], row["yardstick"]) == ("clean", "4000", "yes", "")
+    assert (last["first"], last["days_away"], last["yardstick"]) == ("no", "", "1")
 
 
 def test_importing_the_store_is_light_and_keeps_its_walls() -> None:

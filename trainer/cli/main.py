@@ -12,7 +12,7 @@ from typing import TextIO
 from drills.questions.code import CodeError
 from progress_store import StoreError
 from progress_store.errors import reason
-from trainer.cli import app_command, check_command, drill_command, plan_command, record_command
+from trainer.cli import app_command, check_command, drill_command, merge_command, plan_command, record_command
 from trainer.cli.console import Console
 from trainer.cli.ending import CommandError, Told
 from trainer.cli.parser import COMMAND, Parser, add_data
@@ -68,7 +68,14 @@ def _parser() -> Parser:
     add_data(parser)
     parser.set_defaults(act=app_command.opening)
     commands = parser.add_subparsers(metavar=COMMAND, title="commands", prog="slantwise")
-    for command in (app_command, drill_command, check_command, plan_command, record_command):
+    for command in (
+        app_command,
+        drill_command,
+        check_command,
+        plan_command,
+        record_command,
+        merge_command,
+    ):
         command.add_to(commands)
     return parser
 

@@ -1,0 +1,42 @@
+"""`slantwise merge`: take in the log of another machine."""
+
+from __future__ import annotations
+
+from argparse import Namespace, _SubParsersAction
+from pathlib import Path
+
+from progress_store import TakenIn, open_store
+from trainer.cli.console import Console
+from trainer.cli.data_folder import data_folder
+from trainer.cli.parser import Parser, add_data
+from trainer.practice.attempts import FLOORS, LEVELS
+
+
+def add_to(commands: _SubParsersAction[Parser]) -> None:
+    """Add the command `merge`."""
+    parser = commands.add_parser(
+        "merge",
+        help="take in the log of another machine",
+        description="Adds what another data folder has and yours has not; the other stays as it is.",
+        epilog="examples:\n  slantwise merge /media/stick/slantwise\n",
+    )
+    parser.add_argument("folder", metavar="DIR", type=Path, help="the data folder of the other machine")
+    add_data(parser)
+    parser.set_defaults(act=merge)
+
+
+def merge(options: Namespace, console: Console) -> int:
+    """Take in the other folder and say how many answers came; StoreError where it cannot be done."""
+    with open_store(data_folder(options, console), console.clock.now, FLOORS, LEVELS) as store:
+        console.say(_told(store.take_in(options.folder)))
+        console.stdout.flush()
+        for notice in store.notices:
+            console.complain(notice)
+    return 0
+
+
+def _told(taken: TakenIn) -> str:
+    answers = "answer" if taken.new == 1 else "answers"
+    here = taken.found - taken.new
+    were = "was" if here == 1 else "were"
+    return f"Took in {taken.new} {answers} of {taken.found} ({here} {were} here already)."
