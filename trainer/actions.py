@@ -11,7 +11,9 @@ from typing import Literal, TypeAlias
 
 from drills.questions.drill import Ask
 
-Place: TypeAlias = Literal["opening", "welcome", "drill", "feedback", "end", "record", "pick", "help"]
+Place: TypeAlias = Literal[
+    "opening", "welcome", "drill", "feedback", "end", "record", "pick", "warm-up", "lesson", "help"
+]
 
 PLACES: Mapping[Place, str] = {
     "opening": "Opening",
@@ -21,6 +23,8 @@ PLACES: Mapping[Place, str] = {
     "end": "End of a round",
     "record": "Record",
     "pick": "Pick a drill",
+    "warm-up": "Before folding",
+    "lesson": "Lesson",
     "help": "Help",
 }
 _ALL = tuple(PLACES)
@@ -60,9 +64,25 @@ class Action:
 
 ACTIONS = (
     Action("start", ("enter",), "Enter", "Enter start", "Start today's minutes", ("opening",)),
-    Action("warm_up", ("w",), "w", "", "Two minutes, then I fold: only what you know", ("opening",)),
-    Action("pick", ("n",), "n", "", "Pick a drill: kind, form, level, or a code", ("opening",)),
+    Action(
+        "warm_up",
+        ("w",),
+        "w",
+        "",
+        "Two minutes, then I fold: only what you know, rising to what you will fold",
+        ("opening",),
+    ),
+    Action("pick", ("n",), "n", "", "Pick a drill: kind, form, level, triangle, or a code", ("opening",)),
     Action("record", ("r",), "r", "", "The record: what has changed, and how sure that is", ("opening",)),
+    Action("yardstick", ("y",), "y", "", "Yardstick: every 14 days 16 drills, told at the end", ("opening",)),
+    Action(
+        "lesson",
+        ("c",),
+        "c",
+        "",
+        "The lesson: how to read a slanted stretch, page by page, from where you left it",
+        ("opening",),
+    ),
     Action("walk", ("f",), "f", "", "The first three minutes once more", ("opening",)),
     Action(
         "minutes",
@@ -92,7 +112,7 @@ ACTIONS = (
         "arrows",
         "arrows move",
         "Go from point to point or from square to square; change a number or a choice",
-        ("drill", "pick"),
+        ("drill", "pick", "warm-up"),
         (),
         True,
     ),
@@ -178,14 +198,19 @@ ACTIONS = (
         moves_window=True,
     ),
     Action("go_on", ("enter", "space"), "Enter", "Enter go on", "Go on", ("feedback", "end")),
+    Action("why", ("w",), "w", "", "Why you met this drill", ("drill", "feedback")),
     Action("copy", ("x",), "x", "x copy", "Copy the drill and your answer as text", ("drill", "feedback")),
+    Action("page_on", ("pagedown",), "Page down", "", "The next page", ("lesson",)),
+    Action(
+        "page_back", ("pageup",), "Page up", "", "The beginning of the page, or the page before", ("lesson",)
+    ),
     Action(
         "choose",
         ("enter",),
         "Enter",
         "Enter start",
-        "Start what is set, or the code that is typed",
-        ("pick",),
+        "Start what is set, or what is typed",
+        ("pick", "warm-up"),
     ),
     Action("leave", ("escape", "q"), "q Esc", "q leave", "Leave this screen; what is answered is kept", _ALL),
     Action("dots", ("b",), "b", "", "Draw with braille dots or with blocks", _ALL),

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from drills.exact.plane import Point, moved
 from drills.pattern.places import short_place
-from drills.questions.drill import Answer, Drill, Spots
+from drills.questions.drill import Answer, Drill, Outlines, Spots
+from drills.structures.within import middle_of
 from trainer.answering.hand import Hand
 from trainer.answering.placing import WAYS
 from trainer.board.arrows import Arrow
@@ -54,6 +55,14 @@ class FindingHand(Hand):
         """Mark the crossing nearest to a click, or take its mark away."""
         self.at = scale.crossing_near(x, y)
         self.mark()
+
+    def begin(self) -> str:
+        """Mark the first of several stretches."""
+        truth = self.drill.answer
+        if not isinstance(truth, Outlines) or len(truth.edges) < 2:
+            return ""
+        self.marks = [middle_of(self.drill.pattern, truth.edges[0])]
+        return f"1 of {len(truth.edges)} is marked for you; mark the rest."
 
     def answer(self) -> Answer | None:
         """Return the marks once there are any: that there is nothing to mark has a key of its own."""

@@ -42,6 +42,10 @@ class Hand:
         """Return the answer, or None while something is missing."""
         return None
 
+    def begin(self) -> str:
+        """Do the first part of the answer for the person and say so; empty where it has no parts."""
+        return ""
+
     def nothing(self) -> Answer:
         """Return the answer that there is nothing to mark."""
         return Marks(frozenset())

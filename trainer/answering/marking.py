@@ -57,6 +57,14 @@ class MarkingHand(Hand, ABC):
             if not (again and item in self.marks):
                 self.mark()
 
+    def begin(self) -> str:
+        """Mark half of what is to be marked, where that is more than one."""
+        truth = self.drill.answer
+        if not isinstance(truth, Marks) or len(truth.items) < 2:
+            return ""
+        self.marks = sorted(truth.items)[: len(truth.items) // 2]
+        return f"{len(self.marks)} of {len(truth.items)} are marked for you; mark the rest."
+
     def answer(self) -> Answer | None:
         """Return the marks once there are any: that there is nothing to mark has a key of its own."""
         return Marks(frozenset(self.marks)) if self.marks else None

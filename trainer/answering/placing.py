@@ -41,6 +41,14 @@ class PlacingHand(Hand):
         """Put the cursor on the nearest crossing."""
         self.at = scale.crossing_near(x, y)
 
+    def begin(self) -> str:
+        """Go the way across."""
+        step = self.drill.question.step
+        if step is None:
+            return ""
+        self.at = moved(self.start, Direction(step.across, 0), step.times)
+        return "The way across is gone for you; go on up or down."
+
     def answer(self) -> Answer | None:
         """Return the crossing under the cursor, once it has left the start."""
         return None if self.at == self.start else self.at

@@ -50,6 +50,14 @@ class ReadingHand(Hand):
         self.at = field
         self.numbers[field] = min(max(self.numbers[field] + by, 1), LARGEST)
 
+    def begin(self) -> str:
+        """Count the squares across."""
+        truth = self.drill.answer
+        if not isinstance(truth, Step):
+            return ""
+        self.numbers[0], self.at = abs(truth.across), 1
+        return f"The squares across are counted for you: {abs(truth.across)}."
+
     def answer(self) -> Answer | None:
         """Return the step once every number is there."""
         truth = self.drill.answer

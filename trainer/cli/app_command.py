@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 from argparse import Namespace, _SubParsersAction
+from functools import partial
 from typing import TYPE_CHECKING
 
+from drills.questions.kinds import TOP_LEVEL
+from drills.structures.triangle import TRIANGLES
 from trainer.cli.console import Console
 from trainer.cli.data_folder import data_folder
 from trainer.cli.ending import CommandError
-from trainer.cli.parser import Parser, add_data
+from trainer.cli.parser import Parser, add_data, whole_number
+from trainer.cli.pattern_given import sheet_in_file
+from trainer.practice.warming import Target, target_of
 
 if TYPE_CHECKING:
     from trainer.start import Start
 
+_TRIANGLES = [triangle.name for triangle in TRIANGLES]
 _NO_TERMINAL = "Slantwise needs a terminal; for plain text use: slantwise drill CODE --text"
 
 
@@ -20,13 +26,28 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
     """Add the command `warmup`."""
     words = "two minutes of what you know, then you fold"
     parser = commands.add_parser("warmup", help=words, description=f"The app, straight into {words}.")
+    parser.add_argument("file", nargs="?", metavar="FILE", help="what you will fold: rise to that")
+    number = partial(whole_number, "--level")
+    parser.add_argument("--level", metavar="N", type=number, help="rise to this level")
+    parser.add_argument("--triangle", metavar="T", help=f"rise to one of {', '.join(_TRIANGLES)}")
     add_data(parser)
     parser.set_defaults(act=warm_up)
 
 
 def warm_up(options: Namespace, console: Console) -> int:
     """Open the app in the warm-up."""
-    return open_app(options, console, "warm-up")
+    return open_app(options, console, _target(options))
+
+
+def _target(options: Namespace) -> Target:
+    """Return what the warm-up rises to; CommandError where there is no such level, triangle or file."""
+    if options.file is not None:
+        return target_of(sheet_in_file(options.file).pattern)
+    if options.level is not None and not 1 <= options.level <= TOP_LEVEL:
+        raise CommandError(f"--level is a whole number from 1 to {TOP_LEVEL}.")
+    if options.triangle is not None and options.triangle not in _TRIANGLES:
+        raise CommandError(f"--triangle is one of {', '.join(_TRIANGLES)}.")
+    return Target(options.level, options.triangle or "")
 
 
 def opening(options: Namespace, console: Console) -> int:

@@ -44,7 +44,8 @@ def show_record(options: Namespace, console: Console) -> int:
         if options.json:
             console.say(json.dumps(record(store.attempts, store.rules, name_of)))
         elif options.csv:
-            csv.writer(console.stdout, lineterminator="\n").writerows(attempt_rows(store.attempts))
+            rows = attempt_rows(store.attempts, store.rules)
+            csv.writer(console.stdout, lineterminator="\n").writerows(rows)
         else:
             _print_text(store, console)
         console.stdout.flush()

@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date
-from typing import Literal, NamedTuple
 
 from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
 from progress_store import State
 from progress_store.schedule import recall
+from trainer.practice.choice import Choice, Reason
 from trainer.practice.session import Session
-
-Reason = Literal["return", "round", "slow", "harder", "new", "known"]
 
 HARDER_ONE_IN = 8
 NEW_A_DAY = 2
@@ -20,28 +18,20 @@ RIGHT_FOR_NEW = 0.8
 UNSETTLED_FOR_NEW = 4
 
 
-class Choice(NamedTuple):
-    """A skill to be met at a level, and why."""
-
-    skill: str
-    level: int
-    reason: Reason
-
-    @property
-    def kind(self) -> str:
-        """The kind of question."""
-        return kind_of(self.skill)[0]
-
-
 def next_choice(state: State, today: date, session: Session) -> Choice:
     """Return the next drill's skill; never a third of one kind running while there is another.
 
-    Skills in the log that this version does not know are left alone.
+    A skill that is being introduced is gone on with. Skills in the log that this version does not
+    know are left alone.
     """
+    if (introduced := session.introducing()) is not None:
+        skill, stage = introduced
+        return Choice(skill, level_of(state, skill), "new", stage)
     state = replace(state, skills={s: known for s, known in state.skills.items() if s in SKILL_NAMES})
     barred = session.kinds_running()
     choices = list(_choices(state, today, session))
-    return next((choice for choice in choices if choice.kind != barred), choices[0])
+    choice = next((choice for choice in choices if choice.kind != barred), choices[0])
+    return choice._replace(stage="worked") if choice.reason == "new" else choice
 
 
 def level_of(state: State, skill: str) -> int:
@@ -77,6 +67,10 @@ def _is_round(state: State, today: date, skill: str) -> bool:
 
 def _returning(state: State, today: date, session: Session) -> Iterator[str]:
     yield from session.returns()
+
+
+def _partners(state: State, today: date, session: Session) -> Iterator[str]:
+    yield from (skill for skill in session.partners() if skill in state.skills)
 
 
 def _come_round(state: State, today: date, session: Session) -> Iterator[str]:
@@ -140,6 +134,7 @@ def _known(state: State, today: date, session: Session) -> Iterator[str]:
 
 _SOURCES: tuple[tuple[Reason, Callable[[State, date, Session], Iterator[str]]], ...] = (
     ("return", _returning),
+    ("partner", _partners),
     ("harder", _harder),
     ("round", _come_round),
     ("slow", _slow),

@@ -23,7 +23,7 @@ MEANING = {
 
 def what_changed(before: State, after: State, session: Session) -> str:
     """Return the most telling change of a round: a level, a skill's word, or how it went."""
-    if not session.done:
+    if not session.counted:
         return "Nothing was answered, so nothing has changed."
     return _level_change(before, after) or _word_change(before, after) or _how_it_went(session)
 
@@ -43,7 +43,7 @@ def ordinal(number: int) -> str:
 
 def numbers(session: Session) -> list[str]:
     """Return how many drills went how, in lines."""
-    results = [done.result for done in session.done]
+    results = [done.result for done in session.counted]
     return [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
 
 
@@ -69,9 +69,9 @@ def _word_change(before: State, after: State) -> str | None:
 
 
 def _how_it_went(session: Session) -> str:
-    missed = [done.skill for done in session.done if done.result == "miss"]
+    missed = [done.skill for done in session.counted if done.result == "miss"]
     if not missed:
-        return f"All {len(session.done)} right. No level and no skill has moved."
+        return f"All {len(session.counted)} right. No level and no skill has moved."
     worst = max(dict.fromkeys(missed), key=missed.count)
     return f"{_named(worst)} was missed most; it comes round again soon."
 

@@ -10,7 +10,8 @@ from statistics import median
 
 from drills.questions.kinds import kind_of
 from progress_store import Attempt, State
-from trainer.practice.choosing import Choice, Reason, next_choice
+from trainer.practice.choice import Choice, Reason
+from trainer.practice.choosing import next_choice
 from trainer.practice.session import Done, Session
 
 SECONDS_AT_FIRST = 20
@@ -20,6 +21,7 @@ RECENT = 30
 WORDS: Mapping[Reason, str] = {
     "round": "not met for a while",
     "slow": "right but slow, or missed",
+    "partner": "of a kind easily mixed up",
     "harder": "a little harder",
     "new": "new to you",
     "known": "you know, to keep them quick",
@@ -27,7 +29,7 @@ WORDS: Mapping[Reason, str] = {
 }
 
 
-def drills_in(minutes: int, attempts: Sequence[Attempt]) -> int:
+def drills_in(minutes: float, attempts: Sequence[Attempt]) -> int:
     """Return how many drills the person does in so many minutes, at the pace of the last thirty."""
     times = [attempt.milliseconds / 1000 for attempt in attempts[-RECENT:] if attempt.milliseconds]
     seconds = median(times) if times else SECONDS_AT_FIRST
@@ -42,10 +44,10 @@ def coming(state: State, today: date, number: int) -> list[Choice]:
     for place in range(number):
         choice = next_choice(state, today, session)
         choices.append(choice)
-        state = state.after(
-            _right_and_quick(choice, datetime.combine(today, time(12), UTC) + timedelta(seconds=place))
-        )
-        session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
+        if choice.stage != "worked":
+            at = datetime.combine(today, time(12), UTC) + timedelta(seconds=place)
+            state = state.after(_right_and_quick(choice, at))
+        session = session.with_drill(Done(choice.skill, choice.kind, "clean", stage=choice.stage))
     return choices
 
 
@@ -64,6 +66,7 @@ def _right_and_quick(choice: Choice, at: datetime) -> Attempt:
         right=True,
         milliseconds=1,
         inputs=1,
+        purpose="walk" if choice.stage == "half" else "today",
     )
 
 

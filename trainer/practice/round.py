@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from itertools import count, islice
 from threading import Lock
+from typing import NamedTuple
 
 from drills.exact.chance import Chance
 from drills.questions.code import Code
@@ -16,9 +17,10 @@ from drills.structures.sheets import FieldSheet
 from drills.structures.stretch import Stretch
 from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
 from trainer.practice.attempts import attempt_of
-from trainer.practice.choosing import Choice
+from trainer.practice.choice import Choice, Stage
 from trainer.practice.clock import Clock
 from trainer.practice.session import Done, Session
+from trainer.practice.triangles import codes_with
 from trainer.practice.watch import Measured
 
 TRIED = 20
@@ -30,13 +32,30 @@ TITLES: Mapping[Purpose, str] = {
     "warm-up": "Two minutes, then I fold",
     "placing": "Finding your level",
     "picked": "A picked drill",
+    "yardstick": "Yardstick",
 }
 
-Next = Callable[["Round"], Code | None]
+NOT_CHOSEN: Mapping[Purpose, str] = {
+    "warm-up": "You met this because you know it: a warm-up has nothing new.",
+    "placing": "You met this because six drills find your level: two of each kind.",
+    "picked": "You met this because you picked it, or one of its like.",
+    "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
+}
+
+
+class Planned(NamedTuple):
+    """What comes next: the code, why it comes, and where the rule chose it, the choice."""
+
+    code: Code
+    why: str
+    choice: Choice | None = None
+
+
+Next = Callable[["Round"], Planned | None]
 
 
 class Round:
-    """One sitting, of so many minutes or of so many drills; the drill in hand is always finished."""
+    """One sitting, of so many seconds or of so many drills; the drill in hand is always finished."""
 
     tells = ""
 
@@ -46,22 +65,22 @@ class Round:
         clock: Clock,
         purpose: Purpose,
         following: Next,
-        minutes: int | None = None,
+        seconds: float | None = None,
         of: int | None = None,
     ) -> None:
         self.store, self.clock, self.purpose = store, clock, purpose
         self.session = Session()
         self.before: State = store.state
         self._following = following
-        self.minutes = minutes
         self._of = of
+        self._seconds = seconds
         self._started = clock.ticks()
         self._unkept: list[Attempt] = []
         self._shown: set[Stretch | FieldSheet | Recipe] = set()
         self._begun = 0
-        self._making, self._ready = Lock(), list[Drill | None]()
+        self._making, self._ready = Lock(), list[tuple[Planned, Drill] | None]()
+        self._in_hand: Planned | None = None
         self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
-        self.choice: Choice | None = None
 
     @property
     def title(self) -> str:
@@ -74,17 +93,27 @@ class Round:
         return f"Drill {self._begun}" if self._of is None else f"{self._begun} of {self._of}"
 
     @property
+    def tells_at_end(self) -> bool:
+        """Whether no verdict is told in between."""
+        return self.purpose == "yardstick"
+
+    @property
+    def is_over(self) -> bool:
+        """Whether all drills of a round that goes by number are done."""
+        return self._of is not None and len(self.session.done) >= self._of
+
+    @property
     def seconds_left(self) -> int | None:
         """Whole seconds until the time is over, None where the round goes by number."""
-        if self.minutes is None:
+        if self._seconds is None:
             return None
-        return max(0, round(60 * self.minutes - (self.clock.ticks() - self._started)))
+        return max(0, round(self._seconds - (self.clock.ticks() - self._started)))
 
     @property
     def part_gone(self) -> float:
         """How much of the time is gone, from 0 to 1."""
         left = self.seconds_left
-        return 0.0 if left is None or not self.minutes else 1 - left / (60 * self.minutes)
+        return 0.0 if left is None or not self._seconds else 1 - left / self._seconds
 
     def prepare(self) -> None:
         """Make the drill that comes next, so that it is not waited for; any thread may do this.
@@ -100,13 +129,46 @@ class Round:
         if self.seconds_left == 0:
             return None
         with self._making:
-            drill = self._ready.pop() if self._ready else self._made()
-            self._begun += drill is not None
+            made = self._ready.pop() if self._ready else self._made()
+        if made is None:
+            return None
+        self._in_hand, drill = made
+        self._begun += 1
         return drill
 
-    def _made(self) -> Drill | None:
-        code = self._following(self)
-        return None if code is None else make(code)
+    def _made(self) -> tuple[Planned, Drill] | None:
+        planned = self._following(self)
+        return None if planned is None else (planned, make(planned.code))
+
+    @property
+    def in_hand(self) -> Planned | None:
+        """What the drill in hand was planned as, None before the first and after each answer."""
+        return self._in_hand if self._begun > len(self.session.done) else None
+
+    def take_up(self, session: Session, planned: Planned | None) -> None:
+        """Go on where another round was left, with the drill that was then in hand."""
+        self.session, self._begun = session, len(session.done)
+        if planned:
+            self._ready.append((planned, make(planned.code)))
+
+    @property
+    def stage(self) -> Stage:
+        """How much of the drill in hand is done for the person."""
+        return self.choice.stage if self.choice else "alone"
+
+    @property
+    def choice(self) -> Choice | None:
+        """What the rule chose for the drill in hand."""
+        return self._in_hand.choice if self._in_hand else None
+
+    @property
+    def why(self) -> str:
+        """Why the drill in hand is met, in one sentence."""
+        return self._in_hand.why if self._in_hand else ""
+
+    def looked_at(self, drill: Drill) -> None:
+        """Go on from a drill that was worked for the person."""
+        self.session = self.session.with_drill(_done(drill, "clean", self.stage))
 
     def fresh(self, skill: str, level: int) -> Code:
         """Return a code of a skill whose sheet this sitting has not shown, as far as there is one."""
@@ -116,6 +178,10 @@ class Round:
         """Return a code of a kind and form at a level, whatever skill it trains."""
         first = self._chance.below(SEEDS)
         return self._unlike_any(newest(checked(Code(kind, level, first + by, form=form))) for by in count())
+
+    def fresh_with(self, triangle: str, kind: str, form: str, level: int) -> Code:
+        """Return a code of a form at a level whose sheet is a lone stretch of a triangle."""
+        return self._unlike_any(codes_with(triangle, kind, form, level, self._chance.below(SEEDS)))
 
     def _unlike_any(self, codes: Iterator[Code]) -> Code:
         """Return the first code with a sheet not shown yet, the last of twenty where all were."""
@@ -130,7 +196,9 @@ class Round:
 
         Where that fails StoreError is raised, and the drill is written with the next one.
         """
-        attempt = attempt_of(drill, verdict, measured, self.clock.now(), self.purpose, helped)
+        is_half = self.stage == "half"
+        purpose: Purpose = "walk" if is_half else self.purpose
+        attempt = attempt_of(drill, verdict, measured, self.clock.now(), purpose, helped or is_half)
         above = attempt.level > self.store.state.level(attempt.kind)
         result: Result = "slow" if verdict.right else "miss"
         try:
@@ -141,7 +209,7 @@ class Round:
             self._unkept.append(attempt)
             raise
         finally:
-            self.session = self.session.with_drill(Done(attempt.skill, attempt.kind, result, above))
+            self.session = self.session.with_drill(_done(drill, result, self.stage, above))
         return judged
 
     def keep_rest(self) -> None:
@@ -149,3 +217,7 @@ class Round:
         while self._unkept:
             self.store.keep(self._unkept[0])
             del self._unkept[0]
+
+
+def _done(drill: Drill, result: Result, stage: Stage, above: bool = False) -> Done:
+    return Done(drill.spec.skill, drill.spec.code.kind, result, above, stage)

@@ -5,59 +5,44 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from drills.questions.code import Code
-from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of
-from progress_store import State, Store
+from drills.questions.kinds import KINDS
+from progress_store import Store
+from trainer.practice.because import because
 from trainer.practice.choosing import next_choice
 from trainer.practice.clock import Clock
-from trainer.practice.round import Round
-from trainer.practice.session import Session
+from trainer.practice.leaving import seconds_left_today, take_up
+from trainer.practice.round import NOT_CHOSEN, Planned, Round
 
 
 def today(store: Store, clock: Clock) -> Round:
-    """Return the round of the day: as many minutes as the person set, always full."""
+    """Return the round of the day: as many minutes as the person set, or what was left of it; always full."""
 
-    def following(sitting: Round) -> Code:
-        choice = sitting.choice = next_choice(store.state, store.today, sitting.session)
-        return sitting.fresh(choice.skill, choice.level)
+    def following(sitting: Round) -> Planned:
+        choice = next_choice(store.state, store.today, sitting.session)
+        why = because(choice, store.state, store.today, sitting.session)
+        return Planned(sitting.fresh(choice.skill, choice.level), why, choice)
 
-    return Round(store, clock, "today", following, store.settings.minutes_a_day)
-
-
-WARM_UP_MINUTES = 2
-
-
-def warm_up(store: Store, clock: Clock) -> Round:
-    """Return two minutes of what is known, rising to the person's level; it never moves the schedule."""
-
-    def following(sitting: Round) -> Code:
-        skill = _warm_skill(store.state, sitting.session)
-        kind = kind_of(skill)[0]
-        low, top = KINDS[kind].lowest, store.state.level(kind)
-        return sitting.fresh(skill, low + round(sitting.part_gone * (top - low)))
-
-    return Round(store, clock, "warm-up", following, WARM_UP_MINUTES)
+    left = seconds_left_today(store)
+    round_ = Round(store, clock, "today", following, left or 60 * store.settings.minutes_a_day)
+    if left and store.settings.left:
+        take_up(round_, store.settings.left)
+    return round_
 
 
-def _warm_skill(state: State, session: Session) -> str:
-    """Return the known skill least met in this sitting, the surest first; reading a step where none is."""
-    known = [skill for skill in state.skills if skill in SKILL_NAMES]
-    sure = [skill for skill in known if state.skills[skill].word != "new"] or known
-    barred = session.kinds_running()
-    free = [skill for skill in sure if kind_of(skill)[0] != barred] or sure
+def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> Round:
+    """Return a round that begins with one code and goes on with fresh ones of its kind, form and level.
 
-    def order(skill: str) -> tuple[int, int, str]:
-        return session.times(skill), state.skills[skill].results.count("miss"), skill
+    With a triangle all are lone stretches of it.
+    """
 
-    return min(free, key=order, default=next(iter(KINDS["steps"].skills)))
-
-
-def picked(store: Store, clock: Clock, code: Code) -> Round:
-    """Return a round that begins with one code and goes on with fresh ones of its kind, form and level."""
-
-    def following(sitting: Round) -> Code:
-        if not sitting.session.done:
-            return code
-        return sitting.fresh_of(code.kind, code.form, code.level)
+    def following(sitting: Round) -> Planned:
+        chosen = code
+        if sitting.session.done and triangle:
+            form = code.form or KINDS[code.kind].forms[0]
+            chosen = sitting.fresh_with(triangle, code.kind, form, code.level)
+        elif sitting.session.done:
+            chosen = sitting.fresh_of(code.kind, code.form, code.level)
+        return Planned(chosen, NOT_CHOSEN["picked"])
 
     return Round(store, clock, "picked", following)
 
@@ -81,13 +66,14 @@ PLACING = (
 def placing(store: Store, clock: Clock) -> Round:
     """Return the six drills that place a person at a level of each kind."""
 
-    def following(sitting: Round) -> Code | None:
+    def following(sitting: Round) -> Planned | None:
         done = sitting.session.done
         if len(done) == len(PLACING):
             return None
         step = PLACING[len(done)]
         missed = any(d.kind == step.kind and d.result == "miss" for d in done)
         level = step.after_miss if missed else step.after_right
-        return sitting.fresh_of(step.kind, KINDS[step.kind].forms[0], level)
+        code = sitting.fresh_of(step.kind, KINDS[step.kind].forms[0], level)
+        return Planned(code, NOT_CHOSEN["placing"])
 
     return Round(store, clock, "placing", following, of=len(PLACING))

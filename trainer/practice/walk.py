@@ -12,6 +12,7 @@ from drills.questions.drill import Drill
 from drills.questions.spec import Spec
 from drills.questions.verdict import Verdict
 from drills.structures.stretch import Stretch
+from trainer.practice.choice import Stage
 from trainer.practice.watch import Measured
 
 SHEET = Stretch((1, 1), hinges=("steep", "shallow"), pleats=1)
@@ -60,6 +61,9 @@ class Walk:
     title = "The first three minutes"
     minutes = None
     seconds_left = None
+    tells_at_end = False
+    stage: Stage = "alone"
+    why = "You met this because it is shown once to everybody who begins."
 
     def __init__(self) -> None:
         self._pages = pages()
@@ -79,6 +83,9 @@ class Walk:
     def tells(self) -> str:
         """What the page in hand tells."""
         return self._pages[self._turned - 1].tells
+
+    def looked_at(self, drill: Drill) -> None:
+        """Keep nothing."""
 
     def prepare(self) -> None:
         """Make nothing: the pages are there."""

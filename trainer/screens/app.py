@@ -14,13 +14,17 @@ from drills.questions.code import Code
 from progress_store import Store, StoreError
 from trainer.board.glyphs import GlyphName
 from trainer.board.palette import DARK, LIGHT
-from trainer.practice import rounds
+from trainer.practice import rounds, yardstick
 from trainer.practice.clock import Clock
+from trainer.practice.leaving import left_of
+from trainer.practice.lesson import Lesson
 from trainer.practice.round import Round
 from trainer.practice.walk import Walk
+from trainer.practice.warming import Target, warm_up
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
+from trainer.screens.lesson import LessonEndScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.sitting import Sitting
 from trainer.screens.welcome import WelcomeScreen
@@ -56,8 +60,8 @@ class Slantwise(App[None]):
     def on_mount(self) -> None:
         """Open where the command line says."""
         self.push_screen(OpeningScreen())
-        if self._start == "warm-up":
-            self.push_screen(DrillScreen(rounds.warm_up(self.store, self.clock)))
+        if isinstance(self._start, Target):
+            self.push_screen(DrillScreen(warm_up(self.store, self.clock, self._start)))
         elif isinstance(self._start, Code):
             self.push_screen(DrillScreen(rounds.picked(self.store, self.clock, self._start)))
         elif not self.store.settings.started:
@@ -77,10 +81,26 @@ class Slantwise(App[None]):
             self.notify(str(error), severity="warning", markup=False)
         if isinstance(sitting, Walk) and not self.store.settings.started:
             self.switch_screen(WelcomeScreen(walked=sitting.is_over))
-        elif isinstance(sitting, Round) and sitting.session.done:
-            self.switch_screen(EndScreen(sitting))
+        elif isinstance(sitting, Round):
+            self._round_ended(sitting)
+        elif isinstance(sitting, Lesson) and sitting.is_over:
+            self.switch_screen(LessonEndScreen())
         else:
             self.pop_screen()
+
+    def _round_ended(self, round_: Round) -> None:
+        """Say what came of a round, or remember it where it was left and can be taken up."""
+        if round_.tells_at_end and not round_.is_over:
+            self.notify(yardstick.LEFT, markup=False)
+            self.pop_screen()
+            return
+        left = left_of(round_)
+        if round_.purpose == "today":
+            self.remember(left=left)
+        if left or not round_.session.counted:
+            self.pop_screen()
+        else:
+            self.switch_screen(EndScreen(round_))
 
     def change_theme(self) -> None:
         """Change between dark and light, and remember it."""

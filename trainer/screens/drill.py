@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.events import Key, MouseDown
 from textual.timer import Timer
 
 from drills.questions.drill import Answer, Drill
-from drills.questions.judging import judge
+from drills.questions.judging import judge, right_answer
 from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
 from progress_store import Judged, Means, StoreError
-from trainer.actions import actions_at
+from trainer.actions import Place, actions_at
 from trainer.answering.hands import hand_for
 from trainer.answering.showing import hint, verdict_look
 from trainer.practice.watch import Watch
@@ -32,7 +34,7 @@ TICK = 0.5
 class DrillScreen(HandKeys, WindowKeys):
     """Goes through a sitting; ``ended`` of the program says what comes after it."""
 
-    place = "drill"
+    place: ClassVar[Place] = "drill"
     BINDINGS = bindings_for("drill", "feedback")
 
     def __init__(self, sitting: Sitting) -> None:
@@ -67,7 +69,11 @@ class DrillScreen(HandKeys, WindowKeys):
         if action not in names:
             return True
         at = actions_at("feedback") if self.verdict else actions_at("drill", self.drill.question.ask)
-        return action in {known.name for known in at}
+        return action in {known.name for known in at} and action not in self._barred
+
+    @property
+    def _barred(self) -> tuple[str, ...]:
+        return ("hint",) if self.sitting.tells_at_end else ()
 
     def _begin_next(self) -> None:
         drill = self.sitting.next_drill()
@@ -77,9 +83,28 @@ class DrillScreen(HandKeys, WindowKeys):
         self.drill, self.hand = drill, hand_for(drill)
         self.timing = Watch(self.slantwise.clock.ticks)
         self.verdict, self.given, self.helped, self.notice = None, None, False, ""
-        self.query_one(KeyLine).show_keys("drill", drill.question.ask)
+        self.query_one(KeyLine).show_keys("drill", drill.question.ask, self._barred)
         self._write_standing()
+        if self.sitting.stage == "half":
+            self._begin_half()
         self._show()
+        if self.sitting.stage == "worked":
+            self._work()
+
+    def _begin_half(self) -> None:
+        """Do the first part of the answer for the person and say so."""
+        self.notice = self.hand.begin() or hint(self.drill)
+
+    def _work(self) -> None:
+        """Answer for the person, so that the verdict shows how it is done."""
+        self.given = right_answer(self.drill)
+        self.verdict = judge(self.drill, self.given)
+        self._show_worked(self.query_one(Panel), self.verdict)
+        self._show_verdict(self.verdict)
+
+    def _show_worked(self, panel: Panel, verdict: Verdict) -> None:
+        """Show what is true and why beside the board."""
+        panel.work(self.drill, verdict)
 
     def _write_standing(self) -> None:
         left = self.sitting.seconds_left
@@ -157,13 +182,25 @@ class DrillScreen(HandKeys, WindowKeys):
         self.timing.saw(self._means)
         self.given, self.verdict = given, judge(self.drill, given)
         judged, kept = self._keep(self.verdict)
+        if self.sitting.tells_at_end:
+            self._go_on_untold("" if judged else kept)
+            return
         self.run_worker(self.sitting.prepare, thread=True)
-        look = verdict_look(self.drill, self.verdict, self.hand.look())
-        self.query_one(BoardView).show(self.drill.pattern, look)
         self.query_one(Panel).tell(self.verdict, judged, kept)
-        self.query_one(KeyLine).show_keys("feedback")
+        self._show_verdict(self.verdict)
         if judged and judged.result == "clean" and self.slantwise.store.settings.go_on_after_right:
             self._going_on = self.set_timer(GOES_ON_AFTER, self.action_go_on)
+
+    def _go_on_untold(self, trouble: str) -> None:
+        """Go on without a word on the answer, but not without one on a log that cannot be written."""
+        if trouble:
+            self.app.notify(trouble, severity="warning", markup=False)
+        self._begin_next()
+
+    def _show_verdict(self, verdict: Verdict) -> None:
+        look = verdict_look(self.drill, verdict, self.hand.look())
+        self.query_one(BoardView).show(self.drill.pattern, look)
+        self.query_one(KeyLine).show_keys("feedback")
 
     def _keep(self, verdict: Verdict) -> tuple[Judged | None, str]:
         """Keep the answer and return how it was judged, with the words that say so."""
@@ -181,14 +218,23 @@ class DrillScreen(HandKeys, WindowKeys):
     def action_go_on(self) -> None:
         """Go on to the next drill."""
         self._stop_going_on()
+        if self.sitting.stage == "worked":
+            self.sitting.looked_at(self.drill)
         self._begin_next()
+
+    def action_why(self) -> None:
+        """Say why this drill is met."""
+        self.app.notify(self.sitting.why, title="Why this one", timeout=8, markup=False)
 
     def action_copy(self) -> None:
         """Copy the drill and the answer as text."""
+        self.app.copy_to_clipboard(self._as_text())
+        self.app.notify("The drill is copied as text.", timeout=2)
+
+    def _as_text(self) -> str:
         from trainer.screens.copying import drill_as_text
 
-        self.app.copy_to_clipboard(drill_as_text(self.drill, self.given, self.verdict))
-        self.app.notify("The drill is copied as text.", timeout=2)
+        return drill_as_text(self.drill, self.given, self.verdict)
 
     def action_leave(self) -> None:
         """Leave the round; what is answered is kept."""

@@ -7,6 +7,9 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
+from progress_store.state import replay
+from progress_store.yardsticks import yardsticks
+from trainer.cli.yardstick_in_text import yardstick_in_text
 from trainer.practice.closing import levels_found, numbers, what_changed
 from trainer.practice.round import Round
 from trainer.screens.keys import bindings_for
@@ -29,17 +32,21 @@ class EndScreen(Shell):
             yield Static(Content("\n").join(self._lines()), classes="page")
 
     def _lines(self) -> list[Content]:
-        sitting, after = self.sitting, self.slantwise.store.state
-        if sitting.purpose == "placing":
-            first, *more = levels_found(after)
+        sitting, store = self.sitting, self.slantwise.store
+        how_many = ["", *numbers(sitting.session)]
+        if sitting.purpose == "yardstick":
+            last = yardsticks(replay(store.attempts, store.rules)[1])[-1]
+            first, *more = yardstick_in_text(last)
+        elif sitting.purpose == "placing":
+            first, *more = [*levels_found(store.state), *how_many]
         else:
-            first, *more = [what_changed(sitting.before, after, sitting.session)]
-        more += ["", *numbers(sitting.session), "", "Enter  back to the opening"]
+            first, *more = [what_changed(sitting.before, store.state, sitting.session), *how_many]
+        more += ["", "Enter  back to the opening"]
         return [Content.styled(first, "bold"), *map(Content, more)]
 
     def on_mount(self) -> None:
         """Say which round it was."""
-        self.say(f"{self.sitting.title} | the end", f"{len(self.sitting.session.done)} drills")
+        self.say(f"{self.sitting.title} | the end", f"{len(self.sitting.session.counted)} drills")
 
     def action_go_on(self) -> None:
         """Go back to the opening."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from rich.cells import cell_len
 from textual.app import ComposeResult
 from textual.containers import Horizontal
@@ -24,7 +26,7 @@ class TopLine(Horizontal):
         yield Static("", id="title", markup=False)
         yield Static("", id="standing", markup=False)
 
-    def say(self, title: str, standing: str = "") -> None:
+    def say(self, title: str, standing: str | Content = "") -> None:
         """Write both ends."""
         self.query_one("#title", Static).update(title)
         self.query_one("#standing", Static).update(standing)
@@ -37,9 +39,9 @@ class KeyLine(Static):
         super().__init__("")
         self._shown = key_line(place)
 
-    def show_keys(self, place: Place, ask: Ask | None = None) -> None:
-        """Show the keys of a place, for one manner of asking."""
-        self._shown = key_line(place, ask)
+    def show_keys(self, place: Place, ask: Ask | None = None, barred: Collection[str] = ()) -> None:
+        """Show the keys of a place, for one manner of asking, without the actions that are barred."""
+        self._shown = [action for action in key_line(place, ask) if action.name not in barred]
         self._write()
 
     def on_resize(self, event: Resize) -> None:

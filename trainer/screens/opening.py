@@ -12,18 +12,22 @@ from textual.widgets import Static
 from drills.questions.kinds import SKILL_NAMES, codes_for, make
 from progress_store import Settings
 from trainer.board.look import Look
-from trainer.practice import rounds
-from trainer.practice.choosing import Choice
+from trainer.practice import rounds, yardstick
+from trainer.practice.choice import Choice
 from trainer.practice.closing import ordinal
+from trainer.practice.leaving import seconds_left_today
+from trainer.practice.lesson import Lesson, page_in_words
 from trainer.practice.preview import coming, counted, drills_in
 from trainer.practice.walk import Walk
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
 from trainer.screens.keys import bindings_for
+from trainer.screens.lesson import LessonScreen
 from trainer.screens.links import link
 from trainer.screens.pick import PickScreen
 from trainer.screens.record import RecordScreen
 from trainer.screens.shell import Shell
+from trainer.screens.warm_up import WarmUpScreen
 
 SEEDS = 10**4
 
@@ -52,10 +56,12 @@ class OpeningScreen(Shell):
         """Bring everything up to what the log now says."""
         store = self.slantwise.store
         minutes = store.settings.minutes_a_day
-        ahead = coming(store.state, store.today, drills_in(minutes, store.attempts))
+        left = seconds_left_today(store)
+        ahead = coming(store.state, store.today, drills_in(left / 60 if left else minutes, store.attempts))
         self.say("Slantwise", self._day())
         self._show_pattern(ahead[0])
-        self.query_one("#menu-text", Static).update(Content("\n").join(_menu(ahead, store.settings)))
+        menu = _menu(ahead, store.settings, left, yardstick.offer(store).word)
+        self.query_one("#menu-text", Static).update(Content("\n").join(menu))
         self.query_one("#told", Static).update("\n".join(store.notices[-2:]))
 
     def _show_pattern(self, first: Choice) -> None:
@@ -75,8 +81,8 @@ class OpeningScreen(Shell):
         self.app.push_screen(DrillScreen(rounds.today(self.slantwise.store, self.slantwise.clock)))
 
     def action_warm_up(self) -> None:
-        """Start the two minutes before folding."""
-        self.app.push_screen(DrillScreen(rounds.warm_up(self.slantwise.store, self.slantwise.clock)))
+        """Ask what the two minutes before folding are to rise to."""
+        self.app.push_screen(WarmUpScreen())
 
     def action_pick(self) -> None:
         """Go to the choice of a drill."""
@@ -85,6 +91,19 @@ class OpeningScreen(Shell):
     def action_record(self) -> None:
         """Go to the record."""
         self.app.push_screen(RecordScreen())
+
+    def action_yardstick(self) -> None:
+        """Begin the yardstick or go on with it; before its time, say when it comes."""
+        offered = yardstick.offer(self.slantwise.store)
+        if offered.is_open:
+            round_ = yardstick.yardstick(self.slantwise.store, self.slantwise.clock)
+            self.app.push_screen(DrillScreen(round_))
+        else:
+            self.app.notify(offered.says, title="Yardstick", markup=False)
+
+    def action_lesson(self) -> None:
+        """Go to the lesson, at the page where it was left."""
+        self.app.push_screen(LessonScreen(Lesson(self.slantwise.store.settings.lesson)))
 
     def action_walk(self) -> None:
         """Go through the first three minutes once more."""
@@ -107,11 +126,12 @@ class OpeningScreen(Shell):
         self.app.exit()
 
 
-def _menu(ahead: list[Choice], settings: Settings) -> Iterable[Content]:
+def _menu(ahead: list[Choice], settings: Settings, left: int | None, measures: str) -> Iterable[Content]:
     minutes = settings.minutes_a_day
     unit = "minute" if minutes == 1 else "minutes"
     going_on = "on" if settings.go_on_after_right else "off"
-    yield link(f"{minutes} {unit.upper():<24}Enter", "start", bold=True)
+    today = f"{minutes} {unit.upper()}" if left is None else f"GO ON, {left // 60}:{left % 60:02d} LEFT"
+    yield link(f"{today:<26}Enter", "start", bold=True)
     yield Content(f"about {len(ahead)} drills at your pace:")
     yield from (Content(f"{number:4} {words}") for number, words in counted(ahead))
     yield Content("")
@@ -121,6 +141,8 @@ def _menu(ahead: list[Choice], settings: Settings) -> Iterable[Content]:
             ("warm_up", "w  Two minutes, then I fold"),
             ("pick", "n  Pick a drill"),
             ("record", "r  Record"),
+            ("yardstick", f"y  Yardstick: {measures}"),
+            ("lesson", f"c  Lesson{page_in_words(settings.lesson)}"),
             ("walk", "f  The first three minutes again"),
             ("help", "?  Help"),
             ("leave", "q  Leave"),

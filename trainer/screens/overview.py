@@ -18,6 +18,7 @@ from trainer.screens.board_view import BoardView
 from trainer.screens.lines import GAP, key_words
 
 FRAME = 1
+SMALL_DOTS = 6
 LEAST_ROWS = 18
 """Below so many rows beside the board the drawing is left out, so that the question can be read."""
 
@@ -37,16 +38,15 @@ class Overview(Static):
         self._plan: Plan | None = None
 
     def show(self, shown: BoardView.Shown) -> None:
-        """Show where the window of a board is, nothing where it shows the whole sheet."""
-        self.display = not shown.scale.is_whole
-        if not self.display:
-            return
-        lines = [shown_in_words(shown.scale)]
-        self._plan = plan_of(shown.scale.box) if self._has_room else None
+        """Show where the window of a board is; of a whole sheet that is small only that it can be larger."""
+        scale = shown.scale
+        self.display = not scale.is_whole or scale.dots <= SMALL_DOTS
+        self._plan = plan_of(scale.box) if self._has_room and not scale.is_whole else None
+        lines = [] if scale.is_whole else [shown_in_words(scale)]
         if self._plan:
-            lines = draw_overview(shown.pattern, shown.look, shown.scale, GLYPHS[shown.glyphs]) + lines
-        keys = Content(GAP).join(map(key_words, window_line()))
-        self.update(Content("\n").join([*map(Content, lines), keys]))
+            lines = draw_overview(shown.pattern, shown.look, scale, GLYPHS[shown.glyphs]) + lines
+        keys = [key for key in window_line() if key.name == "zoom" or not scale.is_whole]
+        self.update(Content("\n").join([*map(Content, lines), Content(GAP).join(map(key_words, keys))]))
 
     @property
     def _has_room(self) -> bool:

@@ -43,6 +43,36 @@ class Panel(VerticalScroll, can_focus=False):
             ]
         )
 
+    def work(self, drill: Drill, verdict: Verdict) -> None:
+        """Show a drill that is worked for the person: the question, what is true and why."""
+        self._write(
+            [
+                Content.styled("New to you: this one is worked.", "bold italic"),
+                Content(""),
+                *map(Content, drill.question.says),
+                Content(""),
+                Content.styled(verdict.truth, "bold"),
+                Content(""),
+                Content(verdict.why),
+                Content(""),
+                Content("Enter  the next is half worked"),
+            ]
+        )
+
+    def work_page(self, tells: str, drill: Drill, verdict: Verdict) -> None:
+        """Show a page of the lesson with a worked drill: what is told, asked, true, and why."""
+        self._write(
+            [
+                Content(tells),
+                Content(""),
+                Content.styled(f"{drill.question.says[0]} Worked for you:", "bold italic"),
+                Content.styled(verdict.truth, "bold"),
+                Content(verdict.why),
+                Content(""),
+                Content("Enter  now it is yours"),
+            ]
+        )
+
     def tell(self, verdict: Verdict, judged: Judged | None, kept: str) -> None:
         """Show what was answered, what is true and why, and then whether it is kept."""
         self._write(
@@ -68,7 +98,7 @@ def headline(verdict: Verdict, judged: Judged | None) -> str:
     if not verdict.right:
         return "Missed."
     if verdict.slip:
-        return f"{SLIPS[verdict.slip]}: it counts as slow."
+        return f"{SLIPS[verdict.slip]}: it counts as slow." if judged else f"{SLIPS[verdict.slip]}."
     if judged is None or judged.result == "clean":
         return "Right."
     return "Right, with help." if judged.attempt.helped else "Right, but slowly."

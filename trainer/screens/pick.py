@@ -1,19 +1,16 @@
-"""Picking a drill: kind, form and level, or a code."""
+"""Picking a drill: kind, form, level and triangle, or a code."""
 
 from __future__ import annotations
 
-from textual.app import ComposeResult
-from textual.content import Content
-from textual.widgets import Input, Static
-
-from drills.questions.code import Code, CodeError
+from drills.questions.code import Code
 from drills.questions.contents import ADDS
-from drills.questions.kinds import KINDS, checked, newest, read_code
+from drills.questions.kinds import KINDS, Kind, checked, newest, read_code
+from drills.structures.triangle import TRIANGLES
 from trainer.practice import rounds
+from trainer.practice.triangles import codes_with, levels_with
 from trainer.screens.drill import DrillScreen
 from trainer.screens.keys import bindings_for
-from trainer.screens.links import link
-from trainer.screens.shell import Shell
+from trainer.screens.rows import Rows
 
 FORMS = {
     "read": "read a step",
@@ -22,103 +19,90 @@ FORMS = {
     "points": "turning points",
     "join": "join points",
 }
-ROWS = ("Kind", "Form", "Level", "Code")
+ANY = "any"
+KIND, FORM, LEVEL, TRIANGLE = range(4)
 _SEEDS = 10**6
 
 
-class PickScreen(Shell):
+class PickScreen(Rows):
     """Arrows choose; a code typed in the last row goes before what is chosen."""
 
     place = "pick"
+    names = ("Kind", "Form", "Level", "Triangle")
+    typed = "Code"
+    hint = "or a code, such as labels-3-41"
     BINDINGS = bindings_for("pick")
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.row = 0
-        self.chosen = [0, 0, 0]
-
-    def body(self) -> ComposeResult:
-        """Yield the rows, the code and the line for what is wrong with it."""
-        yield Static("", id="choices", classes="rows")
-        yield Input(placeholder="or a code, such as labels-3-41", id="code", max_length=40, compact=True)
-        yield Static("", id="wrong", classes="rows", markup=False)
 
     def on_mount(self) -> None:
         """Begin at the kind."""
         self.say("Pick a drill", "fresh ones of its like follow")
-        self._go_to(0)
+        super().on_mount()
 
     @property
     def kind(self) -> str:
         """The kind that is set."""
-        return list(KINDS)[self.chosen[0]]
+        return list(KINDS)[self.chosen[KIND]]
 
-    def _options(self) -> tuple[list[str], ...]:
-        titles = [kind.title for kind in KINDS.values()]
-        forms = [FORMS[form] for form in KINDS[self.kind].forms]
-        return titles, forms, [str(level) for level in KINDS[self.kind].levels]
+    @property
+    def level(self) -> int:
+        """The level that is set."""
+        return self._entry.levels[self.chosen[LEVEL]]
 
-    def _go_to(self, row: int) -> None:
-        self.row = row % len(ROWS)
-        if ROWS[self.row] == "Code":
-            self.query_one(Input).focus()
-        else:
-            self.set_focus(None)
-        self._write()
+    @property
+    def triangle(self) -> str:
+        """The triangle that is set, empty for any."""
+        return self.options()[TRIANGLE][self.chosen[TRIANGLE]] if self.chosen[TRIANGLE] else ""
 
-    def _write(self) -> None:
-        rows = [self._row(row, options) for row, options in enumerate(self._options())]
-        pointer = ">" if ROWS[self.row] == "Code" else " "
-        rows[2] += f"\n{' ' * 10}{ADDS[KINDS[self.kind].levels[self.chosen[2]]]}"
-        self.query_one("#choices", Static).update(Content("\n\n").join([*rows, Content(f"{pointer} Code")]))
+    @property
+    def _entry(self) -> Kind:
+        return KINDS[self.kind]
 
-    def _row(self, row: int, options: list[str]) -> Content:
-        pointer = ">" if row == self.row else " "
-        parts: list[Content] = [Content(f"{pointer} {ROWS[row]:<7}")]
-        for number, option in enumerate(options):
-            shown = f"({option})" if number == self.chosen[row] else f" {option} "
-            parts.append(link(shown, f"set({row}, {number})", bold=number == self.chosen[row]))
-        return Content(" ").join(parts)
+    def options(self) -> tuple[list[str], ...]:
+        """Return the words of the choices."""
+        return (
+            [kind.title for kind in KINDS.values()],
+            [FORMS[form] for form in self._entry.forms],
+            [str(level) for level in self._entry.levels],
+            [ANY, *(triangle.name for triangle in TRIANGLES)],
+        )
 
-    def action_go(self, arrow: str) -> None:
-        """Go to another row, or to another choice in it."""
-        if arrow in ("up", "down"):
-            self._go_to(self.row + (1 if arrow == "down" else -1))
-        elif ROWS[self.row] != "Code":
-            number = self.chosen[self.row] + (1 if arrow == "right" else -1)
-            self.action_set(self.row, number % len(self._options()[self.row]))
+    def words_below(self, row: int) -> str:
+        """Return what the level adds, and which sheets have the triangle."""
+        if row == LEVEL:
+            return ADDS[self.level]
+        if row == TRIANGLE and self.triangle:
+            return f"on sheets of one stretch, levels {', '.join(map(str, self._levels()))}"
+        return ""
 
-    def action_set(self, row: int, number: int) -> None:
-        """Set a choice."""
-        before = KINDS[self.kind].levels[self.chosen[2]]
+    def set_choice(self, row: int, number: int) -> None:
+        """Set a choice; level and triangle follow where they do not go together."""
+        level = self.level
         self.chosen[row] = number
-        if row == 0:
-            self._keep_level(before)
-            self.chosen[1] = 0
-        self._go_to(row)
+        if row == KIND:
+            self.chosen[FORM] = 0
+            self._set_level(max(level, self._entry.lowest))
+        if self.triangle and self.level not in self._levels():
+            if row == LEVEL:
+                self.chosen[TRIANGLE] = 0
+            else:
+                self._set_level(min(self._levels(), key=lambda other: abs(other - level)))
 
-    def _keep_level(self, level: int) -> None:
-        """Keep the level as another kind is set, as far as that has it."""
-        levels = KINDS[self.kind].levels
-        self.chosen[2] = levels.index(max(level, levels[0]))
-
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Start the code that is typed."""
-        self.action_choose()
-
-    def action_choose(self) -> None:
+    def start(self, typed: str) -> None:
         """Start the code that is typed, or else what is set."""
-        typed = self.query_one(Input).value.strip()
-        try:
-            code = read_code(typed) if typed else self._set_code()
-        except CodeError as error:
-            self.query_one("#wrong", Static).update(str(error))
-            return
-        sitting = rounds.picked(self.slantwise.store, self.slantwise.clock, code)
+        code = read_code(typed) if typed else self._set_code()
+        triangle = "" if typed else self.triangle
+        sitting = rounds.picked(self.slantwise.store, self.slantwise.clock, code, triangle)
         self.app.switch_screen(DrillScreen(sitting))
 
+    def _levels(self) -> list[int]:
+        return [level for level in levels_with(self.triangle) if level in self._entry.levels]
+
+    def _set_level(self, level: int) -> None:
+        self.chosen[LEVEL] = self._entry.levels.index(level)
+
     def _set_code(self) -> Code:
-        form = KINDS[self.kind].forms[self.chosen[1]]
+        form = self._entry.forms[self.chosen[FORM]]
         seed = self.slantwise.clock.now().microsecond % _SEEDS
-        level = KINDS[self.kind].levels[self.chosen[2]]
-        return newest(checked(Code(self.kind, level, seed, form=form)))
+        if self.triangle:
+            return next(codes_with(self.triangle, self.kind, form, self.level, seed))
+        return newest(checked(Code(self.kind, self.level, seed, form=form)))

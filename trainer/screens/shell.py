@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, ClassVar, cast
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
+from textual.content import Content
 from textual.events import Resize
 from textual.screen import Screen
 from textual.widgets import Static
@@ -50,7 +51,7 @@ class Shell(Screen[None]):
         needed = f"{LEAST_COLUMNS} columns and {LEAST_ROWS} rows"
         self.query_one("#too-small", Static).update(f"Needs {needed}; this window has {columns} and {rows}.")
 
-    def say(self, title: str, standing: str = "") -> None:
+    def say(self, title: str, standing: str | Content = "") -> None:
         """Write the line above."""
         self.query_one(TopLine).say(title, standing)
 

@@ -7,6 +7,7 @@ from typing import Protocol
 from drills.questions.drill import Drill
 from drills.questions.verdict import Verdict
 from progress_store import Judged
+from trainer.practice.choice import Stage
 from trainer.practice.watch import Measured
 
 
@@ -28,6 +29,21 @@ class Sitting(Protocol):
     @property
     def seconds_left(self) -> int | None:
         """The time left, None where it does not go by time."""
+
+    @property
+    def tells_at_end(self) -> bool:
+        """Whether no verdict is told, and no help given, before the end."""
+
+    @property
+    def stage(self) -> Stage:
+        """How much of the drill in hand is done for the person."""
+
+    @property
+    def why(self) -> str:
+        """Why the drill in hand is met, in one sentence."""
+
+    def looked_at(self, drill: Drill) -> None:
+        """Go on from a drill that was worked for the person."""
 
     def prepare(self) -> None:
         """Make the next drill, on any thread."""

@@ -16,6 +16,7 @@ from tests.trainer.cli.calling import Terminal, call, clock, is_one_sentence, lo
 from trainer.cli.console import Console
 from trainer.cli.main import main
 from trainer.practice.clock import Clock
+from trainer.practice.warming import Target
 
 
 def test_the_version_is_that_of_the_package(tmp_path: Path) -> None:
@@ -49,6 +50,7 @@ BAD = [
     ["drill", "labels-3-41-nothing"],
     ["drill", "labels-9-41"],
     ["drill", "labels-0-41"],
+    ["drill", "find-1-41"],
     ["drill", "labels-3-99999999999"],
     ["drill", "labels-3-4000000000"],
     ["drill", "labels-3-41.2"],
@@ -64,7 +66,7 @@ BAD = [
     ["drill", "--kind", "labels", "--level", "3"],
     ["drill", "--level", "3", "--seed", "1"],
     ["drill", "--kind", "roofs", "--level", "3", "--seed", "1", "--json"],
-    ["drill", "--kind", "labels", "--level", "5", "--seed", "1", "--json"],
+    ["drill", "--kind", "labels", "--level", "8", "--seed", "1", "--json"],
     ["drill", "--kind", "labels", "--level", "x", "--seed", "1", "--json"],
     ["drill", "--kind", "labels", "--level", "3", "--seed", "-1", "--json"],
     ["drill", "--kind", "labels", "--level", "3", "--seed", "1.5", "--json"],
@@ -85,7 +87,9 @@ BAD = [
     ["record", "extra"],
     ["record", "--data"],
     ["record", "--data", ""],
-    ["warmup", "extra"],
+    ["warmup", "no-such-file.fold"],
+    ["warmup", "--level", "8"],
+    ["warmup", "--triangle", "3-4-6"],
 ]
 
 
@@ -158,7 +162,9 @@ def app(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Any, ...]]:
     ("argv", "start"),
     [
         ([], "opening"),
-        (["warmup"], "warm-up"),
+        (["warmup"], Target()),
+        (["warmup", "--level", "5"], Target(5)),
+        (["warmup", "--triangle", "5-12-13"], Target(None, "5-12-13")),
         (["drill", "labels-3-41"], read_code("labels-3-41")),
         (["drill", "steps-1-4-place"], read_code("steps-1-4-place")),
         (["drill", "--kind", "labels", "--level", "3", "--seed", "41"], read_code("labels-3-41")),

@@ -12,12 +12,13 @@ from drills.questions.judging import judge
 from drills.questions.kinds import KINDS, kind_of
 from drills.questions.verdict import Verdict
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
-from trainer.practice.attempts import FLOORS, TOP_LEVELS
+from tests.drills.questions.codes import right_answer
+from trainer.practice.attempts import FLOORS, LEVELS
 from trainer.practice.clock import Clock
 from trainer.practice.round import Round
 from trainer.practice.watch import Measured
 
-RULES = Rules(FLOORS, TOP_LEVELS)
+RULES = Rules(FLOORS, LEVELS)
 START = datetime(2026, 3, 2, 18, 30, tzinfo=timezone(timedelta(hours=1)))
 TODAY = START.date()
 WRONG = Verdict(False, "You answered.", "It is not so.", "Because.", misses=1)
@@ -42,7 +43,7 @@ class Hands:
 
 def store(folder: Path, hands: Hands) -> Store:
     """Return the store of a folder."""
-    return open_store(folder, lambda: hands.now, FLOORS, TOP_LEVELS)
+    return open_store(folder, lambda: hands.now, FLOORS, LEVELS)
 
 
 def measured(milliseconds: int | None = 4000) -> Measured:
@@ -53,8 +54,19 @@ def measured(milliseconds: int | None = 4000) -> Measured:
 def answer(sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4) -> Judged:
     """Answer a drill after some seconds."""
     hands.wait(seconds)
-    verdict = judge(drill, drill.answer) if right else WRONG
+    verdict = judge(drill, right_answer(drill)) if right else WRONG
     return sitting.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
+
+
+def go_through(
+    sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
+) -> None:
+    """Answer a drill after some seconds, or look so long at one that is worked."""
+    if sitting.stage == "worked":
+        hands.wait(seconds)
+        sitting.looked_at(drill)
+    else:
+        answer(sitting, hands, drill, right, seconds)
 
 
 def played(
@@ -66,15 +78,19 @@ def played(
     """Answer drills until the round is over, each after so many seconds; return them."""
     drills: list[Drill] = []
     while (drill := sitting.next_drill()) is not None:
-        answer(sitting, hands, drill, is_right(len(drills), drill), seconds)
+        go_through(sitting, hands, drill, is_right(len(drills), drill), seconds)
         drills.append(drill)
         assert len(drills) < 200
     return drills
 
 
-def attempt(skill: str, day: date, number: int = 0, level: int = 1, **changes: Any) -> Attempt:
-    """Return a right answer to a drill of a skill, `number` minutes after noon UTC of a day."""
+def attempt(skill: str, day: date, number: int = 0, level: int = 0, **changes: Any) -> Attempt:
+    """Return a right answer to a drill of a skill, `number` minutes after noon UTC of a day.
+
+    Level 0 stands for the lowest of the kind.
+    """
     kind, form = kind_of(skill)
+    level = level or KINDS[kind].lowest
     usual: dict[str, Any] = {
         "id": f"{day}-{number:04}",
         "at": datetime(day.year, day.month, day.day, 12, tzinfo=UTC) + timedelta(minutes=number),

@@ -6,13 +6,13 @@ from datetime import UTC, datetime
 import pytest
 
 from drills.exact.step import Step
-from drills.questions.drill import Marks
+from drills.questions.drill import Marks, Outlines
 from drills.questions.judging import judge
-from drills.questions.kinds import KINDS, make, read_code
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS, TOP_LEVEL, make, read_code
 from progress_store import Attempt, Purpose
+from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import START, WRONG
-from trainer.practice.attempts import FLOORS, TOP_LEVELS, attempt_of
+from trainer.practice.attempts import FLOORS, LEVELS, attempt_of
 from trainer.practice.watch import Measured
 
 SEEN = Measured(5200, 3, (400, 300), "mouse")
@@ -49,7 +49,7 @@ def test_an_attempt_is_what_was_asked_seen_and_judged() -> None:
 def test_no_two_attempts_have_one_id() -> None:
     """The same answer given twice is two attempts."""
     drill = make(read_code("steps-1-1"))
-    made = {attempt_of(drill, judge(drill, drill.answer), SEEN, START, "today").id for _ in range(20)}
+    made = {attempt_of(drill, judge(drill, right_answer(drill)), SEEN, START, "today").id for _ in range(20)}
     assert len(made) == 20
 
 
@@ -64,26 +64,39 @@ def test_a_slip_is_kept_by_its_name() -> None:
 
 
 @pytest.mark.parametrize(
-    "code", ["steps-1-3", "steps-2-3-place", "sinks-3-5", "sinks-3-5-points", "labels-4-8"]
+    "code",
+    [
+        "steps-1-3",
+        "steps-2-3-place",
+        "sinks-3-5",
+        "sinks-3-5-points",
+        "labels-4-8",
+        "find-2-3",
+        "find-6-1",
+        "sinks-7-5-join",
+    ],
 )
 @pytest.mark.parametrize("purpose", ["today", "warm-up", "placing", "picked", "walk", "yardstick"])
 def test_every_drill_fits_a_line_of_the_log(code: str, purpose: Purpose) -> None:
     """Kind, form, level and the marks needed are the drill's, whatever the purpose."""
     drill = make(read_code(code))
-    attempt = attempt_of(drill, judge(drill, drill.answer), SEEN, START, purpose)
+    attempt = attempt_of(drill, judge(drill, right_answer(drill)), SEEN, START, purpose)
     assert (attempt.code, attempt.kind, attempt.form) == (code, drill.spec.code.kind, drill.spec.form)
     assert attempt.right
-    needed = len(drill.answer.items) if isinstance(drill.answer, Marks) else 1
+    needed = len(drill.answer[0]) if isinstance(drill.answer, Marks | Outlines) else 1
     assert attempt.marks == max(1, needed)
     assert Attempt.from_json(attempt.to_json()) == attempt
 
 
-def test_floors_and_top_levels_are_those_of_the_kinds() -> None:
-    """Steps 3 s, inside lines 1.5 s a mark, labels 8 s (common practice, no source)."""
+def test_floors_and_levels_are_those_of_the_kinds() -> None:
+    """Steps 3 s, inside lines 1.5 s a mark, labels 8 s, places 3 s a mark (common practice, no source)."""
     assert {kind: (floor.of(1), floor.of(4)) for kind, floor in FLOORS.items()} == {
         "steps": (3000, 3000),
         "sinks": (1500, 6000),
         "labels": (8000, 8000),
+        "find": (3000, 12_000),
     }
-    assert FLOORS.keys() == TOP_LEVELS.keys() == KINDS.keys()
-    assert set(TOP_LEVELS.values()) == {TOP_LEVEL}
+    assert FLOORS.keys() == LEVELS.keys() == KINDS.keys()
+    lowest = {kind: levels[0] for kind, levels in LEVELS.items()}
+    assert lowest == {"steps": 1, "sinks": 1, "labels": 1, "find": 2}
+    assert {levels[-1] for levels in LEVELS.values()} == {TOP_LEVEL}

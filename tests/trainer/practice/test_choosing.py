@@ -3,16 +3,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date, timedelta
-from itertools import pairwise
+from itertools import pairwise, product
+from typing import Any
 
 import pytest
 
 from drills.exact.chance import Chance
-from drills.questions.kinds import SKILL_NAMES, kind_of, skills_at
-from drills.questions.levels import TOP_LEVEL
+from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
 from progress_store import Attempt, Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, state_of
-from trainer.practice.choosing import Choice, level_of, next_choice
+from trainer.practice.choice import Choice
+from trainer.practice.choosing import level_of, next_choice
 from trainer.practice.session import Done, Session
 
 Played = list[tuple[Choice, Result]]
@@ -21,7 +22,7 @@ YESTERDAY = TODAY - timedelta(days=1)
 
 def test_a_sitting_begins_with_what_goes_best() -> None:
     """Of three skills the one without a miss, though it has not come round, and the others have."""
-    good, bad, slow = first_skills()
+    good, bad, slow = first_skills("steps", "sinks", "labels")
     attempts = [attempt(good, YESTERDAY - timedelta(days=day)) for day in (9, 6, 3, 0)]
     attempts += [attempt(bad, YESTERDAY, 10, right=False), attempt(slow, YESTERDAY, 20, slip="exchanged")]
     state = state_of(attempts)
@@ -39,20 +40,24 @@ def sat(
     session, played = Session(), Played()
     for place in range(number):
         choice = next_choice(state, today, session)
-        made = attempt(choice.skill, today, place, choice.level, right=is_right(choice))
         above = choice.level > state.level(choice.kind)
-        state, judged = state.step(made)
-        session = session.with_drill(Done(choice.skill, choice.kind, judged.result, above))
-        played.append((choice, judged.result))
+        result: Result = "clean"
+        if choice.stage != "worked":
+            half: dict[str, Any] = {"purpose": "walk", "helped": True} if choice.stage == "half" else {}
+            right = is_right(choice)
+            state, judged = state.step(attempt(choice.skill, today, place, choice.level, right=right, **half))
+            result = judged.result
+        session = session.with_drill(Done(choice.skill, choice.kind, result, above, choice.stage))
+        played.append((choice, result))
     return state, played
 
 
 def days(number: int, share_right: int, seed: str, a_day: int = 16) -> list[tuple[State, date, Played]]:
-    """Return days of practice, each with the state before it, after two placing drills of each kind."""
+    """Return days of practice, each with the state before it, after the placing drills."""
     chance = Chance(seed)
     placed = [
         attempt(skill, TODAY, place, level, purpose="placing", right=level < 3)
-        for place, (level, skill) in enumerate((level, skill) for level in (2, 3) for skill in first_skills())
+        for place, (level, skill) in enumerate(product((2, 3), first_skills("steps", "sinks", "labels")))
     ]
     state, found = state_of(placed), []
     for day in (TODAY + timedelta(days=number) for number in range(1, number + 1)):
@@ -69,17 +74,16 @@ def test_forty_days_are_always_full(share_right: int) -> None:
         assert len(played) == 16
         for choice, _ in played:
             assert choice.skill in SKILL_NAMES
-            assert 1 <= choice.level <= TOP_LEVEL
+            assert choice.level in KINDS[choice.kind].levels
 
 
 @pytest.mark.parametrize("share_right", [100, 90, 70, 40])
 def test_never_three_of_a_kind_running(share_right: int) -> None:
-    """On forty days no kind comes three times in a row."""
+    """On forty days no kind comes three times in a row, but where a new skill is introduced."""
     for _, _, played in days(40, share_right, f"three {share_right}"):
-        order = [choice.kind for choice, _ in played]
-        assert not any(
-            one == two == three for one, two, three in zip(order, order[1:], order[2:], strict=False)
-        )
+        order = [choice for choice, _ in played]
+        for one, two, three in zip(order, order[1:], order[2:], strict=False):
+            assert three.reason == "new" or not one.kind == two.kind == three.kind
 
 
 @pytest.mark.parametrize("share_right", [100, 90, 70])
@@ -112,7 +116,7 @@ def test_all_skills_are_met_in_forty_days() -> None:
 def test_every_first_drill_of_a_day_is_an_easy_one() -> None:
     """Its last result was clean, and no other such skill has fewer misses."""
     for before, _, played in days(20, 80, "easy"):
-        clean = {s: known for s, known in before.skills.items() if known.results[-1] == "clean"}
+        clean = {s: known for s, known in before.skills.items() if known.results[-1:] == ("clean",)}
         if clean:
             first = played[0][0].skill
             fewest = min(known.results.count("miss") for known in clean.values())
@@ -122,7 +126,8 @@ def test_every_first_drill_of_a_day_is_an_easy_one() -> None:
 @pytest.mark.parametrize(("rights", "opens"), [(20, True), (16, True), (15, False), (0, False)])
 def test_new_skills_come_while_16_of_the_last_20_first_drills_were_right(rights: int, opens: bool) -> None:
     """Twenty first drills of known skills, the last ones wrong: with 15 right nothing new is opened."""
-    skills = ["steps read 1:2", "sinks mark equal few", "labels one", "labels nothing"]
+    skills = first_skills()
+    assert len(skills) == 4
     firsts = [
         attempt(skill, TODAY - timedelta(days=10 - 2 * day), place, right=4 * day + place < rights)
         for day in range(5)
@@ -131,6 +136,29 @@ def test_new_skills_come_while_16_of_the_last_20_first_drills_were_right(rights:
     state = state_of([*firsts, *settled(skills)])
     assert sum(state.firsts) == rights
     assert ("new" in reasons(state, 8)) == opens
+
+
+@pytest.mark.parametrize("right", [True, False])
+def test_a_kind_never_met_comes_at_once(right: bool) -> None:
+    """However it went, and though two skills are new today: who knows three kinds meets the fourth."""
+    known = ["steps read 1:2", "sinks mark equal few", "labels one"]
+    attempts = [
+        attempt(skill, YESTERDAY - timedelta(days=day), place, right=right)
+        for day in range(7)
+        for place, skill in enumerate(known)
+    ]
+    attempts += [attempt("steps place 1:2", TODAY, -2), attempt("labels nothing", TODAY, -1)]
+    played = sat(state_of(attempts), TODAY, 12)[1]
+    new = {choice.skill for choice, _ in played if choice.reason == "new"}
+    assert len(new) == 1
+    assert kind_of(new.pop())[0] == "find"
+
+
+def test_the_first_day_after_placing_meets_the_kind_that_is_not_placed() -> None:
+    """At its lowest level."""
+    ((_, _, played),) = days(1, 100, "first")
+    first = next(choice for choice, _ in played if choice.kind == "find")
+    assert (first.level, first.reason) == (KINDS["find"].lowest, "new")
 
 
 def settled(skills: Iterable[str]) -> list[Attempt]:
@@ -148,7 +176,7 @@ def reasons(state: State, number: int) -> list[str]:
 def test_new_skills_wait_while_more_than_four_are_unsettled(unsettled: int, opens: bool) -> None:
     """Skills that were never right, among enough that are; the day's drills are not on the unsettled ones."""
     never_right = ["steps read 1:2", "steps read 1:3", "sinks mark equal few", "labels one", "labels nothing"]
-    fine = ["steps place 1:2", "sinks join equal few", "sinks points equal few"]
+    fine = ["steps place 1:2", "sinks join equal few", "find pleats"]
     attempts = [
         attempt(skill, YESTERDAY - timedelta(days=day), place)
         for day in range(1, 12)
@@ -198,19 +226,19 @@ def test_what_has_come_round_comes_least_sure_first() -> None:
 
 
 def test_nobody_starts_with_nothing_to_do() -> None:
-    """Without a single attempt the first drills are new ones at level 1, and the kinds take turns."""
-    played = sat(State(RULES), TODAY, 12)[1]
-    assert all(choice.level == 1 for choice, _ in played if choice.reason != "harder")
+    """Without a single attempt each kind in turn is introduced at its lowest level, five drills each."""
+    played = sat(State(RULES), TODAY, 20)[1]
+    assert all(choice.level == KINDS[choice.kind].lowest for choice, _ in played if choice.reason != "harder")
+    assert list(dict.fromkeys(choice.kind for choice, _ in played)) == list(KINDS)
     assert played[0][0].reason == "new"
-    assert [choice.kind for choice, _ in played[:3]].count(played[0][0].kind) < 3
-    assert len({choice.kind for choice, _ in played}) >= 2
+    assert {choice.stage for choice, _ in played[:2]} == {"worked", "half"}
 
 
 def test_no_skill_follows_itself_while_there_is_another() -> None:
-    """On twenty days no two drills in a row are of one skill, but for returns."""
+    """On twenty days no two drills in a row are of one skill, but for returns and what is introduced."""
     for _, _, played in days(20, 85, "itself"):
         for (one, _), (two, _) in pairwise(played):
-            assert one.skill != two.skill or two.reason == "return"
+            assert one.skill != two.skill or two.reason in ("return", "new")
 
 
 def test_a_skill_is_met_at_the_level_of_its_kind() -> None:

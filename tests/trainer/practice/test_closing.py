@@ -84,12 +84,13 @@ def test_how_many_went_how() -> None:
 
 
 def test_what_placing_found() -> None:
-    """A line for each kind of question."""
+    """A line for each kind of question, also for the one that is not placed."""
     placed = state_of([day(0, level=3, purpose="placing")])
     assert levels_found(placed)[2:] == [
         "Across and down: level 3",
         "Inside lines: level 1",
         "Mountain or valley: level 1",
+        "Find: level 2",
     ]
 
 

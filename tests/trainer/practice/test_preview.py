@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from progress_store import State, Store
-from tests.trainer.practice.making import RULES, TODAY, Hands, answer, attempt, played, store
-from trainer.practice.choosing import Choice
+from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, go_through, played, store
+from trainer.practice.choice import Choice
 from trainer.practice.preview import WORDS, coming, counted, drills_in
 from trainer.practice.rounds import placing, today
 
@@ -41,7 +41,7 @@ def asked(kept: Store, hands: Hands) -> list[Choice]:
         choices.append(sitting.choice)
         assert len(choices) < 200
         hands.wait(18)
-        answer(sitting, hands, drill, seconds=2)
+        go_through(sitting, hands, drill, seconds=2)
     return choices
 
 
@@ -67,7 +67,7 @@ def test_reasons_are_told_in_one_order_and_none_without_a_drill() -> None:
         (1, WORDS["new"]),
         (2, WORDS["known"]),
     ]
-    assert WORDS.keys() == {"round", "slow", "harder", "new", "known", "return"}
+    assert WORDS.keys() == {"round", "slow", "partner", "harder", "new", "known", "return"}
     assert counted([]) == []
 
 

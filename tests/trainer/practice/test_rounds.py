@@ -9,10 +9,13 @@ from drills.questions.drill import Drill
 from drills.questions.judging import judge
 from drills.questions.kinds import KINDS, read_code, skill_of, skills_at
 from progress_store import Settings, Store, StoreError
-from tests.drills.questions.codes import LEVELS
-from tests.trainer.practice.making import Hands, answer, measured, played, store
+from tests.drills.questions.codes import levels_of, right_answer
+from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
 from trainer.practice.round import SEEDS
-from trainer.practice.rounds import PLACING, picked, placing, today, warm_up
+from trainer.practice.rounds import PLACING, picked, placing, today
+from trainer.practice.warming import warm_up
+
+PICKED = ("labels-3-41", "steps-2-7-place", "sinks-4-9-join", "find-3-7", "sinks-6-2")
 
 
 def test_the_drill_in_hand_is_finished_when_the_time_is_over(tmp_path: Path) -> None:
@@ -68,9 +71,9 @@ def test_a_round_of_today_asks_what_was_chosen(tmp_path: Path) -> None:
             assert drill.spec.code.seed < SEEDS + 1000
             codes.append(drill.code)
             assert len(codes) < 200
-            answer(sitting, hands, drill, seconds=10)
+            go_through(sitting, hands, drill, seconds=10)
         assert len(set(codes)) == len(codes) == 30
-        assert {attempt.purpose for attempt in kept.attempts} == {"today"}
+        assert {attempt.purpose for attempt in kept.attempts} == {"today", "walk"}
 
 
 def test_an_answer_is_on_the_disk_when_it_is_kept(tmp_path: Path) -> None:
@@ -145,7 +148,7 @@ def test_a_warm_up_is_of_what_is_known_and_rises(tmp_path: Path) -> None:
         ramp = [1] * 4 + [2] * 8 + [3] * 3
         for drill, level in zip(asked, ramp, strict=True):
             kind, form = drill.spec.code.kind, drill.spec.form
-            trained = [other for other in LEVELS if drill.spec.skill in skills_at(kind, form, other)]
+            trained = [other for other in levels_of(kind) if drill.spec.skill in skills_at(kind, form, other)]
             assert drill.spec.code.level == min(
                 trained, key=[abs(other - level) for other in range(9)].__getitem__
             )
@@ -184,12 +187,13 @@ def test_placing_asks_six_and_sets_the_levels(
         assert [drill.spec.code.kind for drill in asked] == ["steps", "sinks", "labels"] * 2
         assert [drill.spec.code.level for drill in asked] == levels
         assert all(drill.spec.form == KINDS[drill.spec.code.kind].forms[0] for drill in asked)
-        assert tuple(kept.state.level(kind) for kind in KINDS) == found
+        assert tuple(kept.state.level(kind) for kind in ("steps", "sinks", "labels")) == found
+        assert kept.state.level("find") == KINDS["find"].lowest == 2
         assert sitting.next_drill() is None
         assert {attempt.purpose for attempt in kept.attempts} == {"placing"}
 
 
-@pytest.mark.parametrize("code", ["labels-3-41", "steps-2-7-place", "sinks-4-9-join"])
+@pytest.mark.parametrize("code", PICKED)
 def test_a_picked_round_begins_with_the_code_and_goes_on(tmp_path: Path, code: str) -> None:
     """Then fresh drills of its kind, form and level, for as long as the person likes."""
     hands = Hands()
@@ -207,7 +211,7 @@ def test_a_picked_round_begins_with_the_code_and_goes_on(tmp_path: Path, code: s
             (first.code.kind, first.form, first.code.level)
         }
         assert len({drill.code for drill in asked}) == 12
-        assert len({drill.spec.stretch for drill in asked}) == 12, "a sheet came twice"
+        assert len({drill.sheet for drill in asked}) == 12, "a sheet came twice"
         assert sitting.seconds_left is None
         assert {attempt.purpose for attempt in kept.attempts} == {"picked"}
 
@@ -246,7 +250,7 @@ def test_helped_answers_are_kept_as_such(tmp_path: Path) -> None:
         sitting = today(kept, hands.clock)
         drill = sitting.next_drill()
         assert drill is not None
-        judged = sitting.keep(drill, judge(drill, drill.answer), measured(), helped=True)
+        judged = sitting.keep(drill, judge(drill, right_answer(drill)), measured(), helped=True)
         assert (judged.result, kept.attempts[0].helped, sitting.session.done[-1].result) == (
             "slow",
             True,

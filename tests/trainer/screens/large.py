@@ -23,6 +23,7 @@ from drills.structures.stretch import Stretch, draw
 from progress_store import Judged
 from tests.trainer.screens.playing import WAITING, Play, playing, words_of
 from trainer.board.window import Window
+from trainer.practice.choice import Stage
 from trainer.practice.watch import Measured
 from trainer.screens.drill import DrillScreen
 from trainer.screens.overview import Overview
@@ -59,7 +60,13 @@ class Sitting:
     tells: str = ""
     progress: str = ""
     seconds_left: int | None = None
+    stage: Stage = "alone"
+    tells_at_end: bool = False
+    why: str = ""
     measured: Measured | None = None
+
+    def looked_at(self, drill: Drill) -> None:
+        """Nothing is kept."""
 
     def prepare(self) -> None:
         """Nothing has to be made."""

@@ -22,6 +22,7 @@ from drills.exact.plane import Point
 from drills.questions.code import Code
 from drills.questions.drill import Drill
 from progress_store import Settings, Store, open_store
+from tests.trainer.practice.making import attempt, first_skills
 from trainer.board.scale import Scale, scale_for
 from trainer.practice.attempts import FLOORS, LEVELS
 from trainer.practice.clock import Clock
@@ -220,10 +221,16 @@ async def playing(
     settings: Settings | None = SETTLED,
     size: tuple[int, int] = (80, 24),
     notes: bool = False,
+    known: bool = False,
 ) -> AsyncIterator[Play]:
-    """Run the program on a data folder with these settings, or those of the folder if None."""
+    """Run the program on a data folder with these settings, or those of the folder if None.
+
+    Where something is ``known``, one skill of each kind was met five days ago, so that nothing is new.
+    """
     time = Time()
     with open_store(folder, time.clock.now, FLOORS, LEVELS) as store:
+        for number, skill in enumerate(first_skills() if known else []):
+            store.keep(attempt(skill, MONDAY.date() - timedelta(days=5), number))
         if settings is not None:
             store.save_settings(settings)
         app = Slantwise(store, time.clock, start)

@@ -24,6 +24,7 @@ from trainer.screens.help import HelpScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
 from trainer.screens.record import RecordScreen
+from trainer.screens.warm_up import WarmUpScreen
 
 
 @pytest.mark.parametrize("code", [READ, PLACE, MARK, POINTS, JOIN, LABELS, NOTHING_WRONG, FIND], ids=str)
@@ -79,7 +80,7 @@ async def test_the_menu_is_clicked(tmp_path: Path) -> None:
             ("n  Pick", PickScreen),
             ("r  Record", RecordScreen),
             ("?  Help", HelpScreen),
-            ("w  Two", DrillScreen),
+            ("w  Two", WarmUpScreen),
         ):
             await play.click_words(menu, words)
             play.at(kind)

@@ -5,21 +5,24 @@ from time import monotonic
 
 import pytest
 
+from drills.exact.step import Step
 from progress_store import Attempt, Judged, Settings, Store
 from tests.trainer.screens.answering import answer, wrong_keys
 from tests.trainer.screens.playing import LABELS, MARK, NOTHING_WRONG, READ, SETTLED, WAITING, Play, playing
 from trainer.practice.round import Round
+from trainer.practice.warming import Target
 from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.help import HelpScreen
 from trainer.screens.opening import OpeningScreen
+from trainer.screens.warm_up import WarmUpScreen
 
 SOON = 0.3
 
 
 async def test_a_quick_right_answer_goes_on_by_itself(tmp_path: Path) -> None:
     """After eight tenths of a second, not sooner, with no key pressed."""
-    async with playing(tmp_path) as play:
+    async with playing(tmp_path, known=True) as play:
         await play.keys("enter")
         screen = play.at(DrillScreen)
         first = screen.drill
@@ -28,7 +31,7 @@ async def test_a_quick_right_answer_goes_on_by_itself(tmp_path: Path) -> None:
         await play.until(lambda: screen.verdict is None)
         assert monotonic() - start >= GOES_ON_AFTER == 0.8
         assert screen.drill is not first
-        assert play.log()[0]["purpose"] == "today"
+        assert play.log()[-1]["purpose"] == "today"
 
 
 async def waits(play: Play) -> bool:
@@ -50,7 +53,7 @@ def _soon(monkeypatch: pytest.MonkeyPatch) -> None:
 )
 async def test_all_else_waits_for_a_key(tmp_path: Path, settings: Settings, right: bool, hint: bool) -> None:
     """A miss, an answer after a hint, and every answer where going on by itself is off."""
-    async with playing(tmp_path, settings=settings) as play:
+    async with playing(tmp_path, settings=settings, known=True) as play:
         await play.keys("enter", *["h"] * hint)
         await answer(play, right)
         assert await waits(play)
@@ -214,21 +217,32 @@ async def test_the_drill_is_copied_as_text(tmp_path: Path) -> None:
 
 
 async def test_leaving_a_round_keeps_what_is_answered(tmp_path: Path) -> None:
-    """The drill in hand is not counted; the end says how many were, and the next start knows them."""
-    async with playing(tmp_path, settings=WAITING) as play:
+    """The drill in hand is not counted; the next start knows what was answered and goes on."""
+    async with playing(tmp_path, settings=WAITING, known=True) as play:
         await play.keys("enter")
         for _ in range(2):
             await answer(play)
             await play.keys("enter")
+        in_hand = play.drill.code
+        play.time.seconds += 30
         await play.keys("q")
-        play.at(EndScreen)
-        assert "2 drills" in play.said
-        await play.keys("enter")
         play.at(OpeningScreen)
+        assert "GO ON" in play.said
         kept = play.log()
     async with playing(tmp_path, settings=None) as play:
-        assert len(kept) == len(play.store.attempts) == 2
+        assert len(kept) == len(play.store.attempts) == 4 + 2
         assert set(play.store.state.skills) == {line["skill"] for line in kept}
+        assert "GO ON, 4:30 LEFT" in play.said
+        await play.keys("enter")
+        assert play.drill.code == in_hand
+        assert "Drill 3" in play.said
+        play.time.seconds += 301
+        await answer(play)
+        await play.keys("enter")
+        play.at(EndScreen)
+        assert "3 drills" in play.said
+        await play.keys("enter")
+        assert "GO ON" not in play.said
 
 
 async def test_leaving_before_any_answer_leads_to_the_opening(tmp_path: Path) -> None:
@@ -249,19 +263,50 @@ async def test_leaving_the_verdict_does_not_go_on(tmp_path: Path) -> None:
 
 async def test_the_time_of_a_round_ends_it_after_the_drill_in_hand(tmp_path: Path) -> None:
     """The drill begun before that is still answered and kept."""
-    async with playing(tmp_path, settings=WAITING) as play:
+    async with playing(tmp_path, settings=WAITING, known=True) as play:
         await play.keys("enter")
         assert "5:00 left" in play.said
         play.time.seconds += 301
         await answer(play)
-        assert len(play.log()) == 1
+        assert len(play.log()) == 4 + 1
         await play.keys("enter")
         play.at(EndScreen)
 
 
+async def test_what_is_new_is_worked_then_half_worked(tmp_path: Path) -> None:
+    """The first one shows its answer and is not logged, the second has its first part done."""
+    async with playing(tmp_path, settings=WAITING) as play:
+        await play.keys("enter")
+        screen = play.at(DrillScreen)
+        assert "this one is worked" in play.said
+        assert screen.verdict
+        assert screen.verdict.truth in play.said
+        await play.keys("enter")
+        assert play.log() == []
+        assert "counted for you" in play.said
+        assert isinstance(screen.drill.answer, Step)
+        down = str(abs(screen.drill.answer.down))
+        await play.keys(down, "enter")
+        assert screen.verdict
+        assert screen.verdict.right
+        assert [line["purpose"] for line in play.log()] == ["walk"]
+        await play.keys("enter")
+        assert "for you" not in play.said
+
+
+async def test_a_key_says_why_a_drill_is_met(tmp_path: Path) -> None:
+    """Before the answer and after it."""
+    async with playing(tmp_path, settings=WAITING, known=True, notes=True) as play:
+        await play.keys("enter", "w")
+        assert "it has come round: you last had it 5 days ago" in play.noted
+        await answer(play)
+        await play.keys("w")
+        assert play.noted.count("You met this because") == 2
+
+
 async def test_the_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:
     """Its drills are logged as such; two minutes end it."""
-    async with playing(tmp_path, "warm-up", settings=WAITING) as play:
+    async with playing(tmp_path, Target(), settings=WAITING) as play:
         await answer(play)
         await play.keys("enter")
         play.time.seconds += 120
@@ -276,8 +321,23 @@ async def test_the_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:
 async def test_the_opening_starts_the_warm_up(tmp_path: Path) -> None:
     """By its letter, and what is answered comes back to the opening."""
     async with playing(tmp_path, settings=WAITING) as play:
-        await play.keys("w")
+        await play.keys("w", "enter")
         await answer(play)
         await play.keys("q", "enter")
         play.at(OpeningScreen)
         assert play.log()[0]["purpose"] == "warm-up"
+
+
+async def test_the_warm_up_is_told_what_it_rises_to(tmp_path: Path) -> None:
+    """A level, a triangle, which brings its level with it, or a file; what is no file is said."""
+    async with playing(tmp_path, settings=WAITING, known=True) as play:
+        await play.keys("w", "right", "right", "right", "right")
+        assert "up to: wider pleats, other triangles" in play.said
+        await play.keys("down", *["right"] * 5)
+        assert "(20-21-29)" in play.said
+        assert "(7)" in play.said
+        await play.keys("down", *"none.fold", "enter")
+        assert "cannot be read" in play.said
+        play.at(WarmUpScreen)
+        await play.keys("up", "enter")
+        assert isinstance(play.at(WarmUpScreen), WarmUpScreen)

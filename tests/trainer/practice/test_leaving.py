@@ -1,0 +1,88 @@
+"""A round of the day is left at any drill and taken up the same day, even by a program started anew."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from drills.questions.drill import Drill
+from drills.questions.kinds import read_code
+from tests.trainer.practice.making import Hands, go_through, store
+from trainer.practice.leaving import left_of, seconds_left_today
+from trainer.practice.round import Round
+from trainer.practice.rounds import picked, today
+
+
+def begun(sitting: Round, hands: Hands, number: int) -> Drill:
+    """Go through so many drills, 20 s each, and return the next one, which is then in hand."""
+    for _ in range(number):
+        drill = sitting.next_drill()
+        assert drill is not None
+        go_through(sitting, hands, drill, seconds=20)
+    in_hand = sitting.next_drill()
+    assert in_hand is not None
+    return in_hand
+
+
+@pytest.mark.parametrize("number", [0, 1, 2, 5, 9])
+def test_a_round_is_taken_up_where_it_was_left(tmp_path: Path, number: int) -> None:
+    """The same drill comes first, as much time is left, what was done is known, and it goes on to its end."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        drill, stage = begun(sitting, hands, number), sitting.stage
+        left = left_of(sitting)
+        assert left is not None
+        kept.save_settings(replace(kept.settings, left=left))
+    hands.wait(3600)
+    with store(tmp_path, hands) as kept:
+        assert seconds_left_today(kept) == 300 - 20 * number
+        again = today(kept, hands.clock)
+        assert again.session == sitting.session
+        assert again.seconds_left == 300 - 20 * number
+        first = again.next_drill()
+        assert first is not None
+        assert (first.code, again.stage, again.why) == (drill.code, stage, sitting.why)
+        assert again.progress == f"Drill {number + 1}"
+
+
+def test_the_next_day_begins_a_new_round(tmp_path: Path) -> None:
+    """What was left yesterday is gone: today has its own minutes."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        begun(sitting, hands, 2)
+        kept.save_settings(replace(kept.settings, left=left_of(sitting)))
+        hands.now += timedelta(days=1)
+        assert seconds_left_today(kept) is None
+        assert today(kept, hands.clock).seconds_left == 300
+
+
+def test_only_rounds_of_the_day_with_time_left_are_remembered(tmp_path: Path) -> None:
+    """Neither one that is over nor a picked drill."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = today(kept, hands.clock)
+        begun(sitting, hands, 1)
+        hands.wait(275)
+        assert left_of(sitting) is None
+        assert left_of(picked(kept, hands.clock, read_code("steps-1-1"))) is None
+
+
+@pytest.mark.parametrize(
+    "change",
+    [{}, {"done": 3}, {"done": [["steps 9:9", "steps", "clean"]]}, {"code": "cake-1-1"}, {"choice": [1]}],
+)
+def test_what_does_not_fit_begins_anew_in_the_minutes_left(tmp_path: Path, change: dict[str, object]) -> None:
+    """A settings file changed by hand costs the place in the round, never the program."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        left = {"day": kept.today.isoformat(), "seconds": 100, **change}
+        kept.save_settings(replace(kept.settings, left=left))
+        sitting = today(kept, hands.clock)
+        assert sitting.seconds_left == 100
+        assert sitting.session.done == ()
+        assert sitting.next_drill() is not None

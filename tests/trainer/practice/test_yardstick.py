@@ -1,0 +1,199 @@
+from __future__ import annotations
+
+from collections import Counter
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from drills.questions.drill import Drill
+from drills.questions.kinds import KINDS, make
+from progress_store import Attempt, Store
+from tests.trainer.practice.making import TODAY, Hands, answer, attempt, first_skills, played, store
+from trainer.practice.round import SEEDS
+from trainer.practice.yardstick import DRILLS_BEFORE, EVERY_DAYS, LEVEL, RECIPE, codes_of, offer, yardstick
+
+NUMBERS = range(1, 40)
+
+
+def test_every_yardstick_is_of_the_one_recipe() -> None:
+    """16 drills at level 3: 4 steps, 4 sinks, 5 labels of which 2 faultless, 3 find of which 1 is empty."""
+    for number in NUMBERS:
+        made = [make(code) for code in codes_of(number)]
+        assert Counter(drill.spec.code.kind for drill in made) == {
+            "steps": 4,
+            "sinks": 4,
+            "labels": 5,
+            "find": 3,
+        }
+        assert Counter(drill.spec.skill for drill in made) == Counter(RECIPE)
+        assert {drill.spec.code.level for drill in made} == {LEVEL} == {3}
+        assert [empty(drill) for drill in made].count(True) == 3
+        assert [empty(drill) for drill in made if drill.spec.code.kind == "labels"].count(True) == 2
+
+
+def empty(drill: Drill) -> bool:
+    """Whether there is nothing to mark."""
+    return drill.spec.code.kind in ("labels", "find") and not drill.answer[0]
+
+
+def test_the_forms_are_fixed() -> None:
+    """Steps read and placed twice; inside lines marked twice, their points once, joined once."""
+    forms = Counter((code.kind, code.form) for code in codes_of(1))
+    assert forms == {
+        ("steps", ""): 2,
+        ("steps", "place"): 2,
+        ("sinks", ""): 2,
+        ("sinks", "points"): 1,
+        ("sinks", "join"): 1,
+        ("labels", ""): 5,
+        ("find", ""): 3,
+    }
+
+
+def test_no_kind_follows_itself() -> None:
+    """Question after question is of another kind."""
+    for number in NUMBERS:
+        kinds = [code.kind for code in codes_of(number)]
+        assert all(one != other for one, other in zip(kinds, kinds[1:], strict=False))
+
+
+def test_seeds_are_reserved_and_never_used_twice() -> None:
+    """Fresh drills draw below SEEDS; each yardstick has ten thousand seeds of its own above."""
+    for number in NUMBERS:
+        codes = codes_of(number)
+        assert len(set(codes)) == 16
+        assert {(code.seed - SEEDS) // 10_000 for code in codes} == {number}
+
+
+def test_the_first_yardstick_is_the_same_for_everybody() -> None:
+    """Frozen: these codes must never change, or yardsticks could not be compared."""
+    assert [str(code) for code in codes_of(1)][:6] == [
+        "steps-3-1010006",
+        "sinks-3-1010000",
+        "labels-3-1010001",
+        "find-3-1010010",
+        "steps-3-1010003-place",
+        "labels-3-1010004",
+    ]
+
+
+def test_no_place_tells_what_it_holds() -> None:
+    """A faultless set of labels, and a sheet without a stretch, come at every place of their kind."""
+    places = {kind: [at for at, code in enumerate(codes_of(1)) if code.kind == kind] for kind in KINDS}
+    seen = {
+        (place, empty(make(codes_of(number)[place])))
+        for number in NUMBERS
+        for place in places["labels"] + places["find"]
+    }
+    assert len(seen) == 2 * (5 + 3)
+
+
+def log(drills: int, kinds: int = 4) -> list[Attempt]:
+    """Return so many drills of the first kinds, twenty days ago."""
+    skills = first_skills()[:kinds]
+    return [attempt(skills[number % kinds], TODAY - timedelta(days=20), number) for number in range(drills)]
+
+
+def kept(folder: Path, hands: Hands, attempts: list[Attempt]) -> Store:
+    """Return a store that holds attempts."""
+    opened = store(folder, hands)
+    for each in attempts:
+        opened.keep(each)
+    return opened
+
+
+@pytest.mark.parametrize(
+    ("drills", "kinds", "says"),
+    [
+        (0, 4, 'The first yardstick comes when you have done 20 drills and met "Across and down".'),
+        (DRILLS_BEFORE - 1, 4, "The first yardstick comes when you have done 20 drills."),
+        (DRILLS_BEFORE, 3, 'The first yardstick comes when you have met "Find".'),
+    ],
+)
+def test_before_the_first_one_it_is_said_what_is_lacking(
+    tmp_path: Path, drills: int, kinds: int, says: str
+) -> None:
+    """Twenty drills, and all four kinds of question."""
+    with kept(tmp_path, Hands(), log(drills, kinds)) as opened:
+        assert offer(opened) == (False, "later", says)
+
+
+def test_it_comes_every_fourteen_days(tmp_path: Path) -> None:
+    """From 14 days after the last on; before that it is said when."""
+    hands = Hands()
+    with kept(tmp_path, hands, log(DRILLS_BEFORE)) as opened:
+        assert offer(opened).is_open
+        played(yardstick(opened, hands.clock), hands)
+        assert offer(opened) == (
+            False,
+            "in 14 days",
+            "The next yardstick comes in 14 days, 14 days after the last.",
+        )
+        hands.wait(86400 * (EVERY_DAYS - 1))
+        assert offer(opened).word == "tomorrow"
+        hands.wait(86400)
+        assert offer(opened)[:2] == (True, "today")
+        assert yardstick(opened, hands.clock).progress == "0 of 16"
+
+
+def test_a_whole_yardstick_moves_nothing(tmp_path: Path) -> None:
+    """Neither skills nor levels, though it is logged with its purpose and no answer was helped."""
+    hands = Hands()
+    with kept(tmp_path, hands, log(DRILLS_BEFORE)) as opened:
+        before = opened.state
+        drills = played(yardstick(opened, hands.clock), hands, is_right=lambda place, _: place % 2 == 0)
+        assert [drill.spec.code for drill in drills] == list(codes_of(1))
+        mine = opened.attempts[-16:]
+        assert {(each.purpose, each.helped) for each in mine} == {("yardstick", False)}
+        assert (opened.state.skills, opened.state.firsts) == (before.skills, before.firsts)
+        assert {kind: opened.state.level(kind) for kind in KINDS} == {
+            kind: before.level(kind) for kind in KINDS
+        }
+
+
+def test_one_that_is_left_is_gone_on_with_the_same_day(tmp_path: Path) -> None:
+    """With the drills that are still open; the next day it is past, and the next one has fresh seeds."""
+    hands = Hands()
+    with kept(tmp_path, hands, log(DRILLS_BEFORE)) as opened:
+        left = yardstick(opened, hands.clock)
+        for _ in range(5):
+            drill = left.next_drill()
+            assert drill is not None
+            answer(left, hands, drill)
+        assert not left.is_over
+        assert offer(opened)[:2] == (True, "go on, 11 drills left")
+        rest = yardstick(opened, hands.clock)
+        drill = rest.next_drill()
+        assert drill is not None
+        assert (drill.spec.code, rest.progress, rest.tells) == (codes_of(1)[5], "6 of 16", "")
+        hands.wait(86400)
+        assert offer(opened).word == "in 13 days"
+        hands.wait(13 * 86400)
+        fresh = played(yardstick(opened, hands.clock), hands)
+        assert [drill.spec.code for drill in fresh] == list(codes_of(2))
+        assert not offer(opened).is_open
+
+
+def test_codes_that_are_none_are_passed_over(tmp_path: Path) -> None:
+    """A yardstick of another version in a merged log does not stop the next one."""
+    hands = Hands()
+    other = attempt(first_skills()[0], TODAY - timedelta(days=20), 99, purpose="yardstick", code="of later")
+    with kept(tmp_path, hands, [*log(DRILLS_BEFORE), other]) as opened:
+        drill = yardstick(opened, hands.clock).next_drill()
+        assert drill is not None
+        assert drill.spec.code == codes_of(1)[0]
+
+
+def test_nothing_is_told_or_helped_before_the_end(tmp_path: Path) -> None:
+    """The round says so to the screen, what it is only with the first drill."""
+    hands = Hands()
+    with kept(tmp_path, hands, log(DRILLS_BEFORE)) as opened:
+        sitting = yardstick(opened, hands.clock)
+        assert sitting.tells_at_end
+        drill = sitting.next_drill()
+        assert drill is not None
+        assert "16 drills" in sitting.tells
+        answer(sitting, hands, drill)
+        sitting.next_drill()
+        assert sitting.tells == ""

@@ -1,0 +1,253 @@
+"""The pages of the lesson: what each tells, and the drills that follow from it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import NamedTuple
+
+from drills.questions.recipe import Recipe
+from drills.structures.stretch import Stretch
+from trainer.practice.choice import Stage
+from trainer.practice.lesson_drills import COUNTS_REPEATS, Making, counted_for, drill_on, to_switch
+
+SMALL = Stretch((1, 1), ("steep", "shallow"), pleats=1)
+LARGE = Stretch((2, 2), ("steep", "shallow"), pleats=1)
+
+
+class Part(NamedTuple):
+    """What is told, how to make the drill that follows, and how much of it is done for the person."""
+
+    tells: str
+    making: Making
+    stage: Stage = "alone"
+
+
+class Page(NamedTuple):
+    """What a page is about, and its parts; the last one is always the person's own."""
+
+    title: str
+    parts: tuple[Part, ...]
+
+
+PAGES = (
+    Page(
+        "What a stretch is",
+        (
+            Part(
+                "Pleats turn at 45-degree ridges. Here four such ridges stop at a slanted parallelogram, "
+                "and the pleats shift along its sides: a slanted stretch (in full: Pythagorean stretch).",
+                drill_on(replace(SMALL, pleats=2), "find", "mark", "pleats", "Find the slanted stretch."),
+                "worked",
+            ),
+            Part(
+                "Why is it there? It saves paper. This one fills 6 by 8 squares; folded, its far corners "
+                "stand 10 squares apart. 45-degree ridges in its place would leave 8.",
+                drill_on(
+                    replace(LARGE, facing=1),
+                    "find",
+                    "mark",
+                    "pleats",
+                    "Put a mark inside the slanted stretch.",
+                    "Arrows move, Space marks.",
+                ),
+            ),
+        ),
+    ),
+    Page(
+        "Outline first",
+        (
+            Part(
+                "Crease the outline first. Its corners lie on crossings of the grid: put a pencil dot on "
+                "each (thin paper wants a mat under it) and go from dot to dot. Count the squares across, "
+                "then those up or down.",
+                drill_on(SMALL, "steps", "read", "1:3", "Read the lit side.", seed="1"),
+                "worked",
+            ),
+            Part(
+                "Two sides are shallow, two are steep. Opposite sides run parallel, so they make the same "
+                "step. This is a steep one.",
+                drill_on(SMALL, "steps", "read", "1:2", "Read the lit side.", "Type two numbers.", seed="1"),
+            ),
+        ),
+    ),
+    Page(
+        "Reading a side",
+        (
+            Part(
+                "A longer side repeats its step. Go along it to the first crossing of the grid that it "
+                "meets: that is the step. Then count how often it goes. The squares across are counted for "
+                "you.",
+                drill_on(LARGE, "steps", "read", "1:3", "Read the lit side.", seed="1", level=COUNTS_REPEATS),
+                "half",
+            ),
+            Part(
+                "A side may run down, or to the left: go from the dot towards the arrow. Give the smallest "
+                "step: 2 across 4 down is 1 across 2 down, twice.",
+                drill_on(
+                    replace(LARGE, facing=3),
+                    "steps",
+                    "read",
+                    "1:2",
+                    "Read the lit side.",
+                    seed="3",
+                    level=COUNTS_REPEATS,
+                ),
+            ),
+        ),
+    ),
+    Page(
+        "Placing a step",
+        (
+            Part(
+                "On bare paper there is only the grid. Start at a dot, count across, then up or down: "
+                "there is the next dot. The way across is gone for you.",
+                drill_on(SMALL, "steps", "place", "1:3", "Put the cursor where this step ends.", seed="1"),
+                "half",
+            ),
+            Part(
+                "A step that goes twice leads twice as far: 3 across 1 up, twice, is 6 across 2 up.",
+                drill_on(LARGE, "steps", "place", "1:2", "Put the cursor where this step ends.", seed="1"),
+            ),
+        ),
+    ),
+    Page(
+        "Turning points",
+        (
+            Part(
+                "Where a pleat line from outside meets a side, an inside line begins: a turning point. It "
+                "gets a pencil dot too. Corners are no turning points. Two are marked for you.",
+                drill_on(LARGE, "sinks", "points", "equal few", "Mark the other turning points."),
+                "half",
+            ),
+            Part(
+                "Each step of a side ends at a turning point or at a corner.",
+                drill_on(
+                    replace(LARGE, facing=1), "sinks", "points", "equal few", "Mark every turning point."
+                ),
+            ),
+        ),
+    ),
+    Page(
+        "Inside lines",
+        (
+            Part(
+                "With the outline creased, the inside lines follow from point to point. All of one stretch "
+                "run parallel; here each goes 4 across 3 up, once or twice.",
+                drill_on(
+                    LARGE,
+                    "sinks",
+                    "join",
+                    "equal few",
+                    "To which point does the line from the dot lead?",
+                    "It is hidden.",
+                    seed="1",
+                ),
+            ),
+            Part(
+                "Where all four sides make the same number of steps, one inside line joins the two far "
+                "corners: the middle line. If you score them, score away from the hand that holds the "
+                "paper.",
+                drill_on(replace(LARGE, facing=2), "sinks", "mark", "equal few", "Mark every inside line."),
+            ),
+        ),
+    ),
+    Page(
+        "Mountain first",
+        (
+            Part(
+                "Crease sides and inside lines all as mountains: so the paper need not be turned over. "
+                "Then switch some to valley, until at every point inside the sheet mountains and valleys "
+                "differ by 2.",
+                to_switch(replace(SMALL, exchanged=True), 1, "Which one is to be a valley?"),
+                "worked",
+            ),
+            Part(
+                "Inside lines take turns: mountain, valley, mountain. Here the sides are switched already, "
+                "but for one piece.",
+                to_switch(
+                    replace(LARGE, exchanged=True), 2, "Two are mountains still. Mark them to be valleys."
+                ),
+            ),
+        ),
+    ),
+    Page(
+        "What goes in",
+        (
+            Part(
+                "When the sheet collapses, the two shaded parts slide in, one on either side of the middle "
+                "line. Nothing gathers at the centre. The inside lines sink with them.",
+                drill_on(LARGE, "sinks", "mark", "equal few", "Mark every line that sinks."),
+                "worked",
+            ),
+            Part(
+                "Ridges, hinges and pleat lines may point straight at the outline. They stay outside with "
+                "the pleats and do not sink.",
+                drill_on(
+                    replace(SMALL, pleats=2, facing=3),
+                    "sinks",
+                    "mark",
+                    "equal few",
+                    "Mark every line that sinks.",
+                ),
+            ),
+        ),
+    ),
+    Page(
+        "Checking labels",
+        (
+            Part(
+                "Printed patterns have errors: count before you fold. One wrong label puts off the counts "
+                "at both ends of its crease.",
+                counted_for(drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", seed="1")),
+            ),
+            Part(
+                "Now count yourself, point by point: 3 and 1, or 4 and 2. In practice there may be nothing "
+                "wrong; then press 0.",
+                drill_on(
+                    replace(SMALL, facing=2),
+                    "labels",
+                    "mark",
+                    "one",
+                    "Mark the label that is wrong.",
+                    seed="2",
+                ),
+            ),
+        ),
+    ),
+    Page(
+        "Among look-alikes",
+        (
+            Part(
+                "In a big pattern look for sides that run neither along the grid nor at 45 degrees. A "
+                "45-degree roof has none, nor has a 45-degree stretch, which is a diamond. One is marked "
+                "for you.",
+                drill_on(
+                    Recipe("lesson/b", 14, 12, 3, needed=("stretch", "roof")),
+                    "find",
+                    "mark",
+                    "roof",
+                    "Mark every slanted stretch.",
+                ),
+                "half",
+            ),
+            Part(
+                "The last one. Here too there may be nothing to mark; then press 0.",
+                drill_on(
+                    Recipe("lesson/a", 14, 12, 2, needed=("roof", "diamond"), allowed=("roof", "diamond")),
+                    "find",
+                    "mark",
+                    "diamond",
+                    "Mark every slanted stretch.",
+                ),
+            ),
+        ),
+    ),
+)
+
+AFTER = (
+    "That was the lesson: outline, turning points, inside lines, labels, and where to look.",
+    "",
+    "Today's minutes ask the same things, mixed, on sheets that grow with you.",
+    "For a sheet of your own, slantwise plan FILE tells the same order of work with its numbers.",
+)
+"""What is said at the end."""

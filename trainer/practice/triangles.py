@@ -1,0 +1,31 @@
+"""Drills of one triangle: at which levels they are, and their codes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import count
+
+from drills.questions.code import Code
+from drills.questions.kinds import checked, newest, spec
+from drills.questions.larger import ALONE, LONE
+from drills.structures.stretch import Stretch
+from drills.structures.triangle import TRIANGLE_345
+
+
+def levels_with(triangle: str) -> list[int]:
+    """Return the levels at which a stretch of a triangle fills a sheet alone."""
+    if triangle == TRIANGLE_345.name:
+        return list(range(1, ALONE + 1))
+    return [level for level, lones in LONE.items() if any(lone.triangle.name == triangle for lone in lones)]
+
+
+def has_triangle(code: Code, triangle: str) -> bool:
+    """Whether a code's sheet is a lone stretch of this triangle."""
+    sheet = spec(code).sheet
+    return isinstance(sheet, Stretch) and sheet.triangle.name == triangle
+
+
+def codes_with(triangle: str, kind: str, form: str, level: int, seed: int) -> Iterator[Code]:
+    """Yield codes from a seed on whose sheet is a lone stretch of a triangle, at a level that has it."""
+    codes = (newest(checked(Code(kind, level, seed + by, form=form))) for by in count())
+    yield from (code for code in codes if has_triangle(code, triangle))

@@ -1,0 +1,147 @@
+"""The yardstick: every 14 days 16 drills of one fixed recipe, the same for everybody, told at the end."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Final, NamedTuple
+
+from drills.exact.chance import Chance
+from drills.questions.code import Code, CodeError, parse_code
+from drills.questions.kinds import KINDS, codes_for, kind_of, spec
+from drills.questions.recipe import Recipe
+from drills.questions.spec import Spec
+from drills.questions.words import number_of
+from drills.structures.stretch import Stretch
+from progress_store import Attempt, Store
+from progress_store.yardsticks import WHOLE, sittings
+from trainer.practice.clock import Clock
+from trainer.practice.round import NOT_CHOSEN, SEEDS, Planned, Round
+from trainer.practice.session import Done, Session
+
+EVERY_DAYS: Final = 14
+DRILLS_BEFORE: Final = 20
+LEVEL: Final = 3
+SEEDS_EACH: Final = 10_000
+RECIPE: Final = (
+    "steps read 1:3",
+    "sinks mark equal few",
+    "labels nothing",
+    "find pleats",
+    "steps place 1:2",
+    "labels one",
+    "sinks points equal few",
+    "find roof",
+    "steps read 3:4",
+    "labels nothing",
+    "sinks mark equal many",
+    "labels pair",
+    "find diamond",
+    "steps place 3:4",
+    "sinks join equal many",
+    "labels side",
+)
+"""The skills of the 16 drills, kind after kind in this order; within labels and find the seeds mix it."""
+
+BEGINS = "The yardstick: 16 drills, without a verdict in between. How each went is told at the end."
+LEFT = "Until 04:00 the yardstick can be gone on with: y. After that it is kept as unfinished."
+
+
+class Offer(NamedTuple):
+    """Whether a yardstick can be begun or gone on with now, in a word for the menu and in a sentence."""
+
+    is_open: bool
+    word: str
+    says: str
+
+
+def offer(store: Store) -> Offer:
+    """Return what is offered now: the first after 20 drills of all kinds, the next 14 days after the last."""
+    found = sittings(store.attempts)
+    if not found:
+        return _first_offer(store.attempts)
+    begun = found[-1][0].practice_day
+    if begun == store.today and len(found[-1]) < WHOLE:
+        left = number_of(WHOLE - len(found[-1]), "drill")
+        return Offer(True, f"go on, {left} left", "")
+    days = EVERY_DAYS - (store.today - begun).days
+    if days <= 0:
+        return Offer(True, "today", "")
+    wait = "tomorrow" if days == 1 else f"in {days} days"
+    return Offer(False, wait, f"The next yardstick comes {wait}, {EVERY_DAYS} days after the last.")
+
+
+def _first_offer(attempts: Sequence[Attempt]) -> Offer:
+    own = [attempt for attempt in attempts if attempt.purpose != "walk"]
+    unmet = [entry.title for kind, entry in KINDS.items() if kind not in {each.kind for each in own}]
+    if len(own) >= DRILLS_BEFORE and not unmet:
+        return Offer(True, "today", "")
+    waits = [f"you have done {DRILLS_BEFORE} drills"] * (len(own) < DRILLS_BEFORE)
+    waits += [f'met "{title}"' if waits else f'you have met "{title}"' for title in unmet[:1]]
+    return Offer(False, "later", f"The first yardstick comes when {' and '.join(waits)}.")
+
+
+def yardstick(store: Store, clock: Clock) -> Round:
+    """Return the yardstick that is offered: a fresh one, or the rest of one that was begun today."""
+    done = _begun_today(store)
+    known = [_number_of(attempt.code) for attempt in store.attempts if attempt.purpose == "yardstick"]
+    number = max(map(_number_of, (each.code for each in done)), default=1 + max(known, default=0))
+    answered = {attempt.code for attempt in done}
+    left = [code for code in codes_of(number) if str(code) not in answered]
+
+    def following(sitting: Round) -> Planned | None:
+        place = len(sitting.session.done) - len(done)
+        sitting.tells = "" if place else BEGINS
+        return Planned(left[place], NOT_CHOSEN["yardstick"]) if place < len(left) else None
+
+    round_ = Round(store, clock, "yardstick", following, of=len(done) + len(left))
+    earlier = (Done(each.skill, each.kind, "clean" if each.right else "miss") for each in done)
+    round_.take_up(Session(tuple(earlier)), None)
+    return round_
+
+
+def _begun_today(store: Store) -> Sequence[Attempt]:
+    """Return the drills of a yardstick begun today and left before its end, none where there is none."""
+    last = sittings(store.attempts)[-1:]
+    return last[0] if last and last[0][0].practice_day == store.today and len(last[0]) < WHOLE else ()
+
+
+@lru_cache(maxsize=4)
+def codes_of(number: int) -> tuple[Code, ...]:
+    """Return the 16 codes of a yardstick, numbered from 1, from seeds that fresh drills never draw.
+
+    The look-alikes of find come once each, one of them without a stretch.
+    """
+    chance = Chance(f"yardstick {number}")
+    skills = _mixed(_mixed(RECIPE, "labels", chance), "find", chance)
+    without = chance.pick([skill for skill in skills if kind_of(skill)[0] == "find"])
+    codes = list[Code]()
+    for skill in skills:
+        wanted = (
+            code
+            for code in codes_for(skill, LEVEL, SEEDS + SEEDS_EACH * number)
+            if code.kind != "find" or _has_stretch(spec(code)) is (skill != without)
+        )
+        codes.append(next(code for code in wanted if code not in codes))
+    return tuple(codes)
+
+
+def _mixed(skills: Sequence[str], kind: str, chance: Chance) -> list[str]:
+    """Return the skills with those of a kind in a drawn order, so that no place tells what it holds."""
+    drawn = iter(chance.shuffled([skill for skill in skills if kind_of(skill)[0] == kind]))
+    return [next(drawn) if kind_of(skill)[0] == kind else skill for skill in skills]
+
+
+def _has_stretch(planned: Spec) -> bool:
+    sheet = planned.sheet
+    if isinstance(sheet, Recipe):
+        return sheet.structures > 0 and "stretch" in sheet.needed
+    return isinstance(sheet, Stretch)
+
+
+def _number_of(code: str) -> int:
+    """Return the number of the yardstick that a code belongs to, 0 where it belongs to none."""
+    try:
+        return max(0, (parse_code(code).seed - SEEDS) // SEEDS_EACH)
+    except CodeError:
+        return 0

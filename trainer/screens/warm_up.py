@@ -1,0 +1,65 @@
+"""Two minutes, then I fold: what they rise to."""
+
+from __future__ import annotations
+
+from drills.questions.contents import ADDS
+from drills.questions.kinds import TOP_LEVEL
+from drills.structures.triangle import TRIANGLES
+from trainer.cli.ending import CommandError
+from trainer.cli.pattern_given import sheet_in_file
+from trainer.practice.triangles import levels_with
+from trainer.practice.warming import Target, target_of, warm_up
+from trainer.screens.drill import DrillScreen
+from trainer.screens.keys import bindings_for
+from trainer.screens.rows import Rows
+
+LEVEL, TRIANGLE = range(2)
+
+
+class WarmUpScreen(Rows):
+    """Enter starts at once; rows and a file say what will be folded."""
+
+    place = "warm-up"
+    names = ("Level", "Triangle")
+    typed = "File"
+    hint = "or the FOLD file that you will fold"
+    BINDINGS = bindings_for("warm-up")
+
+    def on_mount(self) -> None:
+        """Begin at the level."""
+        self.say("Two minutes, then I fold", "only what you know, rising to what you will fold")
+        super().on_mount()
+
+    def options(self) -> tuple[list[str], ...]:
+        """Return the words of the choices."""
+        return (
+            ["mine", *map(str, range(2, TOP_LEVEL + 1))],
+            ["any", *(triangle.name for triangle in TRIANGLES)],
+        )
+
+    def words_below(self, row: int) -> str:
+        """Return what the level means."""
+        if row != LEVEL:
+            return ""
+        level = self.chosen[LEVEL] + 1
+        return f"up to: {ADDS[level]}" if level > 1 else "up to your own level of each kind"
+
+    def set_choice(self, row: int, number: int) -> None:
+        """Set a choice; a triangle brings a level that has it."""
+        self.chosen[row] = number
+        if row == TRIANGLE and number:
+            self.chosen[LEVEL] = max(0, levels_with(TRIANGLES[number - 1].name)[0] - 1)
+
+    def start(self, typed: str) -> None:
+        """Start, rising to what the file has or to what is set."""
+        store, clock = self.slantwise.store, self.slantwise.clock
+        self.app.switch_screen(DrillScreen(warm_up(store, clock, self._target(typed))))
+
+    def _target(self, typed: str) -> Target:
+        if typed:
+            try:
+                return target_of(sheet_in_file(typed).pattern)
+            except CommandError as error:
+                raise ValueError(str(error)) from None
+        level, triangle = self.chosen
+        return Target(level + 1 if level else None, TRIANGLES[triangle - 1].name if triangle else "")
