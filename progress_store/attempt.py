@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from dataclasses import fields as fields_of
 from datetime import UTC, date, datetime, timedelta
@@ -14,6 +14,7 @@ SCHEMA: Final = 1
 MOST_GAPS: Final = 40
 LONGEST_TEXT: Final = 200
 LARGEST: Final = 10**9
+DEEPEST: Final = 20
 DAY_BEGINS: Final = timedelta(hours=4)
 
 Means = Literal["keys", "mouse", "text"]
@@ -141,6 +142,7 @@ def _misfit_of_its_own(attempt: Attempt) -> str | None:
         "helped": type(attempt.helped) is bool,
         "slip": attempt.slip is None or _is_text(attempt.slip),
         "milliseconds": attempt.milliseconds is None or _is_count(attempt.milliseconds),
+        "other": _is_shallow(attempt.other),
         "gaps": type(gaps) is tuple and len(gaps) <= MOST_GAPS and all(map(_is_count, gaps)),
     }
     return None if all(fits.values()) else next(name for name in fits if not fits[name])
@@ -156,3 +158,19 @@ def _is_text(value: object) -> bool:
 
 def _is_count(value: object) -> bool:
     return type(value) is int and 0 <= value <= LARGEST
+
+
+def _is_shallow(fields: Mapping[str, object]) -> bool:
+    """Whether fields of an unknown kind lie at most 20 deep: what is read can then be written too."""
+    layer: list[object] = list(fields.values())
+    for _ in range(DEEPEST):
+        if not layer:
+            return True
+        layer = [inner for each in layer for inner in _inside(each)]
+    return False
+
+
+def _inside(value: object) -> Iterable[object]:
+    if isinstance(value, dict):
+        return value.values()
+    return value if isinstance(value, list) else ()

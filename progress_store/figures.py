@@ -9,6 +9,7 @@ from statistics import median
 from typing import Final, NamedTuple
 
 from progress_store.attempt import Attempt
+from progress_store.bootstrap import ratio_interval
 from progress_store.pace import Form, counts_for_pace
 from progress_store.standing import DAYS_AWAY
 from progress_store.state import Judged
@@ -27,7 +28,10 @@ class Share(NamedTuple):
 
 
 class PaceChange(NamedTuple):
-    """Median seconds of right answers at one form in its first and its last week, with the drills of each."""
+    """Median seconds of right answers at one form in its first and its last week, with the drills of each.
+
+    ``interval`` is that of the last median over the first, None where a week has too few drills.
+    """
 
     form: Form
     first_seconds: float
@@ -36,10 +40,14 @@ class PaceChange(NamedTuple):
     last_drills: int
     since: date
     until: date
+    interval: tuple[float, float] | None = None
 
 
 class Errors(NamedTuple):
-    """Misses and false alarms of a kind, apart, over so many drills and from which practice day to which."""
+    """Misses and false alarms of a kind, apart, over so many drills and from which practice day to which.
+
+    ``with_misses`` and ``with_false_alarms`` are the drills that have any.
+    """
 
     kind: str
     misses: int
@@ -47,6 +55,8 @@ class Errors(NamedTuple):
     drills: int
     since: date
     until: date
+    with_misses: int
+    with_false_alarms: int
 
 
 def wilson(right: int, tries: int) -> tuple[float, float]:
@@ -76,10 +86,11 @@ def pace_changes(judged: Iterable[Judged]) -> list[PaceChange]:
 
 
 def errors(attempts: Iterable[Attempt]) -> list[Errors]:
-    """Return misses and false alarms of each kind, sorted by kind."""
+    """Return misses and false alarms of each kind, sorted by kind; the walk tells none."""
     by_kind: dict[str, list[Attempt]] = {}
     for attempt in attempts:
-        by_kind.setdefault(attempt.kind, []).append(attempt)
+        if attempt.purpose != "walk":
+            by_kind.setdefault(attempt.kind, []).append(attempt)
     return [_errors(kind, by_kind[kind]) for kind in sorted(by_kind)]
 
 
@@ -98,7 +109,8 @@ def _pace_change(form: Form, times: Sequence[tuple[date, int]]) -> PaceChange | 
         return None
     early = [ms for day, ms in times if day < since + _WEEK]
     late = [ms for day, ms in times if day > until - _WEEK]
-    return PaceChange(form, _seconds(early), len(early), _seconds(late), len(late), since, until)
+    interval = ratio_interval([max(1, ms) for ms in late], [max(1, ms) for ms in early])
+    return PaceChange(form, _seconds(early), len(early), _seconds(late), len(late), since, until, interval)
 
 
 def _seconds(times: Sequence[int]) -> float:
@@ -109,4 +121,7 @@ def _errors(kind: str, attempts: Sequence[Attempt]) -> Errors:
     days = [attempt.practice_day for attempt in attempts]
     misses = sum(attempt.misses for attempt in attempts)
     false_alarms = sum(attempt.false_alarms for attempt in attempts)
-    return Errors(kind, misses, false_alarms, len(attempts), min(days), max(days))
+    with_misses = sum(attempt.misses > 0 for attempt in attempts)
+    with_false_alarms = sum(attempt.false_alarms > 0 for attempt in attempts)
+    drills, since, until = len(attempts), min(days), max(days)
+    return Errors(kind, misses, false_alarms, drills, since, until, with_misses, with_false_alarms)

@@ -47,7 +47,8 @@ class SavedState:
             raise ValueError("not what was written")
         if int(cast("int", fields["log_bytes"])) > log.length:
             self._tell(
-                "The log is shorter than it was; if you did not shorten it, bring it back from a copy."
+                "The log is shorter than it was; if you did not shorten it, bring it back from a copy,"
+                " or wait until it is in step with your other machine."
             )
         fresh = (fields["log_bytes"], fields["log_hash"]) == (log.length, log.digest.hexdigest())
         if not fresh or fields["rules"] != rules_to_json(self._rules):

@@ -9,6 +9,7 @@ from typing import Final
 SCHEMA: Final = 1
 NAME: Final = "settings.json"
 MOST_MINUTES: Final = 120
+MOST_PAGES: Final = 99
 _LONGEST_THEME = 100
 
 
@@ -16,7 +17,9 @@ _LONGEST_THEME = 100
 class Settings:
     """Minutes a day (1-120), whether a quick right answer goes on by itself, first start done, the theme.
 
-    `blocks` asks for block signs in place of braille dots, None where nothing was chosen.
+    `blocks` asks for block signs in place of braille dots, None where nothing was chosen. `left` is what
+    is remembered of a round that was left, JSON fields that mean nothing here. `lesson` is the page that
+    was reached in the lesson, 0 where none is to be gone on from.
 
     Making one with a value that does not fit raises ValueError.
     """
@@ -26,6 +29,8 @@ class Settings:
     started: bool = False
     theme: str | None = None
     blocks: bool | None = None
+    left: Mapping[str, object] | None = field(default=None, hash=False)
+    lesson: int = 0
     other: Mapping[str, object] = field(default_factory=dict, hash=False)
 
     def __post_init__(self) -> None:
@@ -35,6 +40,10 @@ class Settings:
             raise ValueError("A setting that is on or off must be true or false.")
         if self.blocks is not None and type(self.blocks) is not bool:
             raise ValueError("A setting that is on or off must be true or false.")
+        if self.left is not None and not isinstance(self.left, dict):
+            raise ValueError("What is remembered of a round must be an object.")
+        if type(self.lesson) is not int or not 0 <= self.lesson <= MOST_PAGES:
+            raise ValueError(f"The page of the lesson must be a whole number from 0 to {MOST_PAGES}.")
         if self.theme is not None and not _is_name(self.theme):
             raise ValueError("The theme must be a name on one line.")
 
@@ -50,7 +59,7 @@ class Settings:
         return cls(**known, other=other)  # type: ignore[arg-type]
 
 
-_FIELDS: Final = ("minutes_a_day", "go_on_after_right", "started", "theme", "blocks")
+_FIELDS: Final = ("minutes_a_day", "go_on_after_right", "started", "theme", "blocks", "left", "lesson")
 
 
 def _is_name(value: object) -> bool:

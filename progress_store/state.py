@@ -129,7 +129,7 @@ class State:
             max(day, self.last_day or day),
             self._gaps_after(attempt),
             _paces_after(paces, judged),
-            {**self.skills, attempt.skill: self._skill_after(judged, day)},
+            self._skills_after(judged, day),
             self._levels_after(judged),
             (*self.firsts, attempt.right)[-FIRSTS_KEPT:] if judged.first else self.firsts,
         ), judged
@@ -168,6 +168,12 @@ class State:
         if not attempt.gaps:
             return self.gaps
         return {**self.gaps, attempt.means: self.gaps.get(attempt.means, Gaps()).after(attempt.gaps)}
+
+    def _skills_after(self, judged: Judged, day: date) -> Mapping[str, Skill]:
+        """Return the skills after an attempt; a yardstick measures and leaves them as they are."""
+        if judged.attempt.purpose == "yardstick":
+            return self.skills
+        return {**self.skills, judged.attempt.skill: self._skill_after(judged, day)}
 
     def _skill_after(self, judged: Judged, day: date) -> Skill:
         attempt = judged.attempt

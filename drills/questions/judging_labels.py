@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from drills.layers.verdict import layers
 from drills.questions.drill import Drill, Marks
 from drills.questions.judging_marks import counted
@@ -54,10 +56,15 @@ def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
 def _truth(drill: Drill, truth: Marks) -> str:
     if not truth.items:
         return "Nothing is wrong on this sheet."
-    right = [LABELS[drill.truth.edges[edge].label] for edge in sorted(truth.items)]
-    if len(right) == 1:
-        return f"1 label is wrong; it should be a {right[0]}."
-    return f"{len(right)} labels are wrong; they should be {', '.join(right[:-1])} and {right[-1]}."
+    counts = Counter(LABELS[drill.truth.edges[edge].label] for edge in truth.items)
+    (first, number), *others = sorted(counts.items())
+    if len(truth.items) == 1:
+        return f"1 label is wrong; it should be a {first}."
+    if not others:
+        whole = "both" if number == 2 else f"all {number}"
+        return f"{number} labels are wrong; {whole} should be {first}s."
+    shares = [number_of(count, label) for label, count in sorted(counts.items())]
+    return f"{len(truth.items)} labels are wrong; they should be {' and '.join(shares)}."
 
 
 def _why(drill: Drill, given: Marks) -> str:

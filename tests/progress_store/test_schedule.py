@@ -109,7 +109,8 @@ def test_only_the_first_unhelped_drill_of_a_day_counts() -> None:
 def test_some_purposes_never_move_the_schedule(purpose: str) -> None:
     """Warming up, the walk and the yardstick are logged and leave the day's first drill to come."""
     state = State.of([attempt(0, purpose=purpose)], RULES)
-    assert state.skills["steps 1:2"].next is None
+    known = state.skills.get("steps 1:2")
+    assert known is None or known.next is None
     later = State.of([attempt(0, purpose=purpose), attempt(1)], RULES)
     assert later.skills["steps 1:2"].memory == State.of([attempt(1)], RULES).skills["steps 1:2"].memory
 

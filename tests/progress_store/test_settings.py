@@ -58,3 +58,19 @@ def test_minutes_that_do_not_fit_are_refused(minutes: int) -> None:
     """Minutes a day are a whole number from 1 to 120."""
     with pytest.raises(ValueError, match="Minutes a day"):
         Settings(minutes_a_day=minutes)
+
+
+def test_the_page_of_the_lesson_is_kept(tmp_path: Path) -> None:
+    """None at first; the page reached comes back."""
+    with store(tmp_path) as opened:
+        assert opened.settings.lesson == 0
+        opened.save_settings(Settings(lesson=4))
+    with store(tmp_path, writable=False) as reader:
+        assert reader.settings.lesson == 4
+
+
+@pytest.mark.parametrize("page", [-1, 100, True, 4.0])
+def test_a_page_that_does_not_fit_is_refused(page: int) -> None:
+    """A page is a whole number from 0 to 99."""
+    with pytest.raises(ValueError, match="page of the lesson"):
+        Settings(lesson=page)

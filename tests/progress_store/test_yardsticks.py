@@ -7,6 +7,14 @@ from progress_store.yardsticks import WHOLE, Yardstick, sittings, time_against, 
 from tests.progress_store.making import RULES, START, attempt
 
 
+def test_each_yardstick_has_its_number_days_and_drills() -> None:
+    """Whole with 16 drills; one that was left is numbered too, and drills of practice do not count."""
+    one, left = found(*drills(0), attempt(3, 5), *drills(14, 7))
+    assert (one.number, one.since, one.until) == (1, date(2026, 3, 2), date(2026, 3, 2))
+    assert (one.right, len(one.drills), one.is_whole) == (16, 16, True)
+    assert (left.number, len(left.drills), left.is_whole) == (2, 7, False)
+
+
 def drills(day: int, number: int = WHOLE, **changes: Any) -> list[Attempt]:
     """Return the drills of a yardstick, a minute apart, four of each of four skills."""
     usual = {"purpose": "yardstick"} | changes
@@ -19,14 +27,6 @@ def drills(day: int, number: int = WHOLE, **changes: Any) -> list[Attempt]:
 def found(*log: Attempt) -> list[Yardstick]:
     """Return the yardsticks of a log."""
     return yardsticks(replay(log, RULES)[1])
-
-
-def test_each_yardstick_has_its_number_days_and_drills() -> None:
-    """Whole with 16 drills; one that was left is numbered too, and drills of practice do not count."""
-    one, left = found(*drills(0), attempt(3, 5), *drills(14, 7))
-    assert (one.number, one.since, one.until) == (1, date(2026, 3, 2), date(2026, 3, 2))
-    assert (one.right, len(one.drills), one.is_whole) == (16, 16, True)
-    assert (left.number, len(left.drills), left.is_whole) == (2, 7, False)
 
 
 def test_a_yardstick_may_run_past_four_in_the_morning_or_be_taken_up_the_same_day() -> None:

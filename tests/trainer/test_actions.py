@@ -24,11 +24,13 @@ from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.help import HelpScreen
 from trainer.screens.keys import bindings_for
+from trainer.screens.lesson import LessonScreen
 from trainer.screens.lines import GAP, fitting
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
 from trainer.screens.record import RecordScreen
 from trainer.screens.shell import LEAST_COLUMNS, Shell
+from trainer.screens.warm_up import WarmUpScreen
 from trainer.screens.welcome import WelcomeScreen
 
 ROOT = Path(__file__).parents[2]
@@ -56,6 +58,8 @@ SCREENS: dict[Place, type[Shell]] = {
     "end": EndScreen,
     "record": RecordScreen,
     "pick": PickScreen,
+    "warm-up": WarmUpScreen,
+    "lesson": LessonScreen,
     "help": HelpScreen,
 }
 PANEL_COLUMNS = 30

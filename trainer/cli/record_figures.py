@@ -12,7 +12,7 @@ from trainer.cli.record_words import form_in_words, likely, likely_ratio, part, 
 MOST_WEEKS = 8
 MOST_TAKEN = 8
 YARDSTICK_NOTE = "16 drills cannot show a change under about 25 points."
-SCALE = "|0 %      50 %    100 %|"
+SCALE = "|0 %      50 %   100 %|"
 MISSED = {
     "steps": "the step missed",
     "sinks": "a line or point not marked",
@@ -49,7 +49,7 @@ def _yardsticks(rows: Sequence[Any], resamples: int) -> Iterator[str]:
     if rows:
         yield YARDSTICK_NOTE
     if any("time_against_first" in row for row in rows):
-        yield f"Times: the median over pairs of one skill, from {resamples} resamples of the pairs."
+        yield f"Times: the median over pairs of one skill, {resamples} resamples of the pairs."
 
 
 def _yardstick(row: Any) -> Iterator[str]:
@@ -75,10 +75,11 @@ def _after_a_week(figures: Any) -> Iterator[str]:
 def _paces(figures: Any) -> Iterator[str]:
     sure = [row for row in figures["pace"] if row["ratio_interval"]]
     for row in sure:
-        yield f"{form_in_words(row)}, {window(row)}"
+        yield f"{form_in_words(row)}:"
         then = f"{row['first_seconds']} s ({number_of(row['first_drills'], 'drill')})"
         now = f"{row['last_seconds']} s ({number_of(row['last_drills'], 'drill')})"
         yield f"  {then}, then {now}: {likely_ratio(row['ratio_interval'])} of it"
+        yield f"  {window(row)}"
     if unsure := len(figures["pace"]) - len(sure):
         yield f"{number_of(unsure, 'form')} with too few drills in one of the weeks to be sure"
 
@@ -86,7 +87,7 @@ def _paces(figures: Any) -> Iterator[str]:
 def _weeks(row: Any) -> Iterator[str]:
     if row:
         shown = row["weeks"][-MOST_WEEKS:]
-        yield f"{form_in_words(row)}, {shown[0]['since']} to {shown[-1]['until']}"
+        yield f"{form_in_words(row)}, {shown[0]['since']} on:"
         yield from weeks_plot(shown)
 
 
@@ -98,12 +99,14 @@ def _errors(rows: Sequence[Any]) -> Iterator[str]:
 
 
 def _in(row: Any, name: str) -> str:
-    return f", in {number_of(row[name], 'drill')}, {likely(row[f'{name}_interval'])}"
+    where = f", in {number_of(row[name], 'drill')}" if row[name] else ""
+    return f"{where}, {likely(row[f'{name}_interval'])}"
 
 
 def _taken(rows: Sequence[Any]) -> Iterator[str]:
     for row in rows[:MOST_TAKEN]:
-        yield f"{row['name']}: {number_of(row['drills'], 'drill')}, {window(row)}"
+        yield f"{row['name']}:"
+        yield f"  {number_of(row['drills'], 'drill')}, {window(row)}"
         for name, words in (("missed", MISSED), ("marked_wrongly", TAKEN)):
             if row[name]:
                 said = words.get(row["kind"], name.replace("_", " "))

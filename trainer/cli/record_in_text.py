@@ -16,7 +16,7 @@ from trainer.cli.record_words import likely, part, seconds
 MOST_DAYS = 14
 NOTES = (
     "Likely is where the true figure lies, 19 times in 20.",
-    "The share right is no trend: the level follows you, so that it stays about the same.",
+    "Share right alone is no trend: the level follows you, so it stays flat.",
 )
 _NOTHING = "No drills yet: your record begins with the first drill you answer."
 

@@ -47,20 +47,22 @@ def minutes_plot(days: Sequence[Any], today: date) -> Iterator[str]:
     for row in range(HEIGHT, 0, -1):
         signs = "".join("#" if height >= row else "." if row == 1 else " " for height in heights)
         week = shown[(HEIGHT - row) * WEEK :][:WEEK]
-        yield f"{row * unit:5g} |{signs}|  {_sums(met, week)}"
+        yield f"{row * unit:4g} |{signs}| {_sums(met, week)}"
 
 
 def _sums(met: Mapping[date, Any], week: Sequence[date]) -> str:
     rows = [met[day] for day in week if day in met]
-    spent = f"{sum(row['minutes'] for row in rows):.1f} min" if rows else "none"
+    if not rows:
+        return f"{week[0]:%m-%d}: none"
+    spent = sum(row["minutes"] for row in rows)
     drills = number_of(sum(row["tries"] for row in rows), "drill")
-    return f"from {week[0]:%m-%d}: {spent}, {drills}, {number_of(len(rows), 'day')}"
+    return f"{week[0]:%m-%d}: {spent:.1f} min, {drills}, {number_of(len(rows), 'day')}"
 
 
 def weeks_plot(weeks: Sequence[Any]) -> Iterator[str]:
     """Yield the median seconds of each week as a bar, the numbers before it."""
     unit = unit_for(max(week["median_ms"] for week in weeks) / 1000, WIDTH)
-    yield f"each # is up to {unit:g} s of the week's median"
+    yield f"weeks from their Monday; each # is up to {unit:g} s of the median"
     for week in weeks:
         ends = week["interval"]
         sure = f"likely {ends[0] / 1000:.1f} to {ends[1] / 1000:.1f}" if ends else "too few to be sure"

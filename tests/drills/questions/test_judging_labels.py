@@ -68,7 +68,7 @@ ALL_WELL = "At every point mountains and valleys differ by 2, and small angles l
             1,
             0,
             "You marked 1 label: 1 right, 1 missed.",
-            "2 labels are wrong; they should be valley and valley.",
+            "2 labels are wrong; both should be valleys.",
         ),
         ([], [], True, 0, 0, "You marked no label.", "Nothing is wrong on this sheet."),
         (

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from drills.questions.code import Code
-from drills.questions.kinds import KINDS, checked
+from drills.questions.kinds import KINDS, checked, newest
 from trainer.cli.console import Console
 from trainer.cli.main import main
 from trainer.practice.clock import Clock
@@ -72,6 +72,12 @@ def log_of(folder: Path) -> list[dict[str, Any]]:
 
 
 def codes(kind: str, form: str, how_many: int) -> Iterator[Code]:
-    """Yield codes of a form with seeds from 0 on, level after level."""
+    """Yield codes of a form with seeds from 0 on, level after level of its first four."""
     for seed in range(how_many):
-        yield checked(Code(kind, seed % 4 + 1, seed, form=form))
+        yield newest(checked(Code(kind, KINDS[kind].levels[seed % 4], seed, form=form)))
+
+
+def larger_codes(kind: str, form: str, of_each: int = 2) -> Iterator[Code]:
+    """Yield some codes of a form at each level from 5 on."""
+    for level in KINDS[kind].levels[-3:]:
+        yield from (newest(checked(Code(kind, level, seed, form=form))) for seed in range(of_each))

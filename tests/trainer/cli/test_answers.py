@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 
 from drills.exact.plane import Point
 from drills.exact.step import Step
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions.drill import Answer, Drill, Marks, Spots
 from drills.questions.judging import judge
 from drills.questions.kinds import make, read_code
 from tests.trainer.cli.calling import FORMS, codes, is_one_sentence
@@ -117,6 +118,16 @@ def test_marks_are_read_as_tags(code: str, line: str) -> None:
     assert typed(code, line) == Marks(frozenset(item for item, tag in tags.items() if tag in TAGS[line]))
 
 
+@pytest.mark.parametrize("line", TAGS)
+def test_tags_of_creases_stand_for_their_middles_where_stretches_are_asked_for(line: str) -> None:
+    """A crease named of each stretch is a mark put halfway along it."""
+    drill = make(read_code("find-2-3"))
+    tags = tags_of(drill)
+    ends = [drill.pattern.ends(edge) for edge, tag in tags.items() if tag in TAGS[line]]
+    middles = {Point(Fraction(start.x + end.x) / 2, Fraction(start.y + end.y) / 2) for start, end in ends}
+    assert typed("find-2-3", line) == Spots(frozenset(middles))
+
+
 NOT_READ = {
     "steps-1-3": """x|1|0|none|12|1 2 3|1 2 x|1 2 x 0|-1 2|1.5 2|1/2 2|1000 2|1 across 2 across|1 up 2 down
         |up 1 across 2|\u0661 \u0662|\x1b[A 1 2|1 2 x 2 x 2""",
@@ -125,6 +136,7 @@ NOT_READ = {
     "sinks-2-5": "inside|aa-ab|zz",
     "sinks-2-5-points": "3,1|zz",
     "sinks-2-5-join": "aa ab|zz|3,1",
+    "find-2-3": "x|zz|aa zz|aaab|aa none|0 0|3,1|,",
 }
 
 

@@ -6,12 +6,14 @@ from pathlib import Path
 
 import pytest
 
+from drills.questions.drill import Drill, Outlines
 from drills.questions.kinds import make, read_code
 from progress_store import open_store
-from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, log_of
+from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, larger_codes, log_of
 from tests.trainer.cli.test_sheet_in_text import own_answer, text_of
 from trainer.cli.console import LONGEST_LINE
-from trainer.practice.attempts import FLOORS, TOP_LEVELS
+from trainer.cli.tags import tags_of
+from trainer.practice.attempts import FLOORS, LEVELS
 
 
 def test_a_right_answer_is_status_0_and_kept(tmp_path: Path) -> None:
@@ -87,6 +89,52 @@ def test_every_form_can_be_put_as_text(tmp_path: Path, kind: str, form: str) -> 
         assert out.endswith("\nKept.\n")
 
 
+def test_finding_is_told_in_text(tmp_path: Path) -> None:
+    """How to answer; then what was found, how many there are, and the creases of each outline."""
+    drill = next(made for made in map(make, codes("find", "mark", 12)) if has_stretches(made, 1))
+    tags = tags_of(drill)
+    assert isinstance(drill.answer, Outlines)
+    (outline,) = drill.answer.edges
+    words = ("drill", drill.code, "--text")
+    status, out, _ = call(tmp_path, *words, typed=own_answer(drill))
+    assert status == 0
+    assert 'answer with the tag of one crease of each, as in "aa ac", or "none"' in out
+    in_order = ", ".join(tag for edge, tag in tags.items() if edge in outline)
+    assert out.splitlines()[-5:-2] == [
+        "You marked 1 place: 1 found. Right.",
+        "There is 1 slanted stretch.",
+        f"An outline: {in_order}.",
+    ]
+    status, out, _ = call(tmp_path, *words, typed="none")
+    assert status == 1
+    assert "You marked nothing. Not right.\nThere is 1 slanted stretch.\n" in out
+    assert [line["misses"] for line in log_of(tmp_path)] == [0, 1]
+
+
+def has_stretches(drill: Drill, number: int) -> bool:
+    """Whether so many stretches are to be found."""
+    return isinstance(drill.answer, Outlines) and len(drill.answer.edges) == number
+
+
+def test_a_sheet_without_a_stretch_is_answered_with_none(tmp_path: Path) -> None:
+    """And naming a crease is a false alarm."""
+    drill = next(made for made in map(make, codes("find", "mark", 40)) if has_stretches(made, 0))
+    status, out, _ = call(tmp_path, "drill", drill.code, "--text", typed="none")
+    assert status == 0
+    assert "There is no slanted stretch on this sheet." in out
+    assert call(tmp_path, "drill", drill.code, "--text", typed="aa").status == 1
+    assert [line["false_alarms"] for line in log_of(tmp_path)] == [0, 1]
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_larger_drills_can_be_put_as_text(tmp_path: Path, kind: str, form: str) -> None:
+    """At the highest level too the drill's own answer is right."""
+    *_, code = larger_codes(kind, form, 1)
+    status, out, err = call(tmp_path, "drill", str(code), "--text", typed=own_answer(make(code)))
+    assert (status, err) == (0, "")
+    assert out.endswith("\nKept.\n")
+
+
 @pytest.mark.parametrize("typed", ["", "\n", "   \n", "what?\n", "1 2" + " " * LONGEST_LINE + "\n"])
 def test_what_is_no_answer_is_status_2_and_not_kept(tmp_path: Path, typed: str) -> None:
     """Nothing typed, the end of the input, a line that cannot be read or is too long."""
@@ -111,7 +159,7 @@ def test_nothing_answered_says_so(tmp_path: Path) -> None:
 @pytest.mark.parametrize(("typed", "status"), [("4 3", 0), ("1 2", 1)])
 def test_a_locked_folder_leaves_the_verdict_standing(tmp_path: Path, typed: str, status: int) -> None:
     """It says in one sentence that the answer was not kept, and why."""
-    with open_store(tmp_path, lambda: NOW, FLOORS, TOP_LEVELS):
+    with open_store(tmp_path, lambda: NOW, FLOORS, LEVELS):
         called = call(tmp_path, "drill", "steps-1-3", "--text", typed=typed)
     assert called.status == status
     assert "It is 4 across 3 up." in called.out

@@ -41,6 +41,16 @@ def test_every_form_can_be_asked_for(tmp_path: Path, kind: str, form: str) -> No
     assert (fields["kind"], fields["form"], fields["code"]) == (kind, form, f"{kind}-2-7{ending}")
 
 
+def test_outlines_are_lists_of_edges(tmp_path: Path) -> None:
+    """Each of a find drill's structures is a list of edges that are slanted, each edge in one of them."""
+    out = call(tmp_path, "drill", "find-4-1", "--count", "6", "--json").out
+    for fields in map(json.loads, out.splitlines()):
+        assert fields["question"] == {"ask": "structures"}
+        told = [edge for outline in fields["answer"]["structures"] for edge in outline]
+        assert len(told) == len(set(told))
+        assert all(fields["pattern"]["slantwise:edges_role"][edge] == "outline" for edge in told)
+
+
 def test_the_largest_seed_has_a_drill(tmp_path: Path) -> None:
     """The bound itself is within it."""
     out = call(tmp_path, "drill", f"steps-1-{LARGEST_SEED}", "--json").out

@@ -11,10 +11,10 @@ import pytest
 
 from drills.exact.plane import Point
 from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks
+from drills.questions.drill import Drill, Marks, Outlines
 from drills.questions.judging import judge
 from drills.questions.kinds import checked, make, read_code
-from tests.trainer.cli.calling import FORMS, codes
+from tests.trainer.cli.calling import FORMS, codes, larger_codes
 from tests.trainer.cli.reading import Crease, Place, Sheet, places_in, read_sheet
 from trainer.cli.answer_from_text import answer_from, how_to_answer
 from trainer.cli.sheet_in_text import sheet_in_text
@@ -122,6 +122,15 @@ def test_inside_lines_are_found_from_the_text_alone() -> None:
         assert is_right(drill, ", ".join(found) or "none"), drill.code
 
 
+def test_slanted_stretches_are_found_from_the_text_alone() -> None:
+    """Each crease that runs neither along the grid nor at 45 degrees lies in one, so their tags answer it."""
+    for drill, sheet in answered_by("find", "mark", 16):
+        found = [tag for tag, crease in sheet.creases.items() if crease.ratio not in (0, -1, 1)]
+        assert is_right(drill, " ".join(found) or "none"), drill.code
+        others = [tag for tag in sheet.creases if tag not in found]
+        assert not is_right(drill, " ".join([*found, others[0]]))
+
+
 def test_the_other_end_of_a_hidden_line_is_found_from_the_text_alone() -> None:
     """By directions: an inside line runs as the two sides' smallest steps add up."""
     for drill, sheet in answered_by("sinks", "join"):
@@ -179,18 +188,33 @@ def is_balanced(sheet: Sheet, switch: tuple[str, ...]) -> bool:
 @pytest.mark.parametrize(("kind", "form"), FORMS)
 def test_every_sheet_is_told_whole(kind: str, form: str) -> None:
     """Every crease that is shown has its line, the hidden ones have none, and tags are not repeated."""
-    for drill, sheet in answered_by(kind, form):
+    for drill, sheet in answered_by(kind, form, 50 if kind != "find" else 20):
         assert len(sheet.creases) == len(drill.pattern.creases) - len(drill.question.hidden)
         assert len(set(tags_of(drill).values())) == len(tags_of(drill))
         assert text_of(drill).isascii()
 
 
 @pytest.mark.parametrize(("kind", "form"), FORMS)
-def test_fifty_drills_judge_their_own_answer_right(kind: str, form: str) -> None:
+def test_drills_judge_their_own_answer_right(kind: str, form: str) -> None:
     """At every level and form, the right answer typed as its tags or numbers is right."""
-    for code in codes(kind, form, 50):
+    for code in (*codes(kind, form, 50 if kind != "find" else 20), *larger_codes(kind, form, 1)):
         drill = make(code)
         assert is_right(drill, own_answer(drill)), drill.code
+
+
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_larger_sheets_are_told_whole(kind: str, form: str) -> None:
+    """With tags of three letters where two do not suffice, and places between the crossings as fractions."""
+    for code in larger_codes(kind, form, 1):
+        drill = make(code)
+        tags = tags_of(drill)
+        assert len(set(tags.values())) == len(tags)
+        asks_points = drill.question.ask in ("vertices", "join")
+        assert asks_points or len(tags) == len(drill.pattern.creases)
+        lines = list(sheet_in_text(drill, tags))
+        told = [line for line in lines if re.match(r"(?:[a-z]{2,3}: )?from ", line)]
+        assert len(told) == len(drill.pattern.creases) - len(drill.question.hidden)
+        assert all(line.isascii() for line in lines)
 
 
 def own_answer(drill: Drill) -> str:
@@ -200,6 +224,8 @@ def own_answer(drill: Drill) -> str:
         return " ".join(tags[item] for item in answer.items) or "none"
     if isinstance(answer, Point):
         return f"{answer.x},{drill.pattern.box[3] - answer.y}"
+    if isinstance(answer, Outlines):
+        return " ".join(tags[min(outline)] for outline in answer.edges) or "none"
     way = "down" if answer.down > 0 else "up"
     return f"{abs(answer.across)} across {abs(answer.down)} {way} x{answer.times}"
 
@@ -211,7 +237,7 @@ def test_what_is_asked_is_not_said() -> None:
             words = {word for crease in sheet.creases.values() for word in crease.words}
             assert bool({"mountain", "valley"} & words) == (kind == "labels")
             assert bool({"outline side"} & words) == (
-                (kind, form) not in [("sinks", "mark"), ("steps", "place")]
+                (kind, form) not in [("sinks", "mark"), ("steps", "place"), ("find", "mark")]
             )
 
 

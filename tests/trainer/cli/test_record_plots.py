@@ -1,0 +1,66 @@
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from trainer.cli.record_plots import bar, minutes_plot, share_row, unit_for, weeks_plot
+
+TODAY = date(2026, 3, 29)
+
+
+@pytest.mark.parametrize(
+    ("share", "interval", "row"),
+    [
+        (0.0, (0.0, 0.2), "|o----                |"),
+        (0.5, (0.25, 0.75), "|     -----o-----     |"),
+        (1.0, (0.8, 1.0), "|                ----o|"),
+        (0.8125, (0.57, 0.934), "|           -----o--- |"),
+    ],
+)
+def test_a_share_is_a_dot_on_its_interval(share: float, interval: tuple[float, float], row: str) -> None:
+    """By hand: 21 columns, 5 points each, from 0 to 100 %."""
+    assert share_row(share, interval) == row
+
+
+def day(text: str, minutes: float, tries: int = 10) -> dict[str, Any]:
+    """Return the row of a day."""
+    return {"day": text, "minutes": minutes, "tries": tries, "right": tries}
+
+
+def test_minutes_a_day_are_columns_with_the_sums_of_the_weeks_beside() -> None:
+    """By hand: four weeks to today, two minutes a sign; days before them are left out."""
+    days = [day("2026-02-20", 60), day("2026-03-02", 8), day("2026-03-03", 0), day("2026-03-29", 4.5)]
+    assert list(minutes_plot(days, TODAY)) == [
+        "a column a day, 2026-03-02 to 2026-03-29; # up to 2 minutes, . none",
+        "   8 |#                           | 03-02: 8.0 min, 20 drills, 2 days",
+        "   6 |#                          #| 03-09: none",
+        "   4 |#                          #| 03-16: none",
+        "   2 |##.........................#| 03-23: 4.5 min, 10 drills, 1 day",
+    ]
+
+
+def test_without_drills_in_four_weeks_there_is_no_plot() -> None:
+    """Nor for a day that is yet to come."""
+    assert list(minutes_plot([day("2026-02-20", 60), day("2026-04-02", 8)], TODAY)) == []
+
+
+def test_median_seconds_are_bars_beside_their_numbers() -> None:
+    """By hand: half a second a sign, with the interval, or that there are too few."""
+    weeks = [
+        {"monday": "2026-03-02", "median_ms": 4600, "drills": 14, "interval": [4000, 5200]},
+        {"monday": "2026-03-09", "median_ms": 2900, "drills": 2, "interval": None},
+    ]
+    assert list(weeks_plot(weeks)) == [
+        "weeks from their Monday; each # is up to 0.5 s of the median",
+        "2026-03-02    4.6 s, likely 4.0 to 5.2, 14 drills     ##########",
+        "2026-03-09    2.9 s, too few to be sure, 2 drills     ######",
+    ]
+
+
+@pytest.mark.parametrize(("largest", "unit"), [(0, 0.5), (8, 0.5), (8.1, 1), (100, 10), (10_000, 625)])
+def test_the_scale_fits_the_largest_value(largest: float, unit: float) -> None:
+    """Sixteen signs at most."""
+    assert unit_for(largest, 16) == unit
+    assert len(bar(largest, unit)) <= 16

@@ -1,0 +1,100 @@
+"""A month and more of practice by script: late nights, a journey west, 25 days away, two yardsticks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+from random import Random
+from typing import NamedTuple
+
+from drills.questions.drill import Drill
+from drills.questions.judging import judge, right_answer
+from drills.questions.verdict import Verdict
+from progress_store import Store
+from tests.trainer.practice.making import Hands, store
+from trainer.practice import rounds
+from trainer.practice.round import Round
+from trainer.practice.watch import Measured
+from trainer.practice.yardstick import yardstick
+
+HOME, WEST = timezone(timedelta(hours=1)), timezone(timedelta(hours=-5))
+FIRST = datetime(2026, 3, 2, 20, tzinfo=HOME)
+LAST_DAY = 39
+
+
+class Sit(NamedTuple):
+    """One sitting: on which day counted from 0, at which local hour and minute, and what is done."""
+
+    day: int
+    hour: int
+    minute: int
+    done: str
+    most: int = 999
+
+
+SCRIPT = (
+    Sit(0, 20, 0, "placing"),
+    Sit(0, 20, 10, "today"),
+    Sit(1, 20, 0, "today"),
+    Sit(2, 23, 58, "today"),
+    Sit(4, 3, 57, "today"),  # the night after day 3, running past 04:00 into day 4
+    Sit(4, 20, 0, "today"),
+    Sit(5, 20, 0, "yardstick"),
+    Sit(6, 2, 30, "today"),  # still day 5
+    Sit(7, 20, 0, "today"),
+    Sit(8, 20, 0, "today"),
+    Sit(9, 20, 0, "today"),
+    Sit(10, 7, 0, "today"),
+    Sit(11, 21, 0, "today"),
+    Sit(36, 20, 0, "today"),  # 25 days later, six hours west
+    Sit(37, 9, 0, "yardstick", 7),
+    Sit(37, 20, 0, "today"),
+    Sit(37, 22, 0, "yardstick"),  # what was left of it
+    Sit(38, 20, 0, "today"),
+    Sit(39, 3, 0, "today"),  # still day 38
+    Sit(LAST_DAY, 20, 0, "today"),
+)
+
+
+def practise(folder: Path, script: tuple[Sit, ...] = SCRIPT) -> Hands:
+    """Practise by the script on a data folder and return the hands of the clock."""
+    hands, chance = Hands(FIRST), Random(3)
+    with store(folder, hands) as kept:
+        for sit in script:
+            hands.now = _at(sit)
+            _sit(_round(sit.done)(kept, hands.clock), kept, hands, chance, sit.most)
+    return hands
+
+
+def _at(sit: Sit) -> datetime:
+    zone = HOME if sit.day < 30 else WEST
+    return datetime(2026, 3, 2, sit.hour, sit.minute, tzinfo=zone) + timedelta(days=sit.day)
+
+
+def _round(done: str) -> Callable[..., Round]:
+    return {"placing": rounds.placing, "today": rounds.today, "yardstick": yardstick}[done]
+
+
+def _sit(sitting: Round, kept: Store, hands: Hands, chance: Random, most: int) -> None:
+    answered = 0
+    while answered < most and (drill := sitting.next_drill()) is not None:
+        if sitting.stage == "worked":
+            sitting.looked_at(drill)
+            continue
+        milliseconds = chance.randrange(3000, 25_000)
+        hands.wait(milliseconds / 1000)
+        measured = Measured(None if chance.random() < 0.05 else milliseconds, 1, (), "keys")
+        sitting.keep(drill, _verdict(drill, kept, chance), measured, helped=chance.random() < 0.05)
+        answered += 1
+
+
+def _verdict(drill: Drill, kept: Store, chance: Random) -> Verdict:
+    """Return mostly right verdicts; a drill above the person's level is never missed."""
+    code, is_right = drill.spec.code, chance.random() < 0.8
+    if is_right or code.level > kept.state.level(code.kind):
+        slips = code.kind == "steps" and chance.random() < 0.2
+        return Verdict(True, "", "", "", slip="not smallest") if slips else judge(drill, right_answer(drill))
+    marked = ((1, 0), (2, 0), (0, 1), (1, 1))
+    missed, wrongly = (1, 0) if code.kind == "steps" else chance.choice(marked)
+    return Verdict(False, "", "", "", missed, wrongly)

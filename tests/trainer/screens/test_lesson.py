@@ -1,0 +1,143 @@
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from drills.questions.drill import Marks, Outlines
+from tests.trainer.screens.answering import right_keys, wrong_keys
+from tests.trainer.screens.playing import SETTLED, Play, playing
+from trainer.answering.marking import MarkingHand
+from trainer.practice.lesson_pages import PAGES
+from trainer.screens.lesson import LessonEndScreen, LessonScreen
+from trainer.screens.lines import TopLine
+from trainer.screens.opening import OpeningScreen
+from trainer.screens.panel import Panel
+
+
+def keys_of(screen: LessonScreen) -> list[str]:
+    """Return the keys of the right answer, of a half worked drill those that are left."""
+    keys, drill = right_keys(screen.drill), screen.drill
+    if screen.lesson.stage != "half":
+        return keys
+    if drill.question.ask == "step":
+        return keys[1:]
+    if drill.question.ask == "place":
+        return [key for key in keys if key not in ("left", "right")]
+    if isinstance(drill.answer, Outlines):
+        return right_keys(replace(drill, answer=Outlines(drill.answer.edges[1:])))
+    assert isinstance(drill.answer, Marks)
+    assert isinstance(screen.hand, MarkingHand)
+    return right_keys(replace(drill, answer=Marks(drill.answer.items - set(screen.hand.marks))))
+
+
+def fits(play: Play) -> bool:
+    """Whether all that the panel says can be read without scrolling."""
+    panel = play.screen.query_one(Panel)
+    text = play.screen.query_one("#panel-text")
+    return text.virtual_size.height <= panel.size.height and not panel.show_vertical_scrollbar
+
+
+async def test_keys_lead_through_all_pages(tmp_path: Path) -> None:
+    """What is told and asked stays in sight in a small window; nothing is logged; the end leads back."""
+    async with playing(tmp_path) as play:
+        await play.keys("c")
+        for number, page in enumerate(PAGES, 1):
+            for part in page.parts:
+                screen = play.at(LessonScreen)
+                assert f"Lesson | {page.title} {number} of 10" in play.said
+                assert part.tells in play.panel
+                assert fits(play)
+                assert play.settings_on_disk()["lesson"] == number
+                if part.stage != "worked":
+                    await play.burst(*keys_of(screen))
+                    assert screen.verdict is not None
+                    assert screen.verdict.right
+                    assert play.panel[0] == "Right."
+                    assert fits(play)
+                await play.keys("enter")
+        play.at(LessonEndScreen)
+        assert play.settings_on_disk()["lesson"] == 0
+        await play.keys("enter")
+        play.at(OpeningScreen)
+        assert play.log() == []
+
+
+async def test_a_worked_page_says_what_is_true_and_why(tmp_path: Path) -> None:
+    """Below what it tells, with the outline lit on the board; Enter hands over."""
+    async with playing(tmp_path) as play:
+        await play.keys("c")
+        screen = play.at(LessonScreen)
+        assert screen.verdict is not None
+        assert {screen.verdict.truth, screen.verdict.why, PAGES[0].parts[0].tells} <= set(play.panel)
+        assert "+" in play.drawing()
+        await play.keys("enter")
+        assert screen.verdict is None
+
+
+async def test_a_wrong_answer_is_told_with_its_reason_and_goes_on(tmp_path: Path) -> None:
+    """It waits for a key, as everywhere; a slip is named, but counts for nothing here."""
+    async with playing(tmp_path) as play:
+        await play.keys("c", "pagedown", "enter")
+        screen = play.at(LessonScreen)
+        await play.burst(*wrong_keys(screen.drill))
+        assert screen.verdict is not None
+        assert play.panel[0] == "Missed."
+        assert screen.verdict.why in play.panel
+        assert fits(play)
+        await play.keys("enter")
+        assert screen.lesson.reached == 3
+        await play.keys("pageup", "enter", "2", "1", "enter")
+        assert play.panel[0] == "Right numbers, the wrong way round."
+
+
+@pytest.mark.parametrize("leaving", ["q", "escape"])
+async def test_a_lesson_that_is_left_goes_on_at_its_page(tmp_path: Path, leaving: str) -> None:
+    """The opening says which, also at the next start; a page is turned to by a key."""
+    async with playing(tmp_path) as play:
+        assert "c Lesson f" in play.said
+        await play.keys("c", "pagedown", "pagedown", "pagedown", leaving)
+        play.at(OpeningScreen)
+        assert "c Lesson, page 4 of 10" in play.said
+    async with playing(tmp_path, settings=None) as play:
+        assert "c Lesson, page 4 of 10" in play.said
+        await play.keys("c")
+        assert "Lesson | Placing a step 4 of 10" in play.said
+        assert PAGES[3].parts[0].tells in play.panel
+
+
+async def test_pages_are_turned_back_and_on(tmp_path: Path) -> None:
+    """From the middle of an answer, after one, at either end; what was marked is gone with the page."""
+    async with playing(tmp_path, settings=replace(SETTLED, lesson=9)) as play:
+        await play.keys("c", "space", "pageup")
+        screen = play.at(LessonScreen)
+        assert screen.lesson.reached == 8
+        await play.keys("enter", "pageup")
+        assert (screen.lesson.reached, screen.lesson.stage) == (8, "worked")
+        await play.keys("pagedown", "pagedown", "pagedown", "pagedown")
+        assert screen.lesson.reached == 10
+        await play.keys(*["pageup"] * 12)
+        assert screen.lesson.reached == 1
+        assert PAGES[0].parts[0].tells in play.panel
+
+
+async def test_the_mouse_turns_pages_too(tmp_path: Path) -> None:
+    """The words above the board can be clicked, and the line of the opening."""
+    async with playing(tmp_path) as play:
+        await play.click_words(play.screen.query_one("#menu-text"), "Lesson")
+        screen = play.at(LessonScreen)
+        standing = screen.query_one(TopLine).query_one("#standing")
+        await play.click_words(standing, "PgDn")
+        assert screen.lesson.reached == 2
+        await play.click_words(standing, "PgUp")
+        assert screen.lesson.reached == 1
+
+
+async def test_a_copied_page_is_named_for_its_page(tmp_path: Path) -> None:
+    """No code makes its drill, so none is given."""
+    async with playing(tmp_path, settings=replace(SETTLED, lesson=2)) as play:
+        await play.keys("c", "x")
+        first = play.app.clipboard.splitlines()[0]
+        assert first == "Lesson, page 2 of 10: Outline first."
+        assert "steps-1" not in play.app.clipboard

@@ -1,0 +1,71 @@
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from textual.containers import VerticalScroll
+from textual.widgets import Static
+
+from tests.trainer.month import practise
+from tests.trainer.screens.playing import Play, playing, words_of
+from trainer.cli.record_command import name_of
+from trainer.cli.record_in_text import record_in_text
+from trainer.screens.record import RecordScreen
+
+WIDE = 74
+"""What the page is wide in a window of 80 columns."""
+
+
+async def test_the_screen_says_what_the_command_line_says(month: Path, tmp_path: Path) -> None:
+    """Line by line, with the plots, which are wide as the page at most."""
+    async with playing(copied(month, tmp_path)) as play:
+        play.time.seconds += 39 * 86400
+        await play.keys("r")
+        page = words_of(play.at(RecordScreen).query_one(".page", Static))
+        store = play.store
+        assert page == "\n".join(record_in_text(store.attempts, store.rules, store.today, name_of))
+        plots = [line for line in page.splitlines() if "|" in line or "#" in line]
+        assert len(plots) > 11
+        assert max(map(len, plots)) <= WIDE
+
+
+@pytest.fixture(scope="module")
+def month(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a data folder with the practice of forty days."""
+    folder = tmp_path_factory.mktemp("month")
+    practise(folder)
+    return folder
+
+
+def copied(month: Path, folder: Path) -> Path:
+    """Return a copy of the folder, so that no test writes into another's."""
+    shutil.copy(month / "attempts.jsonl", folder)
+    return folder
+
+
+async def test_the_yardstick_comes_first_and_the_rest_is_scrolled_to(month: Path, tmp_path: Path) -> None:
+    """By arrows and by whole pages, down to the last line and back."""
+    async with playing(copied(month, tmp_path)) as play:
+        await play.keys("r")
+        assert "Yardstick:" in shown(play)
+        assert "16 drills cannot show a change under about 25 points." in shown(play)
+        assert "Days (the last 14):" not in shown(play)
+        await play.keys(*["pagedown"] * 12)
+        scroll = play.screen.query_one(VerticalScroll)
+        await play.until(lambda: scroll.scroll_y == scroll.max_scroll_y)
+        assert "Days (the last 14):" in shown(play)
+        await play.keys(*["pageup"] * 12)
+        await play.until(lambda: scroll.scroll_y == 0)
+
+
+def shown(play: Play) -> str:
+    """Return the signs of the whole window, row by row."""
+    return "\n".join("".join(segment.text for segment in strip) for strip in play.strips)
+
+
+async def test_plots_are_of_signs_that_every_font_has(month: Path, tmp_path: Path) -> None:
+    """Nothing but ASCII, so that neither colour nor braille is needed."""
+    async with playing(copied(month, tmp_path)) as play:
+        await play.keys("r")
+        assert words_of(play.screen.query_one(".page", Static)).isascii()
