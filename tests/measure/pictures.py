@@ -40,7 +40,8 @@ PICTURES = (
 async def draw(picture: Picture) -> None:
     """Write one picture as SVG."""
     with TemporaryDirectory() as folder:
-        async with playing(Path(folder), picture.start, settings=Settings(started=True), size=picture.size) as play:
+        settings, size = Settings(started=True), picture.size
+        async with playing(Path(folder), picture.start, settings=settings, size=size) as play:
             await play.keys(*picture.keys)
             (FOLDER / f"{picture.name}.svg").write_text(_svg(play), encoding="utf-8")
 
