@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 import asyncio
+import shutil
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import NamedTuple
 
+from textual.events import ScreenResume
+
 from drills.questions.kinds import read_code
 from progress_store import Settings
-from tests.trainer.screens.playing import Play, playing
+from tests.trainer.month import LAST_DAY, practise
+from tests.trainer.screens.playing import playing
 from trainer.start import Start
 
 FOLDER = Path(__file__).parents[2] / ".github" / "pictures"
+SETTINGS = Settings(started=True, go_on_after_right=False)
+A_DAY = 24 * 60 * 60
 
 
 class Picture(NamedTuple):
@@ -32,29 +38,29 @@ PICTURES = (
     Picture("find", read_code("find-7-7"), ("up", "left", "left", "space"), (100, 30)),
     Picture("warm-up", "opening", ("w",)),
     Picture("lesson", "opening", ("c",)),
-    Picture("yardstick", "opening", ("y",)),
-    Picture("record", "opening", ("r",)),
+    Picture("record", "opening", ("r",), (80, 36)),
 )
 
 
-async def draw(picture: Picture) -> None:
-    """Write one picture as SVG."""
-    with TemporaryDirectory() as folder:
-        settings, size = Settings(started=True), picture.size
-        async with playing(Path(folder), picture.start, settings=settings, size=size) as play:
+async def draw(picture: Picture, log: Path) -> None:
+    """Write one picture as SVG, of somebody who practised for forty days."""
+    with TemporaryDirectory() as name:
+        shutil.copy(log, name)
+        async with playing(Path(name), picture.start, settings=SETTINGS, size=picture.size) as play:
+            play.time.seconds += (LAST_DAY + 1) * A_DAY
+            play.screen.post_message(ScreenResume())
             await play.keys(*picture.keys)
-            (FOLDER / f"{picture.name}.svg").write_text(_svg(play), encoding="utf-8")
-
-
-def _svg(play: Play) -> str:
-    return play.app.export_screenshot(title="Slantwise")
+            drawn = play.app.export_screenshot(title="Slantwise")
+            (FOLDER / f"{picture.name}.svg").write_text(drawn, encoding="utf-8")
 
 
 async def main() -> None:
     """Draw all pictures."""
     FOLDER.mkdir(exist_ok=True)
-    for picture in PICTURES:
-        await draw(picture)
+    with TemporaryDirectory() as month:
+        practise(Path(month))
+        for picture in PICTURES:
+            await draw(picture, Path(month) / "attempts.jsonl")
 
 
 if __name__ == "__main__":

@@ -33,7 +33,10 @@ def drawn(seed: int, structures: tuple[int, int], sizes: tuple[range, range]) ->
     return sheet
 
 
-@pytest.mark.parametrize("tens", [0, *(pytest.param(tens, marks=pytest.mark.long) for tens in range(1, 6))])
+LATER = [pytest.param(tens, marks=pytest.mark.long) for tens in range(1, 6)]
+
+
+@pytest.mark.parametrize("tens", [0, *LATER])
 def test_large_sheets_are_proven_by_their_layers(tens: int) -> None:
     """Ten of 2 to 6 structures, 24 to 64 squares long: all points and layers fold, corners are points."""
     for seed in range(10 * tens, 10 * tens + 10):

@@ -197,7 +197,10 @@ def line(start: tuple[int, int], end: tuple[int, int]) -> Line:
     return Line(Point(*start), Point(*end), "other", "U")
 
 
-@pytest.mark.parametrize("part", [0, *(pytest.param(part, marks=pytest.mark.long) for part in range(1, 6))])
+LATER = [pytest.param(part, marks=pytest.mark.long) for part in range(1, 6)]
+
+
+@pytest.mark.parametrize("part", [0, *LATER])
 def test_among_scribbles_all_are_found_and_none_invented(part: int) -> None:
     """Fifty sheets a part, each with no to two stretches and forty lines like theirs drawn all across."""
     for number in range(50 * part, 50 * part + 50):

@@ -1,0 +1,1 @@
+"""Simulated learners who practise by our rule, at random and in blocks; nothing here is part of the app."""

@@ -1,0 +1,97 @@
+"""One simulated learner: learns by each drill, forgets between them, answers right or not, in a time."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import exp
+from random import Random
+from statistics import NormalDist
+
+from drills.questions.kinds import SKILL_NAMES, kind_of
+from tests.measure.learners.forgetting import kept
+from tests.measure.learners.numbers import Numbers
+
+MINUTES_A_DAY = 1440
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """What one learner is like: forgetting, speed (1: usual), and for each skill rate and ease (logits)."""
+
+    k: float
+    speed: float
+    rates: Mapping[str, float]
+    ease: Mapping[str, float]
+
+
+def drawn(numbers: Numbers, seed: str) -> Person:
+    """Return the person of a seed."""
+    chance = Random(seed)
+    k = numbers.k * exp(numbers.k_spread * normal(chance))
+    speed = exp(numbers.speed_spread * normal(chance))
+    rate = numbers.rate * exp(numbers.rate_spread * normal(chance))
+    ability = numbers.ability_spread * normal(chance)
+    rates = {s: min(1.0, rate * exp(numbers.rate_spread_by_skill * normal(chance))) for s in SKILL_NAMES}
+    ease = {s: ability + numbers.difficulty_spread_by_skill * normal(chance) for s in SKILL_NAMES}
+    return Person(k, speed, rates, ease)
+
+
+def normal(chance: Random) -> float:
+    """Return a standard normal draw, the same on every Python."""
+    return NormalDist().inv_cdf(chance.random() or 0.5)
+
+
+class Learner:
+    """A person in the course of practice; times in minutes from the first day on.
+
+    What a drill adds is forgotten on its own curve; a skill's strength, 0 to 1, is the sum of what is
+    left. The drills of one day are one addition to all later days, which saves time and changes nothing
+    that is seen.
+    """
+
+    def __init__(self, person: Person, numbers: Numbers, carried: Mapping[str, Mapping[str, float]]) -> None:
+        self.person, self.numbers = person, numbers
+        self._carried = carried
+        self._before: dict[str, list[tuple[float, float]]] = {skill: [] for skill in SKILL_NAMES}
+        self._today: dict[str, list[tuple[float, float]]] = {skill: [] for skill in SKILL_NAMES}
+        self._left: dict[str, float] = dict.fromkeys(SKILL_NAMES, 0.0)
+
+    def wake(self, minute: float) -> None:
+        """Begin a day."""
+        for skill, added in self._today.items():
+            if added:
+                self._before[skill].append((added[-1][0], sum(amount for _, amount in added)))
+                added.clear()
+        self._left = {skill: self._sum(added, minute) for skill, added in self._before.items()}
+
+    def strength(self, skill: str, minute: float) -> float:
+        """Return from 0 to 1 how much of a skill is there, on the day begun last."""
+        return self._left[skill] + self._sum(self._today[skill], minute)
+
+    def practise(self, skill: str, minute: float) -> None:
+        """Learn from a drill: a part of what is left to learn, of this skill and of those like it."""
+        for other, part in self._carried[skill].items():
+            amount = part * self.person.rates[other] * (1 - self.strength(other, minute))
+            self._today[other].append((minute, amount))
+
+    def chance_of_right(self, skill: str, level: int, minute: float, minutes_in: float = 0.0) -> float:
+        """Return the chance of a right answer so many minutes into a sitting."""
+        numbers = self.numbers
+        logit = numbers.logit_at_first + numbers.logits_to_learn * self.strength(skill, minute)
+        logit += self.person.ease[skill] - numbers.logits_a_level * (level - 1)
+        logit -= numbers.tires_logits_a_minute * minutes_in
+        return (1 - numbers.slips) / (1 + exp(-logit))
+
+    def usual_seconds(self, skill: str, level: int, minute: float, minutes_in: float = 0.0) -> float:
+        """Return the median time of an answer in seconds."""
+        numbers = self.numbers
+        to_learn = 1 - self.strength(skill, minute)
+        seconds = numbers.seconds_when_learnt[kind_of(skill)[0]] * self.person.speed
+        seconds *= 1 + (numbers.times_as_long_at_first - 1) * to_learn
+        seconds *= numbers.times_as_long_a_level ** (level - 1)
+        return seconds * (1 + numbers.tires_times_a_minute * minutes_in)
+
+    def _sum(self, added: list[tuple[float, float]], minute: float) -> float:
+        k, c = self.person.k, self.numbers.c
+        return sum(amount * kept(minute - at, k, c) for at, amount in added)
