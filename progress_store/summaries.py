@@ -54,7 +54,7 @@ def attempt_rows(attempts: Iterable[Attempt], rules: Rules) -> Iterator[list[str
     judged = replay(attempts, rules)[1]
     numbers = {each.attempt.id: found.number for found in yardsticks(judged) for each in found.drills}
     for each in judged:
-        known = {**each.attempt.to_json(), **each._asdict(), "practice_day": each.attempt.practice_day}
+        known = {**each._asdict(), **each.attempt.to_json(), "practice_day": each.attempt.practice_day}
         known["yardstick"] = numbers.get(each.attempt.id)
         yield [_cell(known[column]) for column in _COLUMNS]
 

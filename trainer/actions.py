@@ -63,7 +63,7 @@ class Action:
 
 
 ACTIONS = (
-    Action("start", ("enter",), "Enter", "Enter start", "Start today's minutes", ("opening",)),
+    Action("start", ("enter",), "Enter", "Enter today", "Start today's minutes, or go on", ("opening",)),
     Action(
         "warm_up",
         ("w",),
@@ -198,7 +198,7 @@ ACTIONS = (
         moves_window=True,
     ),
     Action("go_on", ("enter", "space"), "Enter", "Enter go on", "Go on", ("feedback", "end")),
-    Action("why", ("w",), "w", "", "Why you met this drill", ("drill", "feedback")),
+    Action("why", ("w",), "w", "w why", "Why you met this drill", ("drill", "feedback")),
     Action("copy", ("x",), "x", "x copy", "Copy the drill and your answer as text", ("drill", "feedback")),
     Action("page_on", ("pagedown",), "Page down", "", "The next page", ("lesson",)),
     Action(

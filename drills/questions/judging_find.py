@@ -59,8 +59,17 @@ def _why(drill: Drill, truth: Outlines, missed: list[frozenset[int]], extra: lis
         return "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
     if not missed and extra:
         return f"{short_place(drill.pattern, extra[0])} lies outside the slanted sides."
-    steps = " and ".join(side_steps(drill, (missed or list(truth.edges))[0]))
-    return f"Its sides are not at 45 degrees: they go {steps}."
+    outline = (missed or list(truth.edges))[0]
+    steps = " and ".join(side_steps(drill, outline))
+    if len(truth.edges) == 1:
+        return f"Its sides are not at 45 degrees: they go {steps}."
+    return f"The sides of the one at {_corner(drill, outline)} are not at 45 degrees: they go {steps}."
+
+
+def _corner(drill: Drill, outline: frozenset[int]) -> str:
+    """Return the place of an outline's first point from the top left."""
+    ends = {end for edge in outline for end in drill.pattern.ends(edge)}
+    return short_place(drill.pattern, min(ends, key=lambda end: (-end.y, end.x)))
 
 
 def side_steps(drill: Drill, outline: frozenset[int]) -> list[str]:

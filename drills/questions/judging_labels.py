@@ -20,18 +20,19 @@ def judge_labels(drill: Drill, truth: Marks, given: Marks) -> Verdict:
     missed, extra = truth.items - given.items, given.items - truth.items
     if extra and folds_too(drill, given):
         return _fewer_would_do(drill, truth, given)
+    why, lit = _why(drill, missed, given)
     return Verdict(
         right=not missed and not extra,
         answered=counted(truth, given, "label"),
         truth=_truth(drill, truth),
-        why=_why(drill, given),
+        why=why,
         misses=len(missed),
         false_alarms=len(extra),
         lit=Lit(
             right=truth.items & given.items,
             missed=missed,
             extra=extra,
-            faults=frozenset(faults(drill.pattern)),
+            faults=lit,
         ),
     )
 
@@ -47,7 +48,7 @@ def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
         right=True,
         answered=f"You marked {number_of(len(given.items), 'label')}.",
         truth=f"Also folds; fewer would do: {number_of(len(truth.items), 'label')}.",
-        why=_why(drill, given),
+        why=_why(drill, frozenset(), Marks(frozenset()))[0],
         slip="more than needed",
         lit=Lit(right=truth.items, faults=frozenset(faults(drill.pattern))),
     )
@@ -67,12 +68,19 @@ def _truth(drill: Drill, truth: Marks) -> str:
     return f"{len(truth.items)} labels are wrong; they should be {' and '.join(shares)}."
 
 
-def _why(drill: Drill, given: Marks) -> str:
-    """Return a point that is still wrong once the marked labels are switched, or else one that was."""
+def _why(drill: Drill, missed: frozenset[int], given: Marks) -> tuple[str, frozenset[int]]:
+    """Return what is wrong at a point, and all such points: at a missed label's end, if there is one.
+
+    Where none was missed but some are too many it is told what is wrong once those are switched too.
+    """
     mended = drill.pattern.switched(given.items)
     left = faults(mended)
-    if given.items and left:
+    if given.items and left and not missed:
         fault = fault_in_words(mended, left[0])
-        return f"With yours switched, {fault[0].lower()}{fault[1:]}"
+        return f"With yours switched, {fault[0].lower()}{fault[1:]}", frozenset(left)
     broken = faults(drill.pattern)
-    return fault_in_words(drill.pattern, broken[0]) if broken else _ALL_WELL
+    if not broken:
+        return _ALL_WELL, frozenset()
+    ends = {end for edge in missed for end in drill.pattern.edges[edge][:2]}
+    told = next((vertex for vertex in broken if vertex in ends), broken[0])
+    return fault_in_words(drill.pattern, told), frozenset(broken)

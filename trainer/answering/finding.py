@@ -11,6 +11,7 @@ from drills.structures.within import middle_of
 from trainer.answering.hand import Hand
 from trainer.answering.placing import WAYS
 from trainer.board.arrows import Arrow
+from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN, Dot
 from trainer.board.look import Look, Marked
 from trainer.board.scale import Scale
 
@@ -43,8 +44,7 @@ class FindingHand(Hand):
 
     def mark(self) -> None:
         """Mark the crossing, or take its mark away."""
-        self._toggled.append(self.at)
-        self._flip(self.at)
+        self._toggle(self.at)
 
     def undo(self) -> None:
         """Take the last marking or unmarking back."""
@@ -52,9 +52,13 @@ class FindingHand(Hand):
             self._flip(self._toggled.pop())
 
     def point_at(self, scale: Scale, x: float, y: float) -> None:
-        """Mark the crossing nearest to a click, or take its mark away."""
+        """Mark the crossing in the cell that is clicked, or else the very place; or take such a mark away."""
         self.at = scale.crossing_near(x, y)
-        self.mark()
+        place = scale.point(Dot(int(x * DOTS_ACROSS), int(y * DOTS_DOWN)))
+        if scale.cell(self.at) == scale.cell(place):
+            place = self.at
+        near = [mark for mark in self.marks if scale.cell(mark) == scale.cell(place)]
+        self._toggle(near[0] if near else self._within(place))
 
     def begin(self) -> str:
         """Mark the first of several stretches."""
@@ -91,6 +95,15 @@ class FindingHand(Hand):
         first = STRIDE // 2
         rows = range(top - first, bottom, -STRIDE)
         return [Point(x, y) for y in rows for x in range(left + first, right, STRIDE)]
+
+    def _within(self, place: Point) -> Point:
+        """Return a place, or the nearest one on the paper."""
+        left, bottom, right, top = self.drill.pattern.box
+        return Point(min(max(place.x, left), right), min(max(place.y, bottom), top))
+
+    def _toggle(self, place: Point) -> None:
+        self._toggled.append(place)
+        self._flip(place)
 
     def _flip(self, place: Point) -> None:
         if place in self.marks:

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import TypeAlias
 
 from drills.exact.plane import Point
 from drills.pattern.crease_pattern import CreasePattern
 from trainer.board.look import NOTHING, Look, Marked
 from trainer.board.raster import line_dots, masks_of
-from trainer.board.scale import Scale
+from trainer.board.scale import PANNED_DOTS, Scale
 from trainer.board.window import Room, Window, halfway, window_on
+
+LABEL_DOTS = 6
+"""On a board with fewer dots a square than these, letters stand where they do not belong."""
 
 Thing: TypeAlias = tuple[Point, Point]
 """A crease by its ends, or a point, both ends of which are the same."""
@@ -19,6 +23,8 @@ Thing: TypeAlias = tuple[Point, Point]
 def opened(pattern: CreasePattern, room: Room, look: Look) -> Window:
     """Return the window on a sheet that is shown anew: on what is asked, its start above all."""
     window = window_on(pattern, room)
+    if look.labels and window.scale.dots < LABEL_DOTS:
+        window = replace(window, dots=PANNED_DOTS)
     for thing in asked(pattern, look)[:1]:
         return _on(window, thing)
     return window

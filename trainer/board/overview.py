@@ -81,7 +81,7 @@ def shown_in_words(scale: Scale) -> str:
 def _part(first: Exact, last: Exact, whole: Exact, way: str) -> str:
     if (first, last) == (0, whole):
         return f"all {ceil(whole)} {way}"
-    return f"{floor(first)}-{ceil(last)}/{ceil(whole)} {way}"
+    return f"{ceil(first)}-{floor(last)}/{ceil(whole)} {way}"
 
 
 def _shaded(plan: Plan, scale: Scale) -> Iterator[str]:

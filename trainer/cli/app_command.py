@@ -42,7 +42,10 @@ def warm_up(options: Namespace, console: Console) -> int:
 def _target(options: Namespace) -> Target:
     """Return what the warm-up rises to; CommandError where there is no such level, triangle or file."""
     if options.file is not None:
-        return target_of(sheet_in_file(options.file).pattern)
+        try:
+            return target_of(sheet_in_file(options.file).pattern)
+        except ValueError as error:
+            raise CommandError(str(error)) from None
     if options.level is not None and not 1 <= options.level <= TOP_LEVEL:
         raise CommandError(f"--level is a whole number from 1 to {TOP_LEVEL}.")
     if options.triangle is not None and options.triangle not in _TRIANGLES:

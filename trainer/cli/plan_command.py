@@ -5,8 +5,10 @@ from __future__ import annotations
 import json
 from argparse import Namespace, _SubParsersAction
 
+from drills.pattern.crease_pattern import CreasePattern
 from drills.plan.open_labels import open_labels
 from drills.plan.planning import plan
+from drills.questions.reasons import faults
 from trainer.cli.console import Console
 from trainer.cli.ending import CommandError
 from trainer.cli.parser import Parser, add_data
@@ -37,6 +39,13 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
     parser.set_defaults(act=plan_sheet)
 
 
+def _doubt(pattern: CreasePattern) -> str:
+    """Return that labels cannot fold as they are, empty where they can or are not all given."""
+    if "U" in pattern.labels() or not faults(pattern):
+        return ""
+    return "The labels of this pattern cannot fold; slantwise check says which to switch before you crease."
+
+
 def plan_sheet(options: Namespace, console: Console) -> int:
     """Print the plan of the sheet that is named; CommandError where it cannot be made."""
     given = pattern_given(options.sheet)
@@ -46,6 +55,8 @@ def plan_sheet(options: Namespace, console: Console) -> int:
         )
     pattern = given.pattern
     plans = plan(pattern)
+    if notice := _doubt(pattern):
+        given = given._replace(notices=(*given.notices, notice))
     found = open_labels(pattern, plans)
     if found:
         pattern = pattern.with_labels(found.get(e, edge.label) for e, edge in enumerate(pattern.edges))

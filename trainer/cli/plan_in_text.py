@@ -21,7 +21,7 @@ CAUTION = (
     "Score, or cut, away from the hand that holds the paper.",
 )
 _FINER = {2: "squares halved", 3: "squares in thirds"}
-_GIVEN, _FOUND = "labels as given", "labels found for you; others may fold flat too"
+_GIVEN, _FOUND = "labels of the sheet", "labels found for you; others may fold flat too"
 
 
 def plan_in_text(plans: Sequence[StretchPlan], given: Given, found: Container[int]) -> Iterator[str]:

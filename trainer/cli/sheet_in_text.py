@@ -52,6 +52,8 @@ def _question(drill: Drill, tags: Mapping[int, str]) -> str:
     if question.start is not None and question.step is not None:
         return _where_it_ends(drill, question.start, question.step)
     words = " ".join(question.says)
+    if question.ask == "structures":
+        return "Which slanted stretches are there? Name one crease of each outline. There may be none."
     if question.lit is not None:
         return f"{_lit_crease(drill, question.lit, tags)} {words}"
     if question.start_vertex is not None:

@@ -16,6 +16,8 @@ from trainer.practice.session import Done, Session
 
 SECONDS_AT_FIRST = 20
 SECONDS_BETWEEN = 3
+ENOUGH = 8
+"""Fewer timed drills say nothing of a pace."""
 RECENT = 30
 
 WORDS: Mapping[Reason, str] = {
@@ -24,15 +26,15 @@ WORDS: Mapping[Reason, str] = {
     "partner": "of a kind easily mixed up",
     "harder": "a little harder",
     "new": "new to you",
-    "known": "you know, to keep them quick",
+    "known": "more of what you have met",
     "return": "again after a miss",
 }
 
 
 def drills_in(minutes: float, attempts: Sequence[Attempt]) -> int:
-    """Return how many drills the person does in so many minutes, at the pace of the last thirty."""
+    """Return how many drills the person does in so many minutes, at the pace of the last thirty timed."""
     times = [attempt.milliseconds / 1000 for attempt in attempts[-RECENT:] if attempt.milliseconds]
-    seconds = median(times) if times else SECONDS_AT_FIRST
+    seconds = median(times) if len(times) >= ENOUGH else SECONDS_AT_FIRST
     return max(3, round(60 * minutes / (seconds + SECONDS_BETWEEN)))
 
 

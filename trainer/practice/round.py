@@ -36,9 +36,8 @@ TITLES: Mapping[Purpose, str] = {
 }
 
 NOT_CHOSEN: Mapping[Purpose, str] = {
-    "warm-up": "You met this because you know it: a warm-up has nothing new.",
     "placing": "You met this because six drills find your level: two of each kind.",
-    "picked": "You met this because you picked it, or one of its like.",
+    "picked": "You met this because you picked such drills.",
     "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
 }
 

@@ -7,13 +7,13 @@ from typing import NamedTuple
 
 from drills.pattern.crease_pattern import CreasePattern
 from drills.questions.code import Code
-from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
+from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skill_of, skills_at
 from drills.questions.larger import SEVERAL
 from drills.structures.finder import find_stretches
 from drills.structures.triangle import TRIANGLE_345
 from progress_store import State, Store
 from trainer.practice.clock import Clock
-from trainer.practice.round import NOT_CHOSEN, Planned, Round
+from trainer.practice.round import Planned, Round
 from trainer.practice.session import Session
 from trainer.practice.triangles import levels_with
 
@@ -30,27 +30,36 @@ class Target(NamedTuple):
 
 
 MY_LEVEL = Target()
+KNOWN = "You met this because you have met its like: a warm-up has nothing new."
+FIRST = "You met this because nothing is known yet: it is the simplest there is."
 
 
 def warm_up(store: Store, clock: Clock, target: Target = MY_LEVEL) -> Round:
     """Return two minutes of what is known, rising to the target; it never moves the schedule."""
 
     def following(sitting: Round) -> Planned:
-        return Planned(_code(sitting, store.state, target), NOT_CHOSEN["warm-up"])
+        code = _code(sitting, store.state, target)
+        why = KNOWN if skill_of(code) in store.state.skills else FIRST
+        return Planned(code, why)
 
     return Round(store, clock, "warm-up", following, 60 * MINUTES)
 
 
 def target_of(pattern: CreasePattern) -> Target:
-    """Return what a person's own pattern asks for: its largest triangle, how many stretches, their sides."""
+    """Return what a person's own pattern asks for: its triangle, how many stretches, their sides.
+
+    ValueError where there is no slanted stretch on it.
+    """
     found = find_stretches(pattern)
+    if not found:
+        raise ValueError("There is no slanted stretch in this pattern; choose a level or a triangle.")
     others = [each.triangle.name for each in found if each.triangle != TRIANGLE_345]
     if others:
         return Target(levels_with(others[0])[0], others[0])
     if len(found) > 1:
         return Target(SEVERAL)
     pleats = {pleats for each in found for pleats in each.units if pleats is not None}
-    return Target(4 if len(pleats) > 1 or not pleats else 3 if max(pleats) > 1 else 2)
+    return Target(3 if len(pleats) == 1 and max(pleats) > 1 else 2 if pleats == {1} else 4)
 
 
 def _code(sitting: Round, state: State, target: Target) -> Code:

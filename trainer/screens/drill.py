@@ -113,6 +113,7 @@ class DrillScreen(HandKeys, WindowKeys):
         self.say(f"{self.sitting.title} | {kind}", f"{self.sitting.progress}{clock}")
 
     def _show(self, follow: bool = True) -> None:
+        self.query_one(Overview).be_brief(bool(self.notice))
         self.query_one(BoardView).show(self.drill.pattern, self.hand.look(), follow)
         self.query_one(Panel).ask(self.drill, self.hand, self.sitting.tells, self.notice)
 
@@ -198,9 +199,16 @@ class DrillScreen(HandKeys, WindowKeys):
         self._begin_next()
 
     def _show_verdict(self, verdict: Verdict) -> None:
+        self.query_one(Overview).be_brief(False)
+        self.call_after_refresh(self._make_room)
         look = verdict_look(self.drill, verdict, self.hand.look())
         self.query_one(BoardView).show(self.drill.pattern, look)
         self.query_one(KeyLine).show_keys("feedback")
+
+    def _make_room(self) -> None:
+        """Leave the overview's drawing out where the panel says more than fits above it."""
+        if self.query_one(Panel).max_scroll_y:
+            self.query_one(Overview).be_brief(True)
 
     def _keep(self, verdict: Verdict) -> tuple[Judged | None, str]:
         """Keep the answer and return how it was judged, with the words that say so."""
@@ -218,13 +226,18 @@ class DrillScreen(HandKeys, WindowKeys):
     def action_go_on(self) -> None:
         """Go on to the next drill."""
         self._stop_going_on()
+        self.app.clear_notifications()
         if self.sitting.stage == "worked":
             self.sitting.looked_at(self.drill)
         self._begin_next()
 
     def action_why(self) -> None:
         """Say why this drill is met."""
-        self.app.notify(self.sitting.why, title="Why this one", timeout=8, markup=False)
+        if self.verdict:
+            self.app.notify(self.sitting.why, title="Why this one", timeout=8, markup=False)
+        else:
+            self.notice = self.sitting.why
+            self.did()
 
     def action_copy(self) -> None:
         """Copy the drill and the answer as text."""

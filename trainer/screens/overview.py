@@ -35,13 +35,26 @@ class Overview(Static):
     def __init__(self) -> None:
         super().__init__("", id="overview")
         self.display = False
+        self._is_brief = False
+        self._shown: BoardView.Shown | None = None
         self._plan: Plan | None = None
 
+    def be_brief(self, brief: bool) -> None:
+        """Leave out the drawing, or draw again."""
+        if brief != self._is_brief:
+            self._is_brief = brief
+            if self._shown:
+                self.show(self._shown)
+
     def show(self, shown: BoardView.Shown) -> None:
-        """Show where the window of a board is; of a whole sheet that is small only that it can be larger."""
-        scale = shown.scale
+        """Show where the window of a board is; of a whole sheet that is small only that it can be larger.
+
+        Nothing is drawn while it is to be brief, as the panel then has more to say.
+        """
+        self._shown, scale = shown, shown.scale
         self.display = not scale.is_whole or scale.dots <= SMALL_DOTS
-        self._plan = plan_of(scale.box) if self._has_room and not scale.is_whole else None
+        is_drawn = self._has_room and not self._is_brief and not scale.is_whole
+        self._plan = plan_of(scale.box) if is_drawn else None
         lines = [] if scale.is_whole else [shown_in_words(scale)]
         if self._plan:
             lines = draw_overview(shown.pattern, shown.look, scale, GLYPHS[shown.glyphs]) + lines

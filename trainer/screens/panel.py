@@ -84,7 +84,7 @@ class Panel(VerticalScroll, can_focus=False):
                 Content(""),
                 Content(verdict.why),
                 Content(""),
-                *map(Content, filter(None, (spent(judged), kept, signs(verdict.lit)))),
+                *map(Content, filter(None, (signs(verdict.lit), spent(judged), kept))),
             ]
         )
 
@@ -117,7 +117,7 @@ def spent(judged: Judged | None) -> str:
 def signs(lit: Lit) -> str:
     """Return what the signs on the board mean, those that are there."""
     shown = (
-        (lit.right or lit.right_points, "+ right"),
+        (lit.right or lit.right_points, "+ the true one" if lit.staircase else "+ right"),
         (lit.missed or lit.missed_points, "? missed"),
         (lit.extra or lit.extra_points, "× too many"),  # noqa: RUF001  (the board's sign)
         (lit.faults, "! out of balance"),

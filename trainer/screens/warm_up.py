@@ -52,8 +52,11 @@ class WarmUpScreen(Rows):
 
     def start(self, typed: str) -> None:
         """Start, rising to what the file has or to what is set."""
-        store, clock = self.slantwise.store, self.slantwise.clock
-        self.app.switch_screen(DrillScreen(warm_up(store, clock, self._target(typed))))
+        store, clock, target = self.slantwise.store, self.slantwise.clock, self._target(typed)
+        if typed:
+            asks = ", ".join(filter(None, (target.triangle, f"level {target.level}")))
+            self.app.notify(f"Rising to what the pattern has: {asks}.", markup=False)
+        self.app.switch_screen(DrillScreen(warm_up(store, clock, target)))
 
     def _target(self, typed: str) -> Target:
         if typed:

@@ -143,7 +143,9 @@ def test_leaving_one_out_and_one_too_many_is_told_at_every_level(level: int) -> 
         for spot in given.points:
             verdict = judge(drill, Spots(given.points - {spot}))
             assert (verdict.right, verdict.misses, verdict.false_alarms) == (False, 1, 0)
-            assert verdict.why.startswith("Its sides are not at 45 degrees: they go ")
+            where = "Its sides" if len(drill.answer.edges) == 1 else "The sides of the one at "
+            assert verdict.why.startswith(where)
+            assert " are not at 45 degrees: they go " in verdict.why
         beyond = Point(-1, -1)
         verdict = judge(drill, Spots(given.points | {beyond}))
         assert (verdict.misses, verdict.false_alarms) == (0, 1)

@@ -180,14 +180,14 @@ def test_the_reason_is_true_when_counted_again(level: int) -> None:
 
 @pytest.mark.parametrize("level", LEVELS)
 def test_what_is_still_wrong_with_the_marked_labels_is_true(level: int) -> None:
-    """One crease marked that was right: the reason is counted on the sheet with the marked label switched."""
+    """One crease too many: the reason is counted on the sheet with all the marked labels switched."""
     for drill in some("labels", "mark", level):
         assert isinstance(drill.answer, Marks)
         right = (crease for crease in drill.truth.creases if crease not in drill.answer.items)
         extra = next(crease for crease in right if drill.truth.interior_ends[crease])
         sheet = PlainSheet(drill_line(drill))
-        mended = switched(sheet, (extra,))
-        start, why = "With yours switched, at ", labels(drill, [extra]).why
+        mended = switched(sheet, (extra, *drill.answer.items))
+        start, why = "With yours switched, at ", labels(drill, [extra, *drill.answer.items]).why
         assert why.startswith(start)
         at, rest = place_told(sheet, f"At {why.removeprefix(start)}")
         assert not layering(sheet, mended, at)

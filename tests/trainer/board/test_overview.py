@@ -108,8 +108,8 @@ def test_every_place_has_a_cell_and_every_cell_a_place() -> None:
 def test_what_is_shown_is_said_in_words() -> None:
     """In squares across and down from the top left corner, short enough for the panel."""
     sheet = blank(64, 20)
-    assert shown_in_words(shown(sheet, Point(0, 20))) == "0-12/64 across, 0-10/20 down"
-    assert shown_in_words(shown(blank(40, 4), Point(40, 0))) == "28-40/40 across, all 4 down"
+    assert shown_in_words(shown(sheet, Point(0, 20))) == "0-11/64 across, 0-9/20 down"
+    assert shown_in_words(shown(blank(40, 4), Point(40, 0))) == "29-40/40 across, all 4 down"
     for x in range(0, 65, 8):
         assert len(shown_in_words(shown(sheet, Point(x, 5)))) <= 30
 

@@ -36,7 +36,7 @@ Slanted stretch, triangle 3-4-5
    from 0,6 to 8,0: 4 to the right, 3 up, twice (the middle line)
    from 3,5 to 7,2: 4 to the right, 3 up
    from 1,4 to 5,1: 4 to the right, 3 up
-4. Switch to valley (labels as given):
+4. Switch to valley (labels of the sheet):
    from 0,6 to 3,5
    from 7,2 to 8,0
    from 8,0 to 5,1
@@ -266,3 +266,14 @@ def test_help_names_the_command(tmp_path: Path) -> None:
     out = call(tmp_path, "plan", "--help").out
     assert "slantwise plan sinks-3-7" in out
     assert max(map(len, out.splitlines())) <= 80
+
+
+def test_labels_that_cannot_fold_are_told_before_the_plan(tmp_path: Path) -> None:
+    """With one label of the worked example switched; whoever creases by it spoils the paper."""
+    path = tmp_path / "wrong.fold"
+    path.write_text(json.dumps(to_fold(WORKED.switched([WORKED.creases[-1]]))))
+    status, out, _ = call(tmp_path, "plan", str(path))
+    assert status == 0
+    assert out.startswith("The labels of this pattern cannot fold; slantwise check says")
+    notices = json.loads(call(tmp_path, "plan", str(path), "--json").out)["notices"]
+    assert any("cannot fold" in notice for notice in notices)

@@ -74,7 +74,17 @@ def test_a_pattern_says_what_it_asks_for(stretch: Stretch, target: Target) -> No
     assert target_of(draw(stretch)) == target
 
 
-def test_a_pattern_without_a_slanted_stretch_asks_for_level_4() -> None:
-    """Nothing slanted is on a bare sheet and on the Miura pattern: what is met most is shown."""
+def test_a_pattern_without_a_slanted_stretch_is_refused() -> None:
+    """A bare sheet and the Miura pattern have none."""
     for pattern in (build((), Paper(0, 0, 6, 6)), miura(4, 4)):
-        assert target_of(pattern) == Target(4)
+        with pytest.raises(ValueError, match="no slanted stretch"):
+            target_of(pattern)
+
+
+def test_somebody_new_is_not_told_that_it_is_known(tmp_path: Path) -> None:
+    """With an empty record the simplest drill comes, and is called that."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        sitting = warm_up(kept, hands.clock)
+        assert sitting.next_drill() is not None
+        assert "simplest" in sitting.why

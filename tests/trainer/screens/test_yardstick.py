@@ -74,7 +74,7 @@ async def test_there_is_no_help_in_a_yardstick(tmp_path: Path) -> None:
         line = play.screen.query_one(KeyLine)
         assert "hint" not in line.render_line(0).text
         await play.keys("w")
-        assert "yardstick" in play.noted
+        assert "yardstick" in " ".join(play.panel)
     async with playing(tmp_path) as play:
         await play.keys("n", "enter")
         assert "hint" in play.screen.query_one(KeyLine).render_line(0).text
