@@ -29,6 +29,8 @@ from trainer.screens.window_keys import WindowKeys
 
 GOES_ON_AFTER = 0.8
 TICK = 0.5
+LAID_OUT_AFTER = 0.05
+"""The panel is laid out by then, and known to overflow if it does."""
 
 
 class DrillScreen(HandKeys, WindowKeys):
@@ -200,7 +202,7 @@ class DrillScreen(HandKeys, WindowKeys):
 
     def _show_verdict(self, verdict: Verdict) -> None:
         self.query_one(Overview).be_brief(False)
-        self.call_after_refresh(self._make_room)
+        self.set_timer(LAID_OUT_AFTER, self._make_room)
         look = verdict_look(self.drill, verdict, self.hand.look())
         self.query_one(BoardView).show(self.drill.pattern, look)
         self.query_one(KeyLine).show_keys("feedback")
