@@ -10,4 +10,5 @@ def kept(minutes: float, k: float, c: float) -> float:
 
     The savings function of H. Ebbinghaus, Memory (1885; tr. 1913), section 29, k = 1.84 and c = 1.25.
     """
-    return k / (log10(max(1.0, minutes)) ** c + k)
+    lost: float = log10(max(1.0, minutes)) ** c
+    return k / (lost + k)

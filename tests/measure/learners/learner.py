@@ -54,26 +54,40 @@ class Learner:
         self.person, self.numbers = person, numbers
         self._carried = carried
         self._before: dict[str, list[tuple[float, float]]] = {skill: [] for skill in SKILL_NAMES}
-        self._today: dict[str, list[tuple[float, float]]] = {skill: [] for skill in SKILL_NAMES}
+        self._today: list[tuple[float, Mapping[str, float]]] = []
+        self._shares: tuple[float, list[float]] = (0.0, [])
         self._left: dict[str, float] = dict.fromkeys(SKILL_NAMES, 0.0)
 
     def wake(self, minute: float) -> None:
         """Begin a day."""
-        for skill, added in self._today.items():
-            if added:
-                self._before[skill].append((added[-1][0], sum(amount for _, amount in added)))
-                added.clear()
+        for skill in SKILL_NAMES if self._today else ():
+            amount = sum(added.get(skill, 0.0) for _, added in self._today)
+            self._before[skill].append((self._today[-1][0], amount))
+        self._today.clear()
+        self._shares = (minute, [])
         self._left = {skill: self._sum(added, minute) for skill, added in self._before.items()}
 
     def strength(self, skill: str, minute: float) -> float:
         """Return from 0 to 1 how much of a skill is there, on the day begun last."""
-        return self._left[skill] + self._sum(self._today[skill], minute)
+        if self._shares[0] != minute or len(self._shares[1]) != len(self._today):
+            k, c = self.person.k, self.numbers.c
+            self._shares = (minute, [kept(minute - at, k, c) for at, _ in self._today])
+        today = zip(self._shares[1], self._today, strict=True)
+        return self._left[skill] + sum(share * added.get(skill, 0.0) for share, (_, added) in today)
 
-    def practise(self, skill: str, minute: float) -> None:
-        """Learn from a drill: a part of what is left to learn, of this skill and of those like it."""
-        for other, part in self._carried[skill].items():
-            amount = part * self.person.rates[other] * (1 - self.strength(other, minute))
-            self._today[other].append((minute, amount))
+    def gains(self, skill: str, minute: float) -> dict[str, float]:
+        """Return what a drill adds: a part of what is left to learn, of this skill and of those like it."""
+        rates = self.person.rates
+        return {
+            other: part * rates[other] * (1 - self.strength(other, minute))
+            for other, part in self._carried[skill].items()
+        }
+
+    def practise(self, skill: str, minute: float, contrasted: bool = False) -> None:
+        """Learn from a drill, right or not: the app tells what is true and why."""
+        times = self.numbers.contrast if contrasted else 1.0
+        added = {other: times * amount for other, amount in self.gains(skill, minute).items()}
+        self._today.append((minute, added))
 
     def chance_of_right(self, skill: str, level: int, minute: float, minutes_in: float = 0.0) -> float:
         """Return the chance of a right answer so many minutes into a sitting."""

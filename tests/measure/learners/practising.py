@@ -12,9 +12,10 @@ from progress_store import Attempt, Result, Rules, State
 from tests.measure.learners.learner import MINUTES_A_DAY, Learner, Person, normal
 from tests.measure.learners.likeness import likeness
 from tests.measure.learners.numbers import Numbers
-from tests.measure.learners.rules import Rule, level_of_drill
+from tests.measure.learners.rules import Moment, Rule, level_of_drill
 from trainer.practice.attempts import FLOORS, LEVELS
 from trainer.practice.choice import Choice
+from trainer.practice.confusable import partners_of
 from trainer.practice.session import Done, Session
 
 START = datetime(2026, 3, 2, 18, tzinfo=UTC)
@@ -51,7 +52,7 @@ class Practice:
         for day in range(max(self.numbers.tested_on) + 1):
             if day in self.numbers.tested_on:
                 self.learner.wake(day * MINUTES_A_DAY)
-                found[day] = tested(self.learner, day * MINUTES_A_DAY)
+                found[day] = right_a_minute(self.learner, day * MINUTES_A_DAY)
             if day < self.numbers.days:
                 self.sit(day)
         well = sum(WELL_PLACED[0] <= chance <= WELL_PLACED[1] for chance in self.chances)
@@ -73,13 +74,15 @@ class Practice:
         today = (START + timedelta(days=day)).date()
         session, seconds = Session(), 0.0
         while seconds < self.numbers.seconds_a_day:
-            choice = self._rule(self.state, today, session, chooses)
-            done, took = self._drill(choice, day, seconds, Random(f"{self._seed} {day} {len(session.done)}"))
+            minute = day * MINUTES_A_DAY + seconds / 60
+            choice = self._rule(Moment(self.state, today, session, chooses, self.learner, minute))
+            done, took = self._drill(choice, day, seconds, session)
             session, seconds = session.with_drill(done), seconds + took
         self.unfilled += max(0.0, self.numbers.seconds_a_day - seconds) / 60
 
-    def _drill(self, choice: Choice, day: int, seconds: float, luck: Random) -> tuple[Done, float]:
+    def _drill(self, choice: Choice, day: int, seconds: float, session: Session) -> tuple[Done, float]:
         """Do one drill; return it and its seconds with what is shown after it."""
+        luck = Random(f"{self._seed} {day} {len(session.done)}")
         level, minutes_in = level_of_drill(choice.skill, choice.level), seconds / 60
         minute = day * MINUTES_A_DAY + minutes_in
         chance = self.learner.chance_of_right(choice.skill, level, minute, minutes_in)
@@ -92,13 +95,12 @@ class Practice:
             self.chances.append(chance)
             self._right += right
         self.drills += 1
-        self.learner.practise(choice.skill, minute + took / 60)
+        contrasted = any(done.skill in partners_of(choice.skill) for done in session.done[-2:])
+        self.learner.practise(choice.skill, minute + took / 60, contrasted)
         after = self.numbers.seconds_after_right if result != "miss" else self.numbers.seconds_after_miss
         return Done(choice.skill, choice.kind, result, above, choice.stage), took + after
 
-    def _kept(
-        self, choice: Choice, level: int, right: bool, took: float, day: int, seconds: float
-    ) -> Result:
+    def _kept(self, choice: Choice, level: int, right: bool, took: float, day: int, seconds: float) -> Result:
         """Take an answer into the state, as the app does; a worked drill has none."""
         if choice.stage == "worked":
             return "clean"
@@ -125,7 +127,7 @@ class Practice:
         return judged.result
 
 
-def tested(learner: Learner, minute: float) -> float:
+def right_a_minute(learner: Learner, minute: float) -> float:
     """Return right answers a minute over all skills at one level, rested, with nothing learnt from it.
 
     A skill that the level does not train is tested at the nearest that does, as the app would.
