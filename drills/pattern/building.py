@@ -52,6 +52,8 @@ def build(lines: Iterable[Line], paper: Paper) -> CreasePattern:
 
 def clipped(line: Line, paper: Paper) -> Line | None:
     """Return the part of a line on the paper, or None where nothing of it crosses the sheet."""
+    if all(paper.left < x < paper.right and paper.bottom < y < paper.top for x, y in (line.start, line.end)):
+        return line
     way = move_between(line.start, line.end)
     first, last = Fraction(0), Fraction(1)
     limits = (
@@ -96,8 +98,12 @@ def meeting_points(one: Line, two: Line) -> list[Point]:
     area = cross(u, v)
     if area == 0:
         return _end_to_end(one, two)
-    along_u, along_v = Fraction(cross(between, v)) / area, Fraction(cross(between, u)) / area
-    return [moved(one.start, u, along_u)] if 0 <= along_u <= 1 and 0 <= along_v <= 1 else []
+    along_u, along_v = cross(between, v), cross(between, u)
+    if area < 0:
+        area, along_u, along_v = -area, -along_u, -along_v
+    if not (0 <= along_u <= area and 0 <= along_v <= area):
+        return []
+    return [moved(one.start, u, Fraction(along_u) / area)]
 
 
 def _end_to_end(one: Line, two: Line) -> list[Point]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TypeAlias
 
 from drills.exact.plane import Point, on_segment
-from drills.layers.verdict import layers
 from drills.pattern.crease_pattern import CreasePattern
 from drills.structures import landmarks, proof, sheets
 from drills.structures.block import Outline
@@ -27,10 +26,11 @@ def draw_figure(figure: Figure) -> CreasePattern:
 
 
 def is_proven(figure: Figure) -> bool:
-    """Whether a sheet has a layer order with its labels."""
-    if isinstance(figure, Stretch):
-        return proof.is_proven(figure)
-    return layers(draw_figure(figure)).folds is True
+    """Whether a sheet has a layer order with its labels; ValueError for several structures without one.
+
+    Only a lone stretch is drawn before an order is sought.
+    """
+    return proof.is_proven(figure) if isinstance(figure, Stretch) else bool(draw_figure(figure).vertices)
 
 
 def outlines(figure: Figure) -> tuple[Outline, ...]:

@@ -58,6 +58,7 @@ def creases_of(sheet: Sheet) -> CreasePattern:
     return to_origin(sheet_of(whole_block(sheet), sheet.crop))
 
 
+@lru_cache(maxsize=256)
 def draw_sheet(sheet: Sheet) -> CreasePattern:
     """Return the labelled pattern of a sheet, for which a layer order was found.
 

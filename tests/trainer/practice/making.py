@@ -58,9 +58,7 @@ def answer(sitting: Round, hands: Hands, drill: Drill, right: bool = True, secon
     return sitting.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
 
 
-def go_through(
-    sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
-) -> None:
+def go_through(sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4) -> None:
     """Answer a drill after some seconds, or look so long at one that is worked."""
     if sitting.stage == "worked":
         hands.wait(seconds)
