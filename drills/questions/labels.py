@@ -54,7 +54,7 @@ def plan(code: Code, form: str, chance: Chance) -> Spec:
     if wrong in _UNCROPPED:
         level = Level(level.units, level.pleats, level.facings)
     stretch = stretch_at(level, chance)
-    while not _can_settle(stretch, wrong, most_wrong(code.level)):
+    while not can_settle(stretch, wrong, most_wrong(code.level)):
         stretch = stretch_at(level, chance)
     return Spec(code, form, f"labels {wrong}", stretch, wrong)
 
@@ -68,7 +68,7 @@ def _larger(code: Code, wrong: str, chance: Chance) -> Stretch | Recipe:
     if code.level == SEVERAL or (code.level == LARGE and chance.one_in(2)):
         return recipe_at(code, chance, _most_structures(code.level, wrong), may_be_cut=False)
     stretch = lone_at(code.level, chance)
-    while not _can_settle(stretch, wrong, most_wrong(code.level)):
+    while not can_settle(stretch, wrong, most_wrong(code.level)):
         stretch = lone_at(code.level, chance)
     return stretch
 
@@ -85,7 +85,7 @@ def most_wrong(level: int) -> int:
     return _AT_MOST[min(level, len(_AT_MOST)) - 1]
 
 
-def _can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
+def can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
     """Whether the mistake can be made on this stretch with one smallest repair.
 
     A side of more pieces than labels may be switched is too long; a line needs room around it, and

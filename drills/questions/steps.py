@@ -60,10 +60,10 @@ def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
     ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_OF))
     if code.level == SEVERAL or (code.level == LARGE and ratio in RATIOS):
         return ratio, recipe_at(code, chance, MOST_STRUCTURES if code.level == LARGE else 3)
-    return ratio, lone_at(code.level, chance, [t for t in TRIANGLES if ratio in _ratios_of(t)])
+    return ratio, lone_at(code.level, chance, [t for t in TRIANGLES if ratio in ratios_of(t)])
 
 
-def _ratios_of(triangle: Triangle) -> set[str]:
+def ratios_of(triangle: Triangle) -> set[str]:
     """Return what the creases of a stretch of this triangle may be asked as."""
     return {_practised_as(way) for way in (triangle.shallow, triangle.steep, triangle.inside)}
 

@@ -2,25 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import partial
+from itertools import product
 
 import pytest
 
 from drills.exact.chance import Chance
 from drills.questions.code import Code
+from drills.questions.drill import Marks
 from drills.questions.kinds import KINDS, make, spec
-from drills.questions.larger import ALONE
+from drills.questions.labels import can_settle, most_wrong
+from drills.questions.larger import ALONE, LONE, cut, fits
+from drills.questions.mistakes import MISTAKES
 from drills.questions.spec import Spec
+from drills.questions.steps import FORMS as FORMS_OF_STEPS
+from drills.questions.steps import ratios_of
 from drills.structures.stretch import Stretch
 from tests.drills.questions.codes import FORMS, LARGER, SMALL, codes, drills, levels_of
 from tests.drills.questions.plans import outcomes
 from tests.drills.questions.test_fair_cuts import has_fair_set
+from tests.drills.sheets import HINGES
 
 MOST_DRAWS = 11
 """Whether and what went wrong, six draws for a stretch, whether it is cut, and two for the cut."""
-MOST_DRAWS_ALONE = MOST_DRAWS + 2
-"""Of a stretch from level 5 on also the triangle and the widths of its pleats."""
 
 
 def test_every_draw_is_tried() -> None:
@@ -38,11 +44,19 @@ def test_every_draw_is_tried() -> None:
     assert sorted(outcomes(endless, 2)) == [1, 1, 2, 2]
 
 
-def plans(kind: str, form: str, level: int) -> set[Spec]:
-    """Return everything that the plan of a level can draw."""
-    most = MOST_DRAWS if level in SMALL else MOST_DRAWS_ALONE
-    code = Code(kind, level, 0, form="" if form == KINDS[kind].forms[0] else form)
-    return set(outcomes(lambda chance: KINDS[kind].plan(code, form, chance), most))
+def plans(level: int) -> set[Spec]:
+    """Return everything that the plan of a labels drill of a level can draw."""
+    code = Code("labels", level, 0)
+    return set(outcomes(lambda chance: KINDS["labels"].plan(code, "mark", chance), MOST_DRAWS))
+
+
+def alone() -> Iterator[Stretch]:
+    """Yield every stretch of level 5, facing one way, its labels not exchanged, before it is cut."""
+    for lone in LONE[ALONE]:
+        for hinges, pleats, widths in product(HINGES, lone.pleats, lone.widths):
+            stretch = Stretch(lone.units, hinges, pleats, triangle=lone.triangle, widths=widths)
+            if fits(stretch):
+                yield stretch
 
 
 def lone(specs: Iterable[Spec]) -> list[tuple[Stretch, str]]:
@@ -61,7 +75,7 @@ def lone(specs: Iterable[Spec]) -> list[tuple[Stretch, str]]:
 @pytest.mark.parametrize("level", SMALL)
 def test_a_fair_set_of_labels_is_found_on_every_sheet(level: int) -> None:
     """Of level 4 every third is tried."""
-    drawn = plans("labels", "mark", level)
+    drawn = plans(level)
     assert len(drawn) >= AT_LEAST[level]
     for stretch, wrong in lone(drawn)[:: 3 if level == 4 else 1]:
         assert wrong == "nothing" or has_fair_set(stretch, wrong, level), (stretch, wrong)
@@ -78,23 +92,43 @@ def test_a_fair_set_of_labels_is_found_on_sheets_of_level_5() -> None:
 
 
 @pytest.mark.long
-@pytest.mark.parametrize("level", [*SMALL, ALONE])
+@pytest.mark.parametrize("level", SMALL)
 def test_every_labels_drill_that_can_be_planned_is_made(level: int) -> None:
     """For each facing and exchange as well, by the maker itself."""
-    for plan in plans("labels", "mark", level):
+    for plan in plans(level):
         drill = KINDS["labels"].make(plan, Chance("any"))
         assert (drill.pattern == drill.truth) == (plan.detail == "nothing")
 
 
 @pytest.mark.long
-@pytest.mark.parametrize(("kind", "form"), [pair for pair in FORMS if pair[0] in ("steps", "sinks")])
-def test_every_other_drill_with_one_stretch_is_made(kind: str, form: str) -> None:
-    """At level 5 each step and each inside line that is planned has a crease on every sheet, cut or not."""
-    specs = plans(kind, form, ALONE)
-    assert lone(specs)
-    for stretch, detail in lone(specs):
-        plan = Spec(Code(kind, ALONE, 0), form, "", stretch, detail)
-        assert KINDS[kind].make(plan, Chance("any")).sheet == stretch
+@pytest.mark.parametrize("wrong", MISTAKES)
+def test_every_labels_drill_of_level_5_is_made(wrong: str) -> None:
+    """Wherever the plan lets this go wrong there is a fair set of labels."""
+    for stretch in alone():
+        if can_settle(stretch, wrong, most_wrong(ALONE)):
+            assert has_fair_set(stretch, wrong, ALONE), stretch
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("form", FORMS_OF_STEPS)
+def test_every_step_of_level_5_is_asked(form: str) -> None:
+    """Each step that a triangle is picked for has a crease on every sheet."""
+    for stretch in alone():
+        for ratio in ratios_of(stretch.triangle):
+            plan = Spec(Code("steps", ALONE, 0), form, "", stretch, ratio)
+            assert KINDS["steps"].make(plan, Chance("any")).sheet == stretch
+
+
+@pytest.mark.long
+def test_every_inside_line_of_level_5_is_asked() -> None:
+    """On every sheet, cut or not; turning points and joins where there is more than one line."""
+    for stretch in alone():
+        for cut_one in set(outcomes(partial(cut, stretch), 3)):
+            plan = Spec(Code("sinks", ALONE, 0), "mark", "", cut_one, "")
+            assert KINDS["sinks"].make(plan, Chance("any")).answer != Marks(frozenset())
+        for form in ("points", "join") if stretch.inside_lines > 1 else ():
+            plan = Spec(Code("sinks", ALONE, 0), form, "", stretch, "")
+            assert KINDS["sinks"].make(plan, Chance("any")).sheet == stretch
 
 
 @pytest.mark.parametrize(("kind", "form"), FORMS)
