@@ -12,6 +12,7 @@ from drills.questions.drill import Drill, Marks
 from drills.questions.kinds import KINDS, checked, make, newest
 from drills.questions.larger import ALONE, LARGE, SEVERAL
 from tests.drills.layers.assorted import folds_anew
+from tests.independent.layers import forget
 
 PLACES = [
     (kind, form, level) for kind, entry in KINDS.items() for form in entry.forms for level in entry.levels
@@ -46,14 +47,25 @@ def test_a_hundred_drills() -> None:
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_drill_of_several_structures(kind: str) -> None:
-    """One of each kind at level 6; the larger ones are among the two thousand below."""
+    """One of each kind at level 6."""
     assert is_right(make(newest(checked(Code(kind, SEVERAL, 2026)))))
 
 
 @pytest.mark.long
 def test_two_thousand_drills() -> None:
-    """Two thousand more."""
-    assert [str(code) for code in codes(2000, 10**6) if not is_right(make(code))] == []
+    """Two thousand more, up to level 5."""
+    assert [str(code) for code in codes(2000, 10**6, ALONE) if not is_right(make(code))] == []
+
+
+@pytest.mark.long
+@pytest.mark.parametrize(("level", "each"), [(SEVERAL, 4), (LARGE, 1)])
+def test_drills_on_larger_sheets(level: int, each: int) -> None:
+    """A few of each form at levels 6 and 7, whose sheets take the plain solver seconds each."""
+    for kind, form, at in PLACES:
+        for seed in range(each if at == level else 0):
+            code = newest(checked(Code(kind, level, 10**6 + seed, form=form)))
+            assert is_right(make(code)), code
+            forget()
 
 
 @pytest.mark.long
