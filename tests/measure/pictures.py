@@ -22,12 +22,13 @@ A_DAY = 24 * 60 * 60
 
 
 class Picture(NamedTuple):
-    """A screen: where the program opens, which keys lead on, how large the window is."""
+    """A screen: where the program opens, which keys lead on, how large the window is, after how many days."""
 
     name: str
     start: Start
     keys: tuple[str, ...] = ()
     size: tuple[int, int] = (80, 24)
+    days: int = LAST_DAY + 1
 
 
 PICTURES = (
@@ -38,6 +39,8 @@ PICTURES = (
     Picture("find", read_code("find-7-7"), ("up", "left", "left", "space"), (100, 30)),
     Picture("warm-up", "opening", ("w",)),
     Picture("lesson", "opening", ("c",)),
+    Picture("yardstick", "opening", ("y",), days=LAST_DAY + 14),
+    Picture("pick", "opening", ("n", "down", "down", "right", "right", "right", "right")),
     Picture("record", "opening", ("r",), (80, 36)),
 )
 
@@ -47,7 +50,7 @@ async def draw(picture: Picture, log: Path) -> None:
     with TemporaryDirectory() as name:
         shutil.copy(log, name)
         async with playing(Path(name), picture.start, settings=SETTINGS, size=picture.size) as play:
-            play.time.seconds += (LAST_DAY + 1) * A_DAY
+            play.time.seconds += picture.days * A_DAY
             play.screen.post_message(ScreenResume())
             await play.keys(*picture.keys)
             drawn = play.app.export_screenshot(title="Slantwise")
