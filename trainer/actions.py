@@ -69,7 +69,7 @@ ACTIONS = (
         ("w",),
         "w",
         "",
-        "Two minutes, then I fold: only what you know, rising to what you will fold",
+        "Two minutes, then I fold: what you know, rising to what you will fold",
         ("opening",),
     ),
     Action("pick", ("n",), "n", "", "Pick a drill: kind, form, level, triangle, or a code", ("opening",)),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from drills.exact.plane import Point, direction_of, is_whole, move_between
 from drills.exact.step import Step, step_between
-from drills.pattern.places import place
+from drills.pattern.places import short_place
 from drills.questions.drill import Drill, Marks
 from drills.questions.verdict import Lit, Verdict
 from drills.questions.words import number_of, step_in_words
@@ -41,17 +41,21 @@ def counted(truth: Marks, given: Marks, noun: str) -> str:
 
 def _answered(drill: Drill, truth: Marks, given: Marks) -> str:
     if drill.question.ask == "join" and given.items:
-        return f"You chose {place(drill.pattern, min(given.items))}."
+        return f"You chose point {_point(drill, given)}."
     return counted(truth, given, _MARKED[drill.question.ask])
 
 
 def _truth(drill: Drill, truth: Marks) -> str:
     if drill.question.ask == "join":
-        return f"It leads to {place(drill.pattern, min(truth.items))}."
+        return f"It leads to point {_point(drill, truth)}."
     noun = _NOUNS[drill.question.ask]
     if not truth.items:
         return f"There is no {noun} on this sheet."
     return f"There {'is' if len(truth.items) == 1 else 'are'} {number_of(len(truth.items), noun)}."
+
+
+def _point(drill: Drill, chosen: Marks) -> str:
+    return short_place(drill.pattern, drill.pattern.vertices[min(chosen.items)])
 
 
 def _why(drill: Drill, truth: Marks) -> str:

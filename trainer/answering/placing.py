@@ -47,7 +47,7 @@ class PlacingHand(Hand):
         if step is None:
             return ""
         self.at = moved(self.start, Direction(step.across, 0), step.times)
-        return "The way across is gone for you; go on up or down."
+        return "The squares across are counted for you; go on up or down."
 
     def answer(self) -> Answer | None:
         """Return the crossing under the cursor, once it has left the start."""

@@ -34,7 +34,9 @@ SLIPS = {
 def figures_in_text(figures: Any) -> Iterator[str]:
     """Yield the figures of the record, the surest first."""
     yield from part("Yardstick", _yardsticks(figures["yardsticks"], figures["resamples"]))
-    yield from part("First drills of a skill after 7 days or more away", _after_a_week(figures))
+    yield from part(
+        "First drills of a skill after 7 days or more away, the yardstick apart", _after_a_week(figures)
+    )
     yield from part("Pace at the same form, first week against last week", _paces(figures))
     yield from part("Median seconds, week by week, at the form practised most", _weeks(figures["weeks"]))
     yield from part("Misses against false alarms", _errors(figures["errors"]))
@@ -62,7 +64,7 @@ def _yardstick(row: Any) -> Iterator[str]:
         yield f"  {row['right_a_minute']:.1f} right a minute, {number_of(row['timed'], 'drill')} timed"
     if against := row.get("time_against_first"):
         yield (
-            f"  time {against['ratio']:.2f} of the first, {likely_ratio(against['interval'])}, "
+            f"  {against['ratio']:.2f} times as long as at first, {likely_ratio(against['interval'])}, "
             f"{number_of(against['drills'], 'drill')} right in both"
         )
 
@@ -78,7 +80,7 @@ def _paces(figures: Any) -> Iterator[str]:
         yield f"{form_in_words(row)}:"
         then = f"{row['first_seconds']} s ({number_of(row['first_drills'], 'drill')})"
         now = f"{row['last_seconds']} s ({number_of(row['last_drills'], 'drill')})"
-        yield f"  {then}, then {now}: {likely_ratio(row['ratio_interval'])} of it"
+        yield f"  {then}, then {now}: {likely_ratio(row['ratio_interval'])} times"
         yield f"  {window(row)}"
     if unsure := len(figures["pace"]) - len(sure):
         yield f"{number_of(unsure, 'form')} with too few drills in one of the weeks to be sure"

@@ -15,7 +15,7 @@ from trainer.cli.record_words import likely, seconds, titled
 def yardstick_in_text(yardstick: Yardstick) -> Iterator[str]:
     """Yield what came of a yardstick, the count right first."""
     drills, right = len(yardstick.drills), yardstick.right
-    yield f"{right} of {drills} right, {likely(wilson(right, drills))}."
+    yield f"{right} of {drills} right, {likely([round(end, 4) for end in wilson(right, drills)])}."
     yield YARDSTICK_NOTE
     yield ""
     for kind in dict.fromkeys((*KINDS, *(each.attempt.kind for each in yardstick.drills))):

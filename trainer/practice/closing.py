@@ -6,13 +6,15 @@ from collections.abc import Mapping
 
 from drills.questions.kinds import KINDS, SKILL_NAMES
 from progress_store import Result, State
+from trainer.practice.choice import Stage
 from trainer.practice.session import Session
 
 RESULTS: Mapping[Result, str] = {
-    "clean": "right and quick",
+    "clean": "right",
     "slow": "right, but slowly or with help",
     "miss": "missed",
 }
+SHOWN: Mapping[Stage, str] = {"worked": "worked for you", "half": "half worked, which do not count"}
 ORDER = ("new", "right", "quick", "kept")
 MEANING = {
     "right": "now goes right",
@@ -44,7 +46,11 @@ def ordinal(number: int) -> str:
 def numbers(session: Session) -> list[str]:
     """Return how many drills went how, in lines."""
     results = [done.result for done in session.counted]
-    return [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
+    lines = [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
+    for stage, words in SHOWN.items():
+        number = sum(done.stage == stage for done in session.done)
+        lines += [f"{number:3} {words}"] * bool(number)
+    return lines
 
 
 def _level_change(before: State, after: State) -> str | None:

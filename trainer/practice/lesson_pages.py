@@ -120,7 +120,7 @@ PAGES = (
                 "half",
             ),
             Part(
-                "Each step of a side ends at a turning point or at a corner.",
+                "Here each step of a side ends at a turning point or at a corner.",
                 drill_on(
                     replace(LARGE, facing=1), "sinks", "points", "equal few", "Mark every turning point."
                 ),
@@ -144,9 +144,8 @@ PAGES = (
                 ),
             ),
             Part(
-                "Where all four sides make the same number of steps, one inside line joins the two far "
-                "corners: the middle line. If you score them, score away from the hand that holds the "
-                "paper.",
+                "Here all four sides make two steps, so one inside line joins the two far corners: the "
+                "middle line. If you score the lines, score away from the hand that holds the paper.",
                 drill_on(replace(LARGE, facing=2), "sinks", "mark", "equal few", "Mark every inside line."),
             ),
         ),
@@ -162,8 +161,8 @@ PAGES = (
                 "worked",
             ),
             Part(
-                "Inside lines take turns: mountain, valley, mountain. Here the sides are switched already, "
-                "but for one piece.",
+                "Inside lines take turns: mountain, valley, mountain. Here all is switched but for one "
+                "piece of a side and one inside line.",
                 to_switch(
                     replace(LARGE, exchanged=True), 2, "Two are mountains still. Mark them to be valleys."
                 ),
@@ -196,8 +195,8 @@ PAGES = (
         "Checking labels",
         (
             Part(
-                "Printed patterns have errors: count before you fold. One wrong label puts off the counts "
-                "at both ends of its crease.",
+                "Printed patterns have errors: count before you fold. One wrong label makes the counts "
+                "wrong at both ends of its crease.",
                 counted_for(drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", seed="1")),
             ),
             Part(

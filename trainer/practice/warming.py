@@ -15,7 +15,7 @@ from progress_store import State, Store
 from trainer.practice.clock import Clock
 from trainer.practice.round import Planned, Round
 from trainer.practice.session import Session
-from trainer.practice.triangles import levels_with
+from trainer.practice.triangles import has_triangle, levels_with
 
 MINUTES = 2
 TURNS_TO_IT = 0.5
@@ -32,6 +32,7 @@ class Target(NamedTuple):
 MY_LEVEL = Target()
 KNOWN = "You met this because you have met its like: a warm-up has nothing new."
 FIRST = "You met this because nothing is known yet: it is the simplest there is."
+FOLDED = "You met this because you will fold {}; such a sheet may be new to you."
 
 
 def warm_up(store: Store, clock: Clock, target: Target = MY_LEVEL) -> Round:
@@ -39,8 +40,7 @@ def warm_up(store: Store, clock: Clock, target: Target = MY_LEVEL) -> Round:
 
     def following(sitting: Round) -> Planned:
         code = _code(sitting, store.state, target)
-        why = KNOWN if skill_of(code) in store.state.skills else FIRST
-        return Planned(code, why)
+        return Planned(code, _why(code, store.state, target))
 
     return Round(store, clock, "warm-up", following, 60 * MINUTES)
 
@@ -60,6 +60,12 @@ def target_of(pattern: CreasePattern) -> Target:
         return Target(SEVERAL)
     pleats = {pleats for each in found for pleats in each.units if pleats is not None}
     return Target(3 if len(pleats) == 1 and max(pleats) > 1 else 2 if pleats == {1} else 4)
+
+
+def _why(code: Code, state: State, target: Target) -> str:
+    if target.triangle and has_triangle(code, target.triangle):
+        return FOLDED.format(target.triangle)
+    return KNOWN if skill_of(code) in state.skills else FIRST
 
 
 def _code(sitting: Round, state: State, target: Target) -> Code:

@@ -43,6 +43,7 @@ RECIPE: Final = (
 )
 """The skills of the 16 drills, kind after kind in this order; within labels and find the seeds mix it."""
 
+FORM_NAMES: Final = {"place": "place a step", "points": "turning points", "join": "join points"}
 BEGINS = "The yardstick: 16 drills, without a verdict in between. How each went is told at the end."
 LEFT = "Until 04:00 the yardstick can be gone on with: y. After that it is kept as unfinished."
 
@@ -56,7 +57,7 @@ class Offer(NamedTuple):
 
 
 def offer(store: Store) -> Offer:
-    """Return what is offered now: the first after 20 drills of all kinds, the next 14 days after the last."""
+    """Return what is offered now: the first once all it asks was met, the next 14 days after the last."""
     found = sittings(store.attempts)
     if not found:
         return _first_offer(store.attempts)
@@ -73,12 +74,20 @@ def offer(store: Store) -> Offer:
 
 def _first_offer(attempts: Sequence[Attempt]) -> Offer:
     own = [attempt for attempt in attempts if attempt.purpose != "walk"]
-    unmet = [entry.title for kind, entry in KINDS.items() if kind not in {each.kind for each in own}]
+    met = {(attempt.kind, attempt.form) for attempt in own}
+    unmet = list(dict.fromkeys(_form_in_words(skill) for skill in RECIPE if kind_of(skill) not in met))
     if len(own) >= DRILLS_BEFORE and not unmet:
         return Offer(True, "today", "")
     waits = [f"you have done {DRILLS_BEFORE} drills"] * (len(own) < DRILLS_BEFORE)
     waits += [f'met "{title}"' if waits else f'you have met "{title}"' for title in unmet[:1]]
     return Offer(False, "later", f"The first yardstick comes when {' and '.join(waits)}.")
+
+
+def _form_in_words(skill: str) -> str:
+    """Return the kind of a skill, and of a further form what it trains: "Inside lines: join points"."""
+    kind, form = kind_of(skill)
+    title = KINDS[kind].title
+    return title if form == KINDS[kind].forms[0] else f"{title}: {FORM_NAMES[form]}"
 
 
 def yardstick(store: Store, clock: Clock) -> Round:

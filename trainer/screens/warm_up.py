@@ -27,7 +27,7 @@ class WarmUpScreen(Rows):
 
     def on_mount(self) -> None:
         """Begin at the level."""
-        self.say("Two minutes, then I fold", "only what you know, rising to what you will fold")
+        self.say("Two minutes, then I fold", "what you know, rising to what you will fold")
         super().on_mount()
 
     def options(self) -> tuple[list[str], ...]:
@@ -45,10 +45,14 @@ class WarmUpScreen(Rows):
         return f"up to: {ADDS[level]}" if level > 1 else "up to your own level of each kind"
 
     def set_choice(self, row: int, number: int) -> None:
-        """Set a choice; a triangle brings a level that has it."""
+        """Set a choice; a triangle brings a level that has it, and a level without it lets it go."""
         self.chosen[row] = number
-        if row == TRIANGLE and number:
-            self.chosen[LEVEL] = max(0, levels_with(TRIANGLES[number - 1].name)[0] - 1)
+        having = levels_with(TRIANGLES[self.chosen[TRIANGLE] - 1].name) if self.chosen[TRIANGLE] else []
+        if having and self.chosen[LEVEL] + 1 not in having:
+            if row == TRIANGLE:
+                self.chosen[LEVEL] = having[0] - 1
+            else:
+                self.chosen[TRIANGLE] = 0
 
     def start(self, typed: str) -> None:
         """Start, rising to what the file has or to what is set."""

@@ -77,7 +77,7 @@ def test_text_has_each_figure_with_its_drills_and_window(tmp_path: Path) -> None
         "  2026-03-16  unfinished: 1 drill, not compared",
         "  16 drills cannot show a change under about 25 points.",
         "",
-        "First drills of a skill after 7 days or more away:",
+        "First drills of a skill after 7 days or more away, the yardstick apart:",
         "  1 of 1 right, likely 21 to 100 %, 2026-03-16 to 2026-03-16",
         "",
         "Pace at the same form, first week against last week:",

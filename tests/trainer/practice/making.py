@@ -111,6 +111,12 @@ def state_of(attempts: Iterable[Attempt]) -> State:
     return State.of(attempts, RULES)
 
 
+def skills_of_every_form() -> list[str]:
+    """Return the first skill of each form of each kind, kind after kind."""
+    first = {kind_of(skill): skill for kind in KINDS for skill in reversed(list(KINDS[kind].skills))}
+    return [first[kind, form] for kind, entry in KINDS.items() for form in entry.forms]
+
+
 def first_skills(*kinds: str) -> list[str]:
     """Return the first skill of each kind."""
     return [next(iter(KINDS[kind].skills)) for kind in kinds or KINDS]

@@ -80,7 +80,9 @@ def test_a_skill_of_a_later_version_is_told_by_its_own_name() -> None:
 def test_how_many_went_how() -> None:
     """A line for each, also for those that did not occur."""
     session = Session(tuple(Done(SKILL, "steps", result) for result in ("clean", "miss", "clean")))
-    assert numbers(session) == ["  2 right and quick", "  0 right, but slowly or with help", "  1 missed"]
+    shown = session.with_drill(Done("find roof", "find", "clean", stage="half"))
+    assert numbers(shown)[-1] == "  1 half worked, which do not count"
+    assert numbers(session) == ["  2 right", "  0 right, but slowly or with help", "  1 missed"]
 
 
 def test_what_placing_found() -> None:

@@ -45,6 +45,9 @@ def test_its_second_half_shows_the_triangle_that_will_be_folded(tmp_path: Path, 
         while (drill := sitting.next_drill()) is not None:
             shown.append(has_triangle(drill.spec.code, triangle))
             answer(sitting, hands, drill, seconds=10)
+        assert (
+            sitting.why == f"You met this because you will fold {triangle}; such a sheet may be new to you."
+        )
     assert not any(shown[:6])
     assert all(shown[6:])
 

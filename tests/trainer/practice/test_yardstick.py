@@ -10,7 +10,16 @@ import pytest
 from drills.questions.drill import Drill
 from drills.questions.kinds import KINDS, make
 from progress_store import Attempt, Store
-from tests.trainer.practice.making import TODAY, Hands, answer, attempt, first_skills, played, store
+from tests.trainer.practice.making import (
+    TODAY,
+    Hands,
+    answer,
+    attempt,
+    first_skills,
+    played,
+    skills_of_every_form,
+    store,
+)
 from trainer.practice.round import SEEDS
 from trainer.practice.yardstick import DRILLS_BEFORE, EVERY_DAYS, LEVEL, RECIPE, codes_of, offer, yardstick
 
@@ -100,10 +109,10 @@ def test_no_place_tells_what_it_holds() -> None:
     assert len(seen) == 2 * (5 + 3)
 
 
-def log(drills: int, kinds: int = 4) -> list[Attempt]:
-    """Return so many drills of the first kinds, twenty days ago."""
-    skills = first_skills()[:kinds]
-    return [attempt(skills[number % kinds], TODAY - timedelta(days=20), number) for number in range(drills)]
+def log(drills: int, forms: int = 7) -> list[Attempt]:
+    """Return so many drills of the first forms, twenty days ago."""
+    skills = skills_of_every_form()[:forms]
+    return [attempt(skills[number % forms], TODAY - timedelta(days=20), number) for number in range(drills)]
 
 
 def kept(folder: Path, hands: Hands, attempts: list[Attempt]) -> Store:
@@ -115,18 +124,19 @@ def kept(folder: Path, hands: Hands, attempts: list[Attempt]) -> Store:
 
 
 @pytest.mark.parametrize(
-    ("drills", "kinds", "says"),
+    ("drills", "forms", "says"),
     [
-        (0, 4, 'The first yardstick comes when you have done 20 drills and met "Across and down".'),
-        (DRILLS_BEFORE - 1, 4, "The first yardstick comes when you have done 20 drills."),
-        (DRILLS_BEFORE, 3, 'The first yardstick comes when you have met "Find".'),
+        (0, 7, 'The first yardstick comes when you have done 20 drills and met "Across and down".'),
+        (DRILLS_BEFORE - 1, 7, "The first yardstick comes when you have done 20 drills."),
+        (DRILLS_BEFORE, 6, 'The first yardstick comes when you have met "Find".'),
+        (DRILLS_BEFORE, 1, 'The first yardstick comes when you have met "Inside lines".'),
     ],
 )
 def test_before_the_first_one_it_is_said_what_is_lacking(
-    tmp_path: Path, drills: int, kinds: int, says: str
+    tmp_path: Path, drills: int, forms: int, says: str
 ) -> None:
-    """Twenty drills, and all four kinds of question."""
-    with kept(tmp_path, Hands(), log(drills, kinds)) as opened:
+    """Twenty drills, and every form that it asks, so that getting used to one is not taken for progress."""
+    with kept(tmp_path, Hands(), log(drills, forms)) as opened:
         assert offer(opened) == (False, "later", says)
 
 

@@ -11,7 +11,7 @@ from textual.widgets import Static
 from progress_store import Attempt, Judged, Store, StoreError
 from progress_store.state import replay
 from progress_store.yardsticks import yardsticks
-from tests.trainer.practice.making import attempt, first_skills
+from tests.trainer.practice.making import attempt, skills_of_every_form
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import MONDAY, WAITING, Play, playing, words_of
 from trainer.cli.yardstick_in_text import yardstick_in_text
@@ -49,9 +49,9 @@ async def test_sixteen_drills_without_a_verdict_and_then_how_each_went(tmp_path:
 
 
 def practised(folder: Path, attempts: Iterable[Attempt] = ()) -> None:
-    """Write a log of twenty drills of all kinds, ten days ago, and some more."""
-    skills = first_skills()
-    log = [attempt(skills[number % 4], DAY - timedelta(days=10), number) for number in range(20)]
+    """Write a log of twenty drills of all forms, ten days ago, and some more."""
+    skills = skills_of_every_form()
+    log = [attempt(skills[number % 7], DAY - timedelta(days=10), number) for number in range(20)]
     lines = [json.dumps(each.to_json()) + "\n" for each in (*log, *attempts)]
     (folder / "attempts.jsonl").write_text("".join(lines))
 
