@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import json
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from dataclasses import fields as fields_of
 from datetime import UTC, date, datetime, timedelta
 from typing import Final, Literal, get_args
 
-from progress_store.errors import StoreError
+from progress_store.files import StoreError
 
 SCHEMA: Final = 1
 MOST_GAPS: Final = 40
@@ -17,12 +18,12 @@ LARGEST: Final = 10**9
 DEEPEST: Final = 20
 DAY_BEGINS: Final = timedelta(hours=4)
 
-Means = Literal["keys", "mouse", "text"]
+InputDevice = Literal["keys", "mouse", "text"]
 Purpose = Literal["today", "warm-up", "placing", "picked", "walk", "yardstick"]
 
 _TEXTS = ("id", "code", "kind", "form", "skill")
 _COUNTS = ("level", "marks", "misses", "false_alarms", "inputs")
-_CHOICES = {"means": frozenset(get_args(Means)), "purpose": frozenset(get_args(Purpose))}
+_CHOICES = {"means": frozenset(get_args(InputDevice)), "purpose": frozenset(get_args(Purpose))}
 _FIRST, _LAST = datetime(1970, 1, 2, tzinfo=UTC), datetime(2999, 1, 1, tzinfo=UTC)
 _WIDEST_OFFSET = 18 * 60
 
@@ -50,7 +51,7 @@ class Attempt:
     false_alarms: int = 0
     slip: str | None = None
     helped: bool = False
-    means: Means = "keys"
+    means: InputDevice = "keys"
     milliseconds: int | None
     inputs: int
     gaps: tuple[int, ...] = ()
@@ -174,3 +175,50 @@ def _inside(value: object) -> Iterable[object]:
     if isinstance(value, dict):
         return value.values()
     return value if isinstance(value, list) else ()
+
+
+class AttemptSet:
+    """Attempts by id: of two that share one the first by order stays, whichever was added first.
+
+    `clashing` has the ids that different attempts share.
+    """
+
+    def __init__(self, attempts: Iterable[Attempt] = ()) -> None:
+        self._by_id: dict[str, Attempt] = {}
+        self.clashing: set[str] = set()
+        self.add_all(attempts)
+
+    def add_all(self, attempts: Iterable[Attempt]) -> None:
+        """Count attempts in."""
+        for attempt in attempts:
+            self.add(attempt)
+
+    def add(self, attempt: Attempt) -> None:
+        """Count an attempt in."""
+        if self.clashes(attempt):
+            self.clashing.add(attempt.id)
+        if self.lacks(attempt):
+            self._by_id[attempt.id] = attempt
+
+    def lacks(self, attempt: Attempt) -> bool:
+        """Whether adding an attempt would change which attempts there are."""
+        known = self._by_id.get(attempt.id)
+        return known is None or (known != attempt and _rank(attempt) < _rank(known))
+
+    def clashes(self, attempt: Attempt) -> bool:
+        """Whether a different attempt has this one's id."""
+        known = self._by_id.get(attempt.id)
+        return known is not None and known != attempt and _rank(known) != _rank(attempt)
+
+    def __contains__(self, identity: str) -> bool:
+        return identity in self._by_id
+
+    def __iter__(self) -> Iterator[Attempt]:
+        return iter(self._by_id.values())
+
+    def __len__(self) -> int:
+        return len(self._by_id)
+
+
+def _rank(attempt: Attempt) -> tuple[object, str]:
+    return attempt.order, json.dumps(attempt.to_json(), sort_keys=True)

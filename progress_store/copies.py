@@ -8,9 +8,8 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Final, NamedTuple
 
-from progress_store.errors import StoreError, reason, shown
-from progress_store.files import sync_folder
-from progress_store.reading import Reading, read_log
+from progress_store.files import StoreError, reason, shown, sync_folder
+from progress_store.log import Reading, read_log
 
 LARGEST_BYTES: Final = 128 << 20
 AHEAD: Final = "taken-in-"

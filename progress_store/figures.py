@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from math import sqrt
@@ -9,10 +10,10 @@ from statistics import median
 from typing import Final, NamedTuple
 
 from progress_store.attempt import Attempt
-from progress_store.bootstrap import ratio_interval
-from progress_store.pace import Form, counts_for_pace
-from progress_store.standing import DAYS_AWAY
+from progress_store.pace import PaceKey, counts_for_pace
+from progress_store.schedule import DAYS_AWAY
 from progress_store.state import Judged
+from progress_store.statistics import median_interval, middle, ratio_interval
 
 _Z_95: Final = 1.959963984540054
 _WEEK: Final = timedelta(days=7)
@@ -33,7 +34,7 @@ class PaceChange(NamedTuple):
     ``interval`` is that of the last median over the first, None where a week has too few drills.
     """
 
-    form: Form
+    form: PaceKey
     first_seconds: float
     first_drills: int
     last_seconds: float
@@ -77,7 +78,7 @@ def after_a_week_away(judged: Iterable[Judged]) -> Share:
 
 def pace_changes(judged: Iterable[Judged]) -> list[PaceChange]:
     """Return the change of pace of every form practised over two weeks or more, sorted by form."""
-    times: dict[Form, list[tuple[date, int]]] = {}
+    times: dict[PaceKey, list[tuple[date, int]]] = {}
     for each in judged:
         if each.net_ms is not None and counts_for_pace(each.attempt):
             times.setdefault(each.form, []).append((each.attempt.practice_day, each.net_ms))
@@ -103,7 +104,7 @@ def confusions(attempts: Iterable[Attempt]) -> Mapping[tuple[str, str], int]:
     return times
 
 
-def _pace_change(form: Form, times: Sequence[tuple[date, int]]) -> PaceChange | None:
+def _pace_change(form: PaceKey, times: Sequence[tuple[date, int]]) -> PaceChange | None:
     since, until = min(times)[0], max(times)[0]
     if until - since < 2 * _WEEK - timedelta(days=1):
         return None
@@ -125,3 +126,78 @@ def _errors(kind: str, attempts: Sequence[Attempt]) -> Errors:
     with_false_alarms = sum(attempt.false_alarms > 0 for attempt in attempts)
     drills, since, until = len(attempts), min(days), max(days)
     return Errors(kind, misses, false_alarms, drills, since, until, with_misses, with_false_alarms)
+
+
+class Confusions(NamedTuple):
+    """How many drills of a skill had something missed, something marked wrongly, or a slip of a kind."""
+
+    kind: str
+    skill: str
+    missed: int
+    marked_wrongly: int
+    slips: tuple[tuple[str, int], ...]
+    drills: int
+    since: date
+    until: date
+
+    @property
+    def times(self) -> int:
+        """How often something went wrong in all."""
+        return self.missed + self.marked_wrongly + sum(times for _, times in self.slips)
+
+
+def taken(attempts: Iterable[Attempt]) -> list[Confusions]:
+    """Return the skills with anything wrong, the most often wrong first; the walk tells nothing."""
+    by_skill: dict[str, list[Attempt]] = {}
+    for attempt in attempts:
+        if attempt.purpose != "walk":
+            by_skill.setdefault(attempt.skill, []).append(attempt)
+    found = [_taken(skill, drills) for skill, drills in by_skill.items()]
+    return sorted(
+        (each for each in found if each.times),
+        key=lambda each: (-each.times, each.skill),
+    )
+
+
+def _taken(skill: str, attempts: list[Attempt]) -> Confusions:
+    days = [attempt.practice_day for attempt in attempts]
+    missed = sum(attempt.misses > 0 for attempt in attempts)
+    wrongly = sum(attempt.false_alarms > 0 for attempt in attempts)
+    slips = Counter(attempt.slip for attempt in attempts if attempt.slip is not None)
+    kind, drills = attempts[0].kind, len(attempts)
+    return Confusions(
+        kind, skill, missed, wrongly, tuple(sorted(slips.items())), drills, min(days), max(days)
+    )
+
+
+class Week(NamedTuple):
+    """Right timed answers of a week, its Monday and its first and last practice day with any.
+
+    The median time to read and its interval are in milliseconds; the interval is None under six drills.
+    """
+
+    monday: date
+    since: date
+    until: date
+    drills: int
+    median_ms: float
+    interval: tuple[float, float] | None
+
+
+def weekly_pace(judged: Iterable[Judged]) -> tuple[PaceKey, list[Week]] | None:
+    """Return the form with most right timed answers and its weeks in order, None where there are none."""
+    times: dict[PaceKey, dict[date, list[tuple[date, int]]]] = {}
+    for each in judged:
+        if each.net_ms is not None and counts_for_pace(each.attempt):
+            day = each.attempt.practice_day
+            monday = day - timedelta(days=day.weekday())
+            times.setdefault(each.form, {}).setdefault(monday, []).append((day, each.net_ms))
+    if not times:
+        return None
+    form = min(times, key=lambda form: (-sum(map(len, times[form].values())), form))
+    return form, [_week(monday, found) for monday, found in sorted(times[form].items())]
+
+
+def _week(monday: date, found: list[tuple[date, int]]) -> Week:
+    days, times = zip(*found, strict=True)
+    return Week(monday, min(days), max(days), len(found), middle(times), median_interval(times))

@@ -1,9 +1,29 @@
-"""Writing that survives a power cut: bytes and names reach the disk before a call returns."""
+"""What the store says when it cannot do what was asked."""
+
+from __future__ import annotations
 
 import os
 import sys
 from contextlib import suppress
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from filelock import BaseFileLock
+
+
+class StoreError(Exception):
+    """One sentence that tells the person what to do."""
+
+
+def shown(path: Path) -> str:
+    """Return the path as text without control characters, fit for a terminal."""
+    return "".join(sign if sign.isprintable() else "?" for sign in str(path))
+
+
+def reason(error: OSError) -> str:
+    """Return the system's short reason, such as "No space left on device"."""
+    return error.strerror or type(error).__name__
 
 
 def sync(handle: int) -> None:
@@ -59,3 +79,37 @@ def move_aside(path: Path) -> Path:
     path.rename(aside)
     sync_folder(path.parent)
     return aside
+
+
+NAME = "slantwise.lock"
+
+
+class FolderLock:
+    """The lock of a data folder, held from making until `release`; raises StoreError if another holds it."""
+
+    def __init__(self, folder: Path) -> None:
+        self._lock = _held(folder)
+
+    def release(self) -> None:
+        """Let another program in; a second call does nothing."""
+        self._lock.release()
+
+
+def _held(folder: Path) -> BaseFileLock:
+    from filelock import FileLock, Timeout
+
+    # not bound to a thread: a worker may close what the main thread opened
+    lock = FileLock(folder / NAME, timeout=0, thread_local=False)
+    try:
+        lock.acquire()
+    except Timeout:
+        raise StoreError(
+            "Slantwise is already open in another window; close it there first,"
+            " or give another folder with --data."
+        ) from None
+    except (OSError, NotImplementedError) as error:
+        why = reason(error) if isinstance(error, OSError) else "no locks there"
+        raise StoreError(
+            f"The folder {shown(folder)} cannot be written to ({why}); give another one with --data."
+        ) from None
+    return lock

@@ -29,7 +29,7 @@ class Floor(NamedTuple):
         return self.milliseconds * max(marks, 1) if self.each else self.milliseconds
 
 
-class Form(NamedTuple):
+class PaceKey(NamedTuple):
     """Drills whose times can be compared: kind, form, level, marks needed ("1", "2-3", "4+") and means."""
 
     kind: str
@@ -39,7 +39,7 @@ class Form(NamedTuple):
     means: str
 
     @classmethod
-    def of(cls, attempt: Attempt) -> Form:
+    def of(cls, attempt: Attempt) -> PaceKey:
         """Return the form an attempt was of; a drill with nothing to mark goes with those of one mark."""
         marks = "1" if attempt.marks <= 1 else "2-3" if attempt.marks <= 3 else "4+"
         return cls(attempt.kind, attempt.form, attempt.level, marks, attempt.means)

@@ -11,16 +11,15 @@ from progress_store.attempt import Attempt
 from progress_store.pace import (
     MEASURED_ANEW_AFTER,
     Floor,
-    Form,
     Gaps,
     Pace,
+    PaceKey,
     Result,
     counts_for_pace,
     net_ms,
     result,
 )
-from progress_store.schedule import MOVING_PURPOSES, Memory, remembered
-from progress_store.standing import Level, Standing, Word
+from progress_store.schedule import MOVING_PURPOSES, Level, Memory, Standing, Word, remembered
 
 RESULTS_KEPT: Final = 10
 FIRSTS_KEPT: Final = 20
@@ -50,7 +49,7 @@ class Judged(NamedTuple):
     """
 
     attempt: Attempt
-    form: Form
+    form: PaceKey
     result: Result
     net_ms: int | None
     goal_ms: int | None
@@ -71,7 +70,7 @@ class Skill(NamedTuple):
     kind: str
     first_day: date
     last_day: date
-    form: Form
+    form: PaceKey
     marks: int
     results: tuple[Result, ...] = ()
     ratio: float | None = None
@@ -101,7 +100,7 @@ class State:
     last: tuple[datetime, str] | None = None
     last_day: date | None = None
     gaps: Mapping[str, Gaps] = field(default_factory=dict)
-    paces: Mapping[Form, Pace] = field(default_factory=dict)
+    paces: Mapping[PaceKey, Pace] = field(default_factory=dict)
     skills: Mapping[str, Skill] = field(default_factory=dict)
     levels: Mapping[str, Level] = field(default_factory=dict)
     firsts: tuple[bool, ...] = ()
@@ -138,17 +137,17 @@ class State:
         """Return the level of a kind, its lowest at first."""
         return self._standing(kind).level
 
-    def goal_ms(self, form: Form, marks: int) -> int | None:
+    def goal_ms(self, form: PaceKey, marks: int) -> int | None:
         """Return the pace goal for a drill of this form and so many marks, None while there is none."""
         return self.paces.get(form, Pace()).goal_ms(self.rules.floor_ms(form.kind, marks))
 
-    def _paces_on(self, day: date) -> Mapping[Form, Pace]:
+    def _paces_on(self, day: date) -> Mapping[PaceKey, Pace]:
         """Return the paces that still hold on a day: none after 21 days without practice."""
         away = self.last_day is not None and day - self.last_day >= MEASURED_ANEW_AFTER
         return {} if away else self.paces
 
-    def _judged(self, attempt: Attempt, day: date, paces: Mapping[Form, Pace]) -> Judged:
-        form = Form.of(attempt)
+    def _judged(self, attempt: Attempt, day: date, paces: Mapping[PaceKey, Pace]) -> Judged:
+        form = PaceKey.of(attempt)
         goal = paces.get(form, Pace()).goal_ms(self.rules.floor_ms(attempt.kind, attempt.marks))
         net = net_ms(attempt, self.gaps.get(attempt.means, Gaps()))
         skill = self.skills.get(attempt.skill)
@@ -213,7 +212,7 @@ def replay(attempts: Iterable[Attempt], rules: Rules) -> tuple[State, list[Judge
     return state, judged
 
 
-def _paces_after(paces: Mapping[Form, Pace], judged: Judged) -> Mapping[Form, Pace]:
+def _paces_after(paces: Mapping[PaceKey, Pace], judged: Judged) -> Mapping[PaceKey, Pace]:
     if judged.net_ms is None or not counts_for_pace(judged.attempt):
         return paces
     return {**paces, judged.form: paces.get(judged.form, Pace()).with_time(judged.net_ms)}

@@ -10,12 +10,18 @@ from types import TracebackType
 from progress_store import settings as settings_file
 from progress_store.attempt import Attempt, practice_day, stamp
 from progress_store.copies import copies_beside
-from progress_store.documents import Document
-from progress_store.errors import StoreError, reason, shown
-from progress_store.lock import FolderLock
+from progress_store.files import FolderLock, StoreError, reason, shown
+from progress_store.json_file import Document
 from progress_store.log import Log
-from progress_store.merging import TakenIn, count_copies, log_of_other, missing_of, take_in_copies
-from progress_store.notices import refuse_newer, told
+from progress_store.merge import (
+    MergeResult,
+    count_copies,
+    log_of_other,
+    missing_of,
+    refuse_newer,
+    take_in_copies,
+    told,
+)
 from progress_store.pace import Floor
 from progress_store.saved_state import SavedState
 from progress_store.settings import Settings
@@ -112,7 +118,7 @@ class Store:
         self._log.append([attempt])
         return self._count([attempt])[0]
 
-    def take_in(self, folder: Path) -> TakenIn:
+    def take_in(self, folder: Path) -> MergeResult:
         """Add what another data folder has and this has not; the other stays as it is; raises StoreError."""
         self._refuse_reader()
         others = log_of_other(folder, self._log.path.parent, self._notices.append)
@@ -120,7 +126,7 @@ class Store:
         if missing:
             self._log.append(missing)
             self._count(missing)
-        return TakenIn(len(missing), len(others))
+        return MergeResult(len(missing), len(others))
 
     def save_settings(self, settings: Settings) -> None:
         """Replace the settings; raises StoreError if they could not be written."""

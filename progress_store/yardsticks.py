@@ -8,8 +8,8 @@ from datetime import date, timedelta
 from typing import Final, NamedTuple
 
 from progress_store.attempt import Attempt
-from progress_store.bootstrap import median_interval, middle
 from progress_store.state import Judged
+from progress_store.statistics import median_interval, middle
 
 WHOLE: Final = 16
 """The drills of a whole yardstick."""

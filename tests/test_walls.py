@@ -87,7 +87,7 @@ def test_no_modules_import_each_other_in_a_circle() -> None:
     graph = {name: {each for each in imported(name) if each in names} - {name} for name in names}
     order = list(TopologicalSorter(graph).static_order())
     assert set(order) == names
-    assert order.index("drills.exact.plane") < order.index("trainer.practice.rounds")
+    assert order.index("drills.geometry.plane") < order.index("trainer.practice.rounds")
 
 
 def imported(name: str, everywhere: bool = False) -> Iterator[str]:

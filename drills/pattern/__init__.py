@@ -1,0 +1,59 @@
+"""Crease patterns: the frozen pattern, how it is built from lines, and places in words."""
+
+from __future__ import annotations
+
+from drills.pattern.building import (
+    Line,
+    Paper,
+    build,
+    clipped,
+    figure,
+    meeting_points,
+    shifted,
+    to_origin,
+    turned,
+)
+from drills.pattern.crease_pattern import OTHER_LABEL, CreasePattern, Edge, Label, Role
+from drills.pattern.faces import cycles, double_area, faces
+from drills.pattern.runs import Run, bent_runs, straight_runs
+from drills.pattern.words import (
+    across_down,
+    mixed,
+    number_of,
+    place,
+    short_place,
+    step_in_words,
+    step_with_directions,
+    times,
+)
+
+__all__ = [
+    "OTHER_LABEL",
+    "CreasePattern",
+    "Edge",
+    "Label",
+    "Line",
+    "Paper",
+    "Role",
+    "Run",
+    "across_down",
+    "bent_runs",
+    "build",
+    "clipped",
+    "cycles",
+    "double_area",
+    "faces",
+    "figure",
+    "meeting_points",
+    "mixed",
+    "number_of",
+    "place",
+    "shifted",
+    "short_place",
+    "step_in_words",
+    "step_with_directions",
+    "straight_runs",
+    "times",
+    "to_origin",
+    "turned",
+]

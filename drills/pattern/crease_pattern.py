@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, partial
 from typing import Literal, NamedTuple, TypeAlias
 
-from drills.exact.plane import Direction, Exact, Point, direction_of, move_between
-from drills.pattern.around import counterclockwise
+from drills.geometry import Direction, Exact, Point, counterclockwise, direction_of, move_between
 
 Label: TypeAlias = Literal["B", "M", "V", "F", "U"]
 Role: TypeAlias = Literal["outline", "inside", "ridge", "pleat", "hinge", "border", "other"]

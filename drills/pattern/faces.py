@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drills.exact.plane import Exact
+from drills.geometry import Exact
 from drills.pattern.crease_pattern import CreasePattern
 
 

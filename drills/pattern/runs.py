@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import NamedTuple, TypeAlias
 
-from drills.exact.plane import Direction
+from drills.geometry import Direction
 from drills.pattern.crease_pattern import CreasePattern, Role
 
 _Onward: TypeAlias = Callable[[int, int], int | None]

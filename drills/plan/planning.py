@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from math import lcm
 
-from drills.exact.plane import Move, Point, cross, direction_of, move_between, moved, plain
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.places import across_down
-from drills.pattern.runs import Run
-from drills.plan.lines import inside_lines, outline_lines
-from drills.plan.stretch_plan import Crease, Dot, DotKind, StretchPlan, Way
-from drills.structures.finder import Corners, Found, find_stretches
-from drills.structures.finder_kinds import KINDS, Kind
+from drills.flatfold import check_pattern
+from drills.geometry import Move, Point, as_int, cross, direction_of, move_between, moved
+from drills.pattern import CreasePattern, Label, Run, across_down
+from drills.plan.stretch_plan import Crease, Dot, DotKind, StretchPlan, Way, inside_lines, outline_lines
+from drills.structures import KINDS, Corners, Found, OrientedTriangle, find_stretches
 
 _CornerVertices = tuple[int | None, int | None, int | None, int | None]
 
@@ -50,7 +47,7 @@ def _corner_vertices(pattern: CreasePattern, corners: Corners, outline: Iterable
     return s, a, t, b
 
 
-def _is_equal(corners: Corners, kind: Kind) -> bool | None:
+def _is_equal(corners: Corners, kind: OrientedTriangle) -> bool | None:
     """Whether the far corners lie on one inside line; None where neither is known nor follows."""
     s, a, t, b = corners
     if a is not None and b is not None:
@@ -80,7 +77,7 @@ def _dots(
 
 
 def _dot(pattern: CreasePattern, vertex: int, kind: DotKind) -> Dot:
-    across, down = map(plain, across_down(pattern, pattern.vertices[vertex]))
+    across, down = map(as_int, across_down(pattern, pattern.vertices[vertex]))
     return Dot(vertex, kind, across, down, lcm(across.denominator, down.denominator))
 
 
@@ -102,4 +99,11 @@ def _crease(pattern: CreasePattern, row: Run) -> Crease:
 
 def _way(move: Move) -> Way:
     direction = direction_of(move)
-    return Way(direction.dx, -direction.dy, plain(Fraction(move.dx, direction.dx)))
+    return Way(direction.dx, -direction.dy, as_int(Fraction(move.dx, direction.dx)))
+
+
+def open_labels(pattern: CreasePattern, plans: Iterable[StretchPlan]) -> Mapping[int, Label]:
+    """Return labels for open creases, by edge; none where all that is planned has labels, or none fold."""
+    if all(each.is_labelled for each in plans):
+        return {}
+    return check_pattern(pattern).solved or {}

@@ -9,16 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from drills.exact.plane import Direction, Move, Point, cross, move_between
-from drills.exact.step import Step
-from drills.exact.symmetry import FACINGS
-from drills.labels.repairs import is_settled_in_full
-from drills.pattern.crease_pattern import CreasePattern
+from drills.flatfold import check_angles, failing, folds, is_settled_in_full
+from drills.geometry import FACINGS, Direction, Move, Point, Step, cross, move_between
+from drills.pattern import CreasePattern
 from drills.questions.drill import Ask, Drill, Marks, Outlines
-from drills.structures.figures import draw_figure, is_proven
-from drills.structures.finder import Found, find_stretches
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
+from drills.structures import Found, draw_figure, find_stretches, is_proven
 
 
 def check_drill(drill: Drill) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 
 LARGEST_SEED = 10**9
 _SHAPE = re.compile(r"([a-z]{1,12})-([0-9]{1,2})-([0-9]{1,10})(?:\.([0-9]{1,2}))?(?:-([a-z]{1,12}))?")

@@ -11,8 +11,7 @@ from drills.questions.kinds import KINDS, TOP_LEVEL, checked, newest, spec
 from drills.questions.labels import most_wrong
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.stretch import Stretch
-from drills.structures.triangle import TRIANGLES
+from drills.structures import TRIANGLES, Stretch
 
 SEEN = 150
 HEADINGS = (

@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Point, Step
+from drills.pattern import CreasePattern
 from drills.questions.spec import Spec
-from drills.structures.figures import Figure
+from drills.structures import SheetDesign
 
 Ask: TypeAlias = Literal["step", "place", "edges", "vertices", "join", "structures"]
 
@@ -34,7 +33,7 @@ class Outlines(NamedTuple):
     edges: tuple[frozenset[int], ...]
 
 
-class Spots(NamedTuple):
+class MarkedPlaces(NamedTuple):
     """Places of the sheet, each said to lie in a slanted stretch."""
 
     points: frozenset[Point]
@@ -43,7 +42,7 @@ class Spots(NamedTuple):
 Truth: TypeAlias = Step | Point | Marks | Outlines
 """The answer that is right."""
 
-Answer: TypeAlias = Step | Point | Marks | Spots
+Answer: TypeAlias = Step | Point | Marks | MarkedPlaces
 """The answer that a person gives."""
 
 
@@ -67,7 +66,7 @@ class Drill:
     """One question on one sheet; ``pattern`` is what is shown, ``truth`` the sheet that folds flat."""
 
     spec: Spec
-    sheet: Figure
+    sheet: SheetDesign
     pattern: CreasePattern
     truth: CreasePattern
     question: Question

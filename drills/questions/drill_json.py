@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import json
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.files.fold_out import to_fold
+from drills.fold_file import to_fold
+from drills.geometry import Point, Step
 from drills.questions.drill import Drill, Marks, Outlines, Question, Segment
 
 

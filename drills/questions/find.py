@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from drills.exact.chance import Chance
-from drills.exact.symmetry import SYMMETRIES
+from drills.geometry import SYMMETRIES, Chance
 from drills.questions import larger
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Outlines, Question
@@ -14,13 +13,17 @@ from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
 from drills.questions.levels import EQUAL, HIGHEST, UNEQUAL, WIDEST, Level, stretch_at
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.choices import SIDEWAYS_HINGES, Kind
-from drills.structures.composing import MOST_STRUCTURES
-from drills.structures.diamond import Diamond
-from drills.structures.figures import draw_figure, drawn_outlines
-from drills.structures.sheets import FieldSheet
-from drills.structures.stretch import Stretch
-from drills.structures.triangle import TRIANGLES
+from drills.structures import (
+    MOST_STRUCTURES,
+    SIDEWAYS_HINGES,
+    TRIANGLES,
+    Diamond,
+    FieldSheet,
+    Stretch,
+    StructureKind,
+    draw_figure,
+    drawn_outlines,
+)
 
 FORMS = ("mark",)
 LOWEST = 2
@@ -82,9 +85,9 @@ def _among_pleats(code: Code, is_empty: bool, chance: Chance) -> Stretch | Recip
 
 def _beside(code: Code, like: str, is_empty: bool, chance: Chance) -> Recipe:
     """Return a recipe with a look-alike; from level 3 on others may be there too."""
-    kind: Kind = "roof" if like == "roof" else "diamond"
-    needed: tuple[Kind, ...] = (kind,) if is_empty else ("stretch", kind)
-    others: tuple[Kind, ...] = ("roof", "diamond") if code.level > LOWEST else (kind,)
+    kind: StructureKind = "roof" if like == "roof" else "diamond"
+    needed: tuple[StructureKind, ...] = (kind,) if is_empty else ("stretch", kind)
+    others: tuple[StructureKind, ...] = ("roof", "diamond") if code.level > LOWEST else (kind,)
     recipe = replace(
         _recipe(code, chance), needed=needed, allowed=others if is_empty else ("stretch", *others)
     )

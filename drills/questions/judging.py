@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
+from drills.geometry import Point, Step
 from drills.questions import judging_find, judging_labels, judging_marks, judging_steps
-from drills.questions.drill import Answer, Drill, Marks, Outlines, Spots
+from drills.questions.drill import Answer, Drill, MarkedPlaces, Marks, Outlines
 from drills.questions.verdict import Verdict
-from drills.structures.within import middle_of
+from drills.structures import middle_of
 
 
 def right_answer(drill: Drill) -> Answer:
     """Return an answer that is right: what is true, as a person would give it."""
     if isinstance(drill.answer, Outlines):
-        return Spots(frozenset(middle_of(drill.pattern, outline) for outline in drill.answer.edges))
+        return MarkedPlaces(frozenset(middle_of(drill.pattern, outline) for outline in drill.answer.edges))
     return drill.answer
 
 
@@ -27,6 +26,6 @@ def judge(drill: Drill, given: Answer) -> Verdict:
         if drill.question.ask == "edges" and drill.shows_labels:
             return judging_labels.judge_labels(drill, drill.answer, given)
         return judging_marks.judge_marks(drill, drill.answer, given)
-    if isinstance(given, Spots) and isinstance(drill.answer, Outlines):
+    if isinstance(given, MarkedPlaces) and isinstance(drill.answer, Outlines):
         return judging_find.judge_find(drill, drill.answer, given)
     raise TypeError(f"{drill.code} asks for {type(drill.answer).__name__}, not {type(given).__name__}")

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from drills.exact.plane import Point, direction_of, move_between
-from drills.exact.step import Step
-from drills.pattern.places import short_place
-from drills.questions.drill import Drill, Outlines, Spots
+from drills.geometry import Point, Step, direction_of, move_between
+from drills.pattern import number_of, short_place, step_in_words
+from drills.questions.drill import Drill, MarkedPlaces, Outlines
 from drills.questions.judging_marks import parts_shaded
-from drills.questions.verdict import Lit, Verdict
-from drills.questions.words import number_of, step_in_words
-from drills.structures.within import lies_within
+from drills.questions.verdict import Highlights, Verdict
+from drills.structures import lies_within
 
 _NOUN, _NOUNS = "slanted stretch", "slanted stretches"
 
 
-def judge_find(drill: Drill, truth: Outlines, given: Spots) -> Verdict:
+def judge_find(drill: Drill, truth: Outlines, given: MarkedPlaces) -> Verdict:
     """Return the verdict on marked places; several marks in one stretch count as one."""
     found = [o for o in truth.edges if any(lies_within(drill.pattern, o, spot) for spot in given.points)]
     missed = [outline for outline in truth.edges if outline not in found]
@@ -26,7 +24,7 @@ def judge_find(drill: Drill, truth: Outlines, given: Spots) -> Verdict:
         why=_why(drill, truth, missed, extra),
         misses=len(missed),
         false_alarms=len(extra),
-        lit=Lit(
+        lit=Highlights(
             right=frozenset().union(*found),
             missed=frozenset().union(*missed),
             extra_points=frozenset(extra),
@@ -40,7 +38,7 @@ def is_outside(drill: Drill, truth: Outlines, spot: Point) -> bool:
     return not any(lies_within(drill.pattern, outline, spot) for outline in truth.edges)
 
 
-def _answered(given: Spots, found: int, missed: int, extra: int) -> str:
+def _answered(given: MarkedPlaces, found: int, missed: int, extra: int) -> str:
     if not given.points:
         return "You marked nothing."
     parts = [f"{found} found"] + [f"{missed} missed"] * bool(missed)

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 
-from drills.layers.verdict import layers
+from drills.flatfold import fault_in_words, faults, solve_layers
+from drills.pattern import number_of
 from drills.questions.drill import Drill, Marks
 from drills.questions.judging_marks import counted
-from drills.questions.reasons import fault_in_words, faults
-from drills.questions.verdict import Lit, Verdict
-from drills.questions.words import number_of
+from drills.questions.verdict import Highlights, Verdict
 
 LABELS = {"M": "mountain", "V": "valley"}
 _ALL_WELL = "At every point mountains and valleys differ by 2, and small angles lie between one of each."
@@ -28,7 +27,7 @@ def judge_labels(drill: Drill, truth: Marks, given: Marks) -> Verdict:
         why=why,
         misses=len(missed),
         false_alarms=len(extra),
-        lit=Lit(
+        lit=Highlights(
             right=truth.items & given.items,
             missed=missed,
             extra=extra,
@@ -40,7 +39,7 @@ def judge_labels(drill: Drill, truth: Marks, given: Marks) -> Verdict:
 def folds_too(drill: Drill, given: Marks) -> bool:
     """Whether switching the marked labels gives a sheet that folds flat, layers and all."""
     mended = drill.pattern.switched(given.items)
-    return not faults(mended) and layers(mended).folds is True
+    return not faults(mended) and solve_layers(mended).folds is True
 
 
 def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
@@ -50,7 +49,7 @@ def _fewer_would_do(drill: Drill, truth: Marks, given: Marks) -> Verdict:
         truth=f"Also folds; fewer would do: {number_of(len(truth.items), 'label')}.",
         why=_why(drill, frozenset(), Marks(frozenset()))[0],
         slip="more than needed",
-        lit=Lit(right=truth.items, faults=frozenset(faults(drill.pattern))),
+        lit=Highlights(right=truth.items, faults=frozenset(faults(drill.pattern))),
     )
 
 

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from drills.exact.plane import Point, direction_of, is_whole, move_between
-from drills.exact.step import Step, step_between
-from drills.pattern.places import short_place
+from drills.geometry import Point, Step, direction_of, is_whole, move_between, step_between
+from drills.pattern import number_of, short_place, step_in_words
 from drills.questions.drill import Drill, Marks
-from drills.questions.verdict import Lit, Verdict
-from drills.questions.words import number_of, step_in_words
-from drills.structures.figures import outlines, parts_that_go_in
-from drills.structures.landmarks import faces_inside
+from drills.questions.verdict import Highlights, Verdict
+from drills.structures import faces_inside, outlines, parts_that_go_in
 
 _NOUNS = {"edges": "inside line", "vertices": "turning point", "join": "point"}
 _MARKED = {"edges": "crease", "vertices": "point", "join": "point"}
@@ -80,12 +77,12 @@ def _line_in_words(start: Point, end: Point) -> str:
     return step_in_words(Step(way.dx, -way.dy))
 
 
-def _lit(drill: Drill, truth: Marks, given: Marks) -> Lit:
+def _lit(drill: Drill, truth: Marks, given: Marks) -> Highlights:
     going_in = parts_shaded(drill)
     right, missed, extra = truth.items & given.items, truth.items - given.items, given.items - truth.items
     if drill.question.ask == "edges":
-        return Lit(right=right, missed=missed, extra=extra, going_in=going_in)
-    return Lit(
+        return Highlights(right=right, missed=missed, extra=extra, going_in=going_in)
+    return Highlights(
         right_points=_points(drill, right),
         missed_points=_points(drill, missed),
         extra_points=_points(drill, extra),

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.pattern.places import short_place
+from drills.geometry import Point, Step
+from drills.pattern import short_place, step_in_words, step_with_directions, times
 from drills.questions.drill import Drill, Segment
-from drills.questions.verdict import Lit, Slip, Verdict
-from drills.questions.words import step_in_words, step_with_directions, times
+from drills.questions.verdict import Highlights, Slip, Verdict
 
 
 def with_directions_of(numbers: Step, lit: Step) -> Step:
@@ -83,7 +81,7 @@ def judge_place(drill: Drill, truth: Point, given: Point) -> Verdict:
         truth=f"It ends at {short_place(drill.pattern, truth)}.",
         why=_way_to(step),
         misses=int(not right),
-        lit=Lit(
+        lit=Highlights(
             staircase=staircase(start, step),
             right_points=frozenset({truth} if right else ()),
             missed_points=frozenset(() if right else {truth}),
@@ -100,11 +98,11 @@ def _way_to(step: Step) -> str:
     return f"{step_in_words(step, with_times=True)}: that is {step_in_words(total)} in all."
 
 
-def _lit(drill: Drill, truth: Step) -> Lit:
+def _lit(drill: Drill, truth: Step) -> Highlights:
     segment = drill.question.lit
     if not isinstance(segment, Segment):
         raise TypeError(f"{drill.code} lights no crease")
-    return Lit(
+    return Highlights(
         staircase=staircase(drill.pattern.vertices[segment.start], truth), right=frozenset(segment.edges)
     )
 

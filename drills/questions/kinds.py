@@ -7,7 +7,7 @@ from functools import lru_cache
 from itertools import chain
 from typing import NamedTuple
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 from drills.questions import find, labels, sinks, steps
 from drills.questions.certificate import check_drill
 from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
@@ -18,7 +18,7 @@ from drills.questions.spec import Spec
 TOP_LEVEL = LARGE
 
 
-class Kind(NamedTuple):
+class QuestionKind(NamedTuple):
     """One kind of question: its name on the screen, its forms, its skills, its two makers, its lowest level.
 
     ``later`` says, for forms and levels that are drawn in a later way by now, the number of that way.
@@ -38,11 +38,13 @@ class Kind(NamedTuple):
         return range(self.lowest, TOP_LEVEL + 1)
 
 
-KINDS: Mapping[str, Kind] = {
-    "steps": Kind("Across and down", steps.FORMS, steps.SKILLS, steps.plan, steps.make),
-    "sinks": Kind("Inside lines", sinks.FORMS, sinks.SKILLS, sinks.plan, sinks.make, later=sinks.LATER),
-    "labels": Kind("Mountain or valley?", labels.FORMS, labels.SKILLS, labels.plan, labels.make),
-    "find": Kind("Find", find.FORMS, find.SKILLS, find.plan, find.make, find.LOWEST),
+KINDS: Mapping[str, QuestionKind] = {
+    "steps": QuestionKind("Across and down", steps.FORMS, steps.SKILLS, steps.plan, steps.make),
+    "sinks": QuestionKind(
+        "Inside lines", sinks.FORMS, sinks.SKILLS, sinks.plan, sinks.make, later=sinks.LATER
+    ),
+    "labels": QuestionKind("Mountain or valley?", labels.FORMS, labels.SKILLS, labels.plan, labels.make),
+    "find": QuestionKind("Find", find.FORMS, find.SKILLS, find.plan, find.make, find.LOWEST),
 }
 
 SKILL_NAMES: Mapping[str, str] = {

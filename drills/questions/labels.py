@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from drills.exact.chance import Chance
-from drills.labels.repairs import is_settled_by_counting, is_settled_in_full
-from drills.pattern.crease_pattern import CreasePattern
+from drills.flatfold import is_settled_by_counting, is_settled_in_full
+from drills.geometry import Chance
+from drills.pattern import CreasePattern
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Question
 from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
@@ -14,9 +14,7 @@ from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
 from drills.questions.mistakes import MISTAKES
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.composing import MOST_STRUCTURES
-from drills.structures.figures import draw_figure
-from drills.structures.stretch import Stretch
+from drills.structures import MOST_STRUCTURES, Stretch, draw_figure
 
 FORMS = ("mark",)
 SKILLS = {

@@ -10,11 +10,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple, get_args
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 from drills.questions.code import Code
 from drills.questions.recipe import Recipe
-from drills.structures.stretch import Side, Stretch
-from drills.structures.triangle import TRIANGLES, Triangle
+from drills.structures import TRIANGLES, Side, Stretch, Triangle
 
 ALONE, SEVERAL, LARGE = 5, 6, 7
 WIDEST, HIGHEST = 18, 15
@@ -26,7 +25,7 @@ _CUT_ONE_IN = 3
 Widths = tuple[int, int, int]
 
 
-class Lone(NamedTuple):
+class SingleStretch(NamedTuple):
     """Stretches that fill a sheet alone: triangle, units, choices of pleat widths and of pleats around."""
 
     triangle: Triangle
@@ -36,30 +35,32 @@ class Lone(NamedTuple):
 
 
 _WIDER = (
-    Lone(_T345, (2, 2), ((2, 2, 2),), (1, 2)),
-    Lone(_T345, (2, 2), ((1, 2, 1), (2, 1, 1), (1, 1, 2), (2, 2, 1), (2, 1, 2)), (1, 2)),
-    Lone(_T345, (3, 3), ((3, 3, 3), (1, 3, 3), (3, 1, 3), (1, 1, 3)), (1,)),
-    Lone(_T345, (3, 3), ((1, 3, 1), (3, 1, 1), (3, 3, 1)), (1, 2, 3)),
-    Lone(_T345, (3, 3), ((1, 3, 2), (3, 1, 2), (3, 3, 2), (1, 1, 2)), (1,)),
-    Lone(_T345, (4, 4), ((1, 2, 1), (2, 1, 1), (2, 2, 1), (2, 4, 1), (4, 2, 1), (4, 4, 1)), (1,)),
-    Lone(_T345, (4, 2), ((2, 2, 2),), (1,)),
-    Lone(_T345, (2, 4), ((2, 2, 2),), (1,)),
+    SingleStretch(_T345, (2, 2), ((2, 2, 2),), (1, 2)),
+    SingleStretch(_T345, (2, 2), ((1, 2, 1), (2, 1, 1), (1, 1, 2), (2, 2, 1), (2, 1, 2)), (1, 2)),
+    SingleStretch(_T345, (3, 3), ((3, 3, 3), (1, 3, 3), (3, 1, 3), (1, 1, 3)), (1,)),
+    SingleStretch(_T345, (3, 3), ((1, 3, 1), (3, 1, 1), (3, 3, 1)), (1, 2, 3)),
+    SingleStretch(_T345, (3, 3), ((1, 3, 2), (3, 1, 2), (3, 3, 2), (1, 1, 2)), (1,)),
+    SingleStretch(_T345, (4, 4), ((1, 2, 1), (2, 1, 1), (2, 2, 1), (2, 4, 1), (4, 2, 1), (4, 4, 1)), (1,)),
+    SingleStretch(_T345, (4, 2), ((2, 2, 2),), (1,)),
+    SingleStretch(_T345, (2, 4), ((2, 2, 2),), (1,)),
 )
 _OTHERS = (
-    Lone(_T51213, (1, 1), ((2, 2, 2),), (1,)),
-    Lone(_T51213, (1, 1), ((1, 1, 1), (1, 2, 1), (2, 1, 1), (2, 2, 1)), (1, 2, 3)),
-    Lone(_T51213, (1, 1), ((1, 1, 2), (1, 2, 2), (2, 1, 2), (1, 1, 3)), (1,)),
-    Lone(_T81517, (1, 1), ((1, 1, 1), (1, 3, 1), (3, 1, 1), (3, 3, 1)), (1,)),
-    Lone(_T51213, (1, 2), ((1, 1, 1), (2, 2, 2)), (1,)),
+    SingleStretch(_T51213, (1, 1), ((2, 2, 2),), (1,)),
+    SingleStretch(_T51213, (1, 1), ((1, 1, 1), (1, 2, 1), (2, 1, 1), (2, 2, 1)), (1, 2, 3)),
+    SingleStretch(_T51213, (1, 1), ((1, 1, 2), (1, 2, 2), (2, 1, 2), (1, 1, 3)), (1,)),
+    SingleStretch(_T81517, (1, 1), ((1, 1, 1), (1, 3, 1), (3, 1, 1), (3, 3, 1)), (1,)),
+    SingleStretch(_T51213, (1, 2), ((1, 1, 1), (2, 2, 2)), (1,)),
 )
 _LARGE = (
-    Lone(_T51213, (2, 2), ((2, 2, 2), (1, 1, 1), (1, 2, 2), (4, 2, 2), (2, 4, 1), (4, 1, 1)), (1, 2)),
-    Lone(_T51213, (2, 1), ((2, 2, 2),), (1, 2)),
-    Lone(_T81517, (1, 1), ((3, 3, 3), (1, 3, 3), (3, 1, 3), (1, 1, 3)), (1, 2)),
-    Lone(_T72425, (1, 1), ((3, 3, 3), (1, 1, 1), (3, 1, 1), (1, 3, 1), (3, 3, 1)), (1, 2)),
-    Lone(_T202129, (1, 1), ((6, 6, 6), (3, 3, 3), (2, 2, 2), (2, 3, 2), (3, 6, 3), (6, 2, 2)), (1,)),
+    SingleStretch(
+        _T51213, (2, 2), ((2, 2, 2), (1, 1, 1), (1, 2, 2), (4, 2, 2), (2, 4, 1), (4, 1, 1)), (1, 2)
+    ),
+    SingleStretch(_T51213, (2, 1), ((2, 2, 2),), (1, 2)),
+    SingleStretch(_T81517, (1, 1), ((3, 3, 3), (1, 3, 3), (3, 1, 3), (1, 1, 3)), (1, 2)),
+    SingleStretch(_T72425, (1, 1), ((3, 3, 3), (1, 1, 1), (3, 1, 1), (1, 3, 1), (3, 3, 1)), (1, 2)),
+    SingleStretch(_T202129, (1, 1), ((6, 6, 6), (3, 3, 3), (2, 2, 2), (2, 3, 2), (3, 6, 3), (6, 2, 2)), (1,)),
 )
-LONE: Mapping[int, tuple[Lone, ...]] = {ALONE: _WIDER + _OTHERS, LARGE: _LARGE}
+LONE: Mapping[int, tuple[SingleStretch, ...]] = {ALONE: _WIDER + _OTHERS, LARGE: _LARGE}
 
 
 def lone_at(level: int, chance: Chance, triangles: Sequence[Triangle] = TRIANGLES) -> Stretch:

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from drills.exact.chance import Chance
-from drills.structures.stretch import Side, Stretch
+from drills.geometry import Chance
+from drills.structures import Side, Stretch
 
 WIDEST, HIGHEST = 14, 12
 

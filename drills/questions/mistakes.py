@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from itertools import combinations
 
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.runs import bent_runs, straight_runs
+from drills.pattern import CreasePattern, bent_runs, straight_runs
 
 Mistake = Callable[[CreasePattern], Iterator[frozenset[int]]]
 

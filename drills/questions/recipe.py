@@ -5,13 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drills.exact.chance import Chance
-from drills.structures.choices import Kind
-from drills.structures.composing import compose
-from drills.structures.cutting import cut
-from drills.structures.plain import plain
-from drills.structures.sheets import Sheet
-from drills.structures.triangle import TRIANGLE_345, Triangle
+from drills.geometry import Chance
+from drills.structures import TRIANGLE_345, Sheet, StructureKind, Triangle, compose, cut, pleats_only
 
 TRIES = 100
 
@@ -28,8 +23,8 @@ class Recipe:
     width: int
     height: int
     structures: int
-    needed: tuple[Kind, ...] = ("stretch",)
-    allowed: tuple[Kind, ...] = ("stretch", "roof", "diamond")
+    needed: tuple[StructureKind, ...] = ("stretch",)
+    allowed: tuple[StructureKind, ...] = ("stretch", "roof", "diamond")
     triangles: tuple[Triangle, ...] = (TRIANGLE_345,)
     is_cut: bool = False
 
@@ -42,7 +37,7 @@ class Recipe:
 
     def _sheet(self, chance: Chance) -> Sheet:
         if not self.structures:
-            return plain(chance, self.width, self.height)
+            return pleats_only(chance, self.width, self.height)
         return compose(
             chance,
             self.width,

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.exact.chance import Chance
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Chance
+from drills.pattern import CreasePattern
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Question
 from drills.questions.larger import ALONE, LARGE, SEVERAL, cut, lone_at, recipe_at
 from drills.questions.levels import EQUAL, HIGHEST, UNEQUAL, WIDEST, Level, stretch_at
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.composing import MOST_STRUCTURES
-from drills.structures.figures import Figure, draw_figure
-from drills.structures.stretch import Stretch
+from drills.structures import MOST_STRUCTURES, SheetDesign, Stretch, draw_figure
 
 FORMS = ("mark", "points", "join")
 SHAPES = {
@@ -113,7 +111,7 @@ def make(spec: Spec, chance: Chance) -> Drill:
     raise RuntimeError(f"{spec.code} has no turning point")
 
 
-def _asked(spec: Spec, sheet: Figure, truth: CreasePattern, chance: Chance) -> Drill:
+def _asked(spec: Spec, sheet: SheetDesign, truth: CreasePattern, chance: Chance) -> Drill:
     inside = frozenset(edge for edge in truth.creases if truth.edges[edge].role == "inside")
     says = _SAYS[spec.form]
     if spec.form == "mark":
@@ -135,5 +133,5 @@ def turning_points(pattern: CreasePattern) -> list[int]:
     ]
 
 
-def _drill(spec: Spec, sheet: Figure, truth: CreasePattern, question: Question, answer: Marks) -> Drill:
+def _drill(spec: Spec, sheet: SheetDesign, truth: CreasePattern, question: Question, answer: Marks) -> Drill:
     return Drill(spec, sheet, truth.unlabelled(), truth, question, answer)

@@ -7,9 +7,7 @@ from dataclasses import dataclass
 
 from drills.questions.code import Code
 from drills.questions.recipe import Recipe
-from drills.structures.figures import Figure
-from drills.structures.sheets import FieldSheet
-from drills.structures.stretch import Stretch
+from drills.structures import FieldSheet, SheetDesign, Stretch
 
 
 @dataclass(frozen=True)
@@ -22,6 +20,6 @@ class Spec:
     sheet: Stretch | FieldSheet | Recipe
     detail: str
 
-    def sheets(self) -> Iterable[Figure]:
+    def sheets(self) -> Iterable[SheetDesign]:
         """Return the sheet, or those that the recipe gives, in order of preference."""
         return self.sheet.sheets() if isinstance(self.sheet, Recipe) else (self.sheet,)

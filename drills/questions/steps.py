@@ -4,23 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Direction, is_whole
-from drills.exact.step import ratio_of, step_between
-from drills.pattern.building import Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Role
-from drills.pattern.runs import Run, straight_runs
+from drills.geometry import Chance, Direction, is_whole, ratio_of, step_between
+from drills.pattern import CreasePattern, Paper, Role, Run, build, step_with_directions, straight_runs
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Question, Segment
 from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
 from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.questions.words import step_with_directions
-from drills.structures.composing import MOST_STRUCTURES
-from drills.structures.figures import Figure, draw_figure
-from drills.structures.stretch import Stretch
-from drills.structures.triangle import TRIANGLES, Triangle
+from drills.structures import MOST_STRUCTURES, TRIANGLES, SheetDesign, Stretch, Triangle, draw_figure
 
 FORMS = ("read", "place")
 RATIOS = ("1:2", "1:3", "3:4")
@@ -107,7 +99,7 @@ def _between_crossings(pattern: CreasePattern, run: Run) -> Segment | None:
     return Segment(run.vertices[first], run.vertices[last], run.edges[first:last])
 
 
-def _read(spec: Spec, sheet: Figure, truth: CreasePattern, segment: Segment) -> Drill:
+def _read(spec: Spec, sheet: SheetDesign, truth: CreasePattern, segment: Segment) -> Drill:
     repeats = spec.code.level >= REPEATS_FROM
     says = (
         "Which step does the lit crease make from its start?",
@@ -119,7 +111,7 @@ def _read(spec: Spec, sheet: Figure, truth: CreasePattern, segment: Segment) -> 
     return Drill(spec, sheet, truth.unlabelled(), truth, question, answer)
 
 
-def _place(spec: Spec, sheet: Figure, truth: CreasePattern, segment: Segment) -> Drill:
+def _place(spec: Spec, sheet: SheetDesign, truth: CreasePattern, segment: Segment) -> Drill:
     start, end = truth.vertices[segment.start], truth.vertices[segment.end]
     step = step_between(start, end)
     says = ("Where does this step end?", f"{step_with_directions(step)}.", "Put the cursor on that crossing.")

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 
 Slip: TypeAlias = Literal["", "exchanged", "not smallest", "more than needed"]
 
 
 @dataclass(frozen=True)
-class Lit:
+class Highlights:
     """What the board shows with a verdict: edges and vertices by index, faces as vertex cycles."""
 
     staircase: tuple[Point, ...] = ()
@@ -36,4 +36,4 @@ class Verdict:
     misses: int = 0
     false_alarms: int = 0
     slip: Slip = ""
-    lit: Lit = field(default_factory=Lit)
+    lit: Highlights = field(default_factory=Highlights)

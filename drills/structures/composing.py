@@ -1,17 +1,116 @@
-"""Composing sheets by seeded chance: a row of structures of one height, some with their mirror image."""
+"""Rows of structures, each in a strip of its own and brought to the row's height by pleats around it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import reduce
+from typing import NamedTuple
 
-from drills.exact.chance import Chance
-from drills.exact.symmetry import SYMMETRIES
-from drills.structures.block import LEFT, RIGHT, turned_block
-from drills.structures.choices import Kind, Triangles
-from drills.structures.parts import Mirrored, Part, Turned, block_of
-from drills.structures.rows import Free, Wish, drawn_row, least_rows
+from drills.geometry import SYMMETRIES, Chance, Direction
+from drills.structures.block import DOWN, LEFT, RIGHT, UP, turned_block
+from drills.structures.designs import Beside, BlockDesign, Mirrored, Turned, block_of
 from drills.structures.sheets import Sheet, draw_sheet
+from drills.structures.tiles import StructureKind, Tile, Triangles, fitting, narrowest
 from drills.structures.triangle import TRIANGLE_345
+
+LOWEST = 4
+VARIED_ONE_IN = 8
+
+
+class HingeFreedom(NamedTuple):
+    """The ends at which hinges may leave a row, and whether its structures may need a search for labels."""
+
+    ends: tuple[Direction, ...]
+    is_any: bool
+
+
+class RowRequest(NamedTuple):
+    """How many structures a row has, the kinds it needs and may have, and its stretches' triangles."""
+
+    structures: int
+    needed: tuple[StructureKind, ...]
+    allowed: tuple[StructureKind, ...]
+    triangles: Triangles
+
+    def heights(self, width: int, height: int) -> list[int]:
+        """Return the heights, up to the one given, at which such a row fits a width."""
+        rows = ((high, self.least(high)) for high in range(LOWEST, height + 1))
+        return [high for high, row in rows if row and sum(choice.width for choice in row) <= width]
+
+    def least(self, height: int) -> list[Tile]:
+        """Return the narrowest row of a height, those needed first; an empty one where there is none."""
+        kinds: list[tuple[StructureKind, ...]] = [(kind,) for kind in self.needed]
+        kinds += [self.allowed] * (self.structures - len(kinds))
+        row = [self._narrowest(height, among) for among in kinds]
+        return [choice for choice in row if choice] if all(row) else []
+
+    def _narrowest(self, height: int, kinds: Sequence[StructureKind]) -> Tile | None:
+        found = (narrowest(height, kind, self.triangles) for kind in kinds)
+        return min((choice for choice in found if choice), key=lambda choice: choice.width, default=None)
+
+
+def least_rows(wish: RowRequest, room: tuple[int, int]) -> Iterator[BlockDesign]:
+    """Yield the narrowest row of each height that fits, the lowest first."""
+    for high in wish.heights(*room):
+        yield reduce(Beside, [choice.part for choice in wish.least(high)])
+
+
+def drawn_row(chance: Chance, wish: RowRequest, room: tuple[int, int], free: HingeFreedom) -> BlockDesign:
+    """Return a row of structures, at most so wide and high; there must be a height at which it fits."""
+    width, height = room
+    heights = wish.heights(width, height)
+    high = max(chance.pick(heights), chance.pick(heights))
+    row = _drawn_tiles(chance, wish, (width, high), free)
+    spare = min((width - sum(choice.width for choice in row)) // 2, height - high)
+    return _joined(chance, [choice.part for choice in row], spare)
+
+
+def _drawn_tiles(chance: Chance, wish: RowRequest, size: tuple[int, int], free: HingeFreedom) -> list[Tile]:
+    """Return the structures of a row from left to right, those needed drawn first.
+
+    Each may take its share of the width that is left, or what the narrowest of its kind needs.
+    """
+    left, high = size
+    least = [choice.width for choice in wish.least(high)]
+    drawn: dict[int, Tile] = {}
+    for turn, place in enumerate(chance.shuffled(range(wish.structures))):
+        kinds = wish.needed[turn : turn + 1] or wish.allowed
+        share = max(least[turn], left // (wish.structures - turn))
+        room = min(share, left - sum(least[turn + 1 :]))
+        ways = _free_ways(place, wish.structures, free.ends)
+        choices = fitting(high, room, ways, kinds, wish.triangles)
+        drawn[place] = _picked(chance, [c for c in choices if c.is_by_rank or free.is_any])
+        left -= drawn[place].width
+    return [drawn[place] for place in range(wish.structures)]
+
+
+def _free_ways(place: int, structures: int, open_ends: Sequence[Direction]) -> set[Direction]:
+    ends = {LEFT} if place == 0 else set()
+    ends |= {RIGHT} if place == structures - 1 else set()
+    return {UP, DOWN} | ends.intersection(open_ends)
+
+
+def _picked(chance: Chance, choices: Sequence[Tile]) -> Tile:
+    """Return one of the structures, each kind equally likely and slanted ones twice as much."""
+    kinds = sorted({choice.kind for choice in choices})
+    kind = chance.pick([*kinds, "stretch"] if "stretch" in kinds else kinds)
+    sizes = sorted({(c.width, c.height) for c in choices if c.kind == kind})
+    size = chance.pick(sizes)
+    alike = [c for c in choices if c.kind == kind and (c.width, c.height) == size]
+    varied = [c for c in alike if c.is_varied]
+    if varied and chance.one_in(VARIED_ONE_IN):
+        return chance.pick(varied)
+    return chance.pick([c for c in alike if not c.is_varied])
+
+
+def _joined(chance: Chance, parts: Sequence[BlockDesign], spare: int) -> BlockDesign:
+    """Return the parts in a row, with a gap somewhere where so many squares are to spare."""
+    if len(parts) == 1:
+        return parts[0]
+    gap = 2 * chance.below(min(spare, 4) // 2 + 1)
+    place = 1 + chance.below(len(parts) - 1)
+    return Beside(reduce(Beside, parts[:place]), reduce(Beside, parts[place:]), gap)
+
 
 MOST_STRUCTURES = 6
 DRAWS = 12
@@ -27,8 +126,8 @@ def compose(
     height: int,
     structures: int,
     *,
-    needed: tuple[Kind, ...] = ("stretch",),
-    allowed: tuple[Kind, ...] = ("stretch", "roof", "diamond"),
+    needed: tuple[StructureKind, ...] = ("stretch",),
+    allowed: tuple[StructureKind, ...] = ("stretch", "roof", "diamond"),
     triangles: Triangles = (TRIANGLE_345,),
 ) -> Sheet:
     """Return a sheet of this size in squares with one to six structures in a row along its longer side.
@@ -37,7 +136,7 @@ def compose(
     folds flat, layers included. ValueError where so many do not fit, or no such sheet is found.
     """
     _check_kinds(structures, needed, allowed)
-    wish = Wish(structures, needed, allowed, triangles)
+    wish = RowRequest(structures, needed, allowed, triangles)
     room = _room(wish, width, height)
     for part, facing in _parts(chance, wish, room, _LYING if width >= height else _UPRIGHT):
         sheet = _fitted(chance, part, width, height, facing)
@@ -58,7 +157,9 @@ def folds(sheet: Sheet) -> bool:
     return True
 
 
-def _check_kinds(structures: int, needed: tuple[Kind, ...], allowed: tuple[Kind, ...]) -> None:
+def _check_kinds(
+    structures: int, needed: tuple[StructureKind, ...], allowed: tuple[StructureKind, ...]
+) -> None:
     if not 1 <= structures <= MOST_STRUCTURES or len(needed) > structures:
         raise ValueError(
             f"{structures} structures do not fit: take 1 to {MOST_STRUCTURES}, one at least for each "
@@ -68,7 +169,7 @@ def _check_kinds(structures: int, needed: tuple[Kind, ...], allowed: tuple[Kind,
         raise ValueError(f"Allow the kinds that are needed ({', '.join(needed)}), and one at least.")
 
 
-def _room(wish: Wish, width: int, height: int) -> tuple[int, int]:
+def _room(wish: RowRequest, width: int, height: int) -> tuple[int, int]:
     """Return the squares along and across that a row may fill; at its ends pleats stay, at one if need be.
 
     ValueError where no such row fits.
@@ -85,8 +186,8 @@ def _room(wish: Wish, width: int, height: int) -> tuple[int, int]:
 
 
 def _parts(
-    chance: Chance, wish: Wish, room: tuple[int, int], facings: tuple[int, ...]
-) -> Iterator[tuple[Part, int]]:
+    chance: Chance, wish: RowRequest, room: tuple[int, int], facings: tuple[int, ...]
+) -> Iterator[tuple[BlockDesign, int]]:
     """Yield drawn rows with a facing each, at last the simplest ones.
 
     The first may have structures that ranks do not label, unless so large that labels take long to find.
@@ -98,20 +199,20 @@ def _parts(
         yield part, facings[0]
 
 
-def _drawn(chance: Chance, wish: Wish, room: tuple[int, int], is_any: bool) -> Part:
+def _drawn(chance: Chance, wish: RowRequest, room: tuple[int, int], is_any: bool) -> BlockDesign:
     """Return a row of structures; or of half as many with its mirror image; or one and its image above."""
-    (width, height), ends = room, Free((LEFT, RIGHT), is_any)
+    (width, height), ends = room, HingeFreedom((LEFT, RIGHT), is_any)
     half = wish._replace(structures=wish.structures // 2)
     if not wish.structures % 2 and len(wish.needed) <= half.structures and chance.one_in(3):
         if is_any and wish.structures == 2 and half.heights(width, height // 2):
             single = drawn_row(chance, half, (width, height // 2), ends)
             return Turned(Mirrored(Turned(single, _BACK)), _QUARTER)
         if half.heights(width // 2, height):
-            return Mirrored(drawn_row(chance, half, (width // 2, height), Free((LEFT,), is_any)))
+            return Mirrored(drawn_row(chance, half, (width // 2, height), HingeFreedom((LEFT,), is_any)))
     return drawn_row(chance, wish, room, ends)
 
 
-def _fitted(chance: Chance, part: Part, width: int, height: int, facing: int) -> Sheet:
+def _fitted(chance: Chance, part: BlockDesign, width: int, height: int, facing: int) -> Sheet:
     """Return the sheet of exactly this size with the part on it: pleats around, the surplus cropped."""
     block = turned_block(block_of(part), SYMMETRIES[facing])
     more_across, more_up = width - int(block.width), height - int(block.height)

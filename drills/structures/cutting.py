@@ -8,9 +8,8 @@ from fractions import Fraction
 from itertools import product
 from typing import TypeAlias
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Direction, Exact, Point, move_between
-from drills.pattern.building import Paper
+from drills.geometry import Chance, Direction, Exact, Point, move_between
+from drills.pattern import Paper
 from drills.structures.block import Outline
 from drills.structures.composing import folds
 from drills.structures.finder import find_stretches

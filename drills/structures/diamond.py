@@ -11,9 +11,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from drills.exact.plane import Point
-from drills.pattern.building import Line
-from drills.structures.rank import kind
+from drills.geometry import Point
+from drills.pattern import Line
+from drills.structures.triangle import label_of_rank
 
 Sideways: TypeAlias = Literal["left", "right"]
 
@@ -47,7 +47,9 @@ class Diamond:
 
 def diamond_field(diamond: Diamond, low: int, high: int) -> Iterator[Line]:
     """Yield a field of vertical pleat lines from height low to high with the diamond in it."""
-    upright = (Line(Point(x, low), Point(x, high), "pleat", kind(x)) for x in range(1, diamond.field))
+    upright = (
+        Line(Point(x, low), Point(x, high), "pleat", label_of_rank(x)) for x in range(1, diamond.field)
+    )
     yield from cut_field(upright, diamond)
     yield from diamond_lines(diamond)
 
@@ -83,29 +85,34 @@ def _sides(diamond: Diamond) -> Iterator[Line]:
                 rank = diamond.x - away
                 start = Point(diamond.x + right * (away + 1), diamond.y + up * (diamond.half - away - 1))
                 end = Point(diamond.x + right * away, diamond.y + up * (diamond.half - away))
-                yield Line(start, end, "ridge", kind(rank))
+                yield Line(start, end, "ridge", label_of_rank(rank))
 
 
 def _level_lines(diamond: Diamond) -> Iterator[Line]:
     for height in range(1 - diamond.half, diamond.half):
         reach = diamond.half - abs(height)
         y = diamond.y + height
-        yield Line(Point(diamond.x - reach, y), Point(diamond.x + reach, y), "pleat", kind(diamond.x - reach))
+        yield Line(
+            Point(diamond.x - reach, y),
+            Point(diamond.x + reach, y),
+            "pleat",
+            label_of_rank(diamond.x - reach),
+        )
 
 
 def _side_hinges(diamond: Diamond) -> Iterator[Line]:
     """Yield the hinges of the side corners: each piece is of the kind of the pleat line it comes from."""
     for x in range(diamond.x - diamond.half, 0, -1):
-        yield Line(Point(x, diamond.y), Point(x - 1, diamond.y), "hinge", kind(x))
+        yield Line(Point(x, diamond.y), Point(x - 1, diamond.y), "hinge", label_of_rank(x))
     for x in range(diamond.x + diamond.half, diamond.field):
-        yield Line(Point(x, diamond.y), Point(x + 1, diamond.y), "hinge", kind(x))
+        yield Line(Point(x, diamond.y), Point(x + 1, diamond.y), "hinge", label_of_rank(x))
 
 
 def _across(diamond: Diamond, row: int, side: Sideways) -> Iterator[Line]:
     """Yield the hinge of the top or bottom: each piece is of the kind of the pleat line it comes to."""
     step, end = (-1, 0) if side == "left" else (1, diamond.field)
     for x in range(diamond.x, end, step):
-        yield Line(Point(x, row), Point(x + step, row), "hinge", kind(x + step))
+        yield Line(Point(x, row), Point(x + step, row), "hinge", label_of_rank(x + step))
 
 
 def _through(diamond: Diamond) -> Iterator[Line]:

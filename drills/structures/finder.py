@@ -1,25 +1,100 @@
-"""Finding the slanted stretches of any pattern from where its creases run, whatever they are called.
-
-A stretch is found where the paper shows, of one triangle in one facing, a shallow and a steep side
-of its outline, with a ridge or a hinge out from each corner off the paper's edge, and inside at
-least one inside line whose end is a far corner or a turning point, where a pleat line leaves
-outward. So the tip of an outline that the paper's edge cuts off before the first inside line, and
-a single side from edge to edge, are not taken for stretches; parallel sides alone are a zigzag.
-"""
+"""The inside lines of a slanted stretch, followed from where they leave its outline."""
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from drills.exact.plane import Move, Point, move_between
-from drills.exact.symmetry import FACINGS
-from drills.pattern.crease_pattern import CreasePattern
-from drills.structures.finder_inside import Inside, inside_of, lies_within, starts_on
-from drills.structures.finder_outlines import Piece, outline_pieces
-from drills.structures.finder_ways import Ways, ways_of
+from drills.geometry import FACINGS, Direction, Move, Point, move_between
+from drills.pattern import CreasePattern
+from drills.structures.oriented_triangle import FAR_CORNERS, CreaseIndex, opposite, ways_of
+from drills.structures.outlines import Piece, outline_pieces
 from drills.structures.triangle import Triangle
+
+
+class Inside(NamedTuple):
+    """The edges of the inside lines, and the turning points off the paper's edge, each with its side.
+
+    ``is_anchored`` says that a line ends in a turning point or, where a corner is off the paper's edge,
+    in a far corner.
+    """
+
+    edges: frozenset[int]
+    turning_points: frozenset[tuple[int, int]]
+    is_anchored: bool
+
+    def turning(self, side: int) -> int:
+        """Return the number of turning points on a side."""
+        return sum(own == side for own, _ in self.turning_points)
+
+
+def inside_of(ways: CreaseIndex, pieces: Sequence[Piece]) -> Inside:
+    """Return what lies inside the outline that these pieces show: lines with both ends where they may be."""
+    kind = pieces[0].kind
+    sides_at = {vertex: side for piece in pieces for vertex, side in starts_on(ways, piece).items()}
+    outline = {vertex for piece in pieces for vertex in piece.vertices}
+    starts = {vertex: kind.inside[side] for vertex, side in sides_at.items()}
+    starts |= _starts_at_edge(ways, pieces)
+    edges: set[int] = set()
+    ends: set[int] = set()
+    for vertex, way in starts.items():
+        end, line = _followed(ways, vertex, way, outline)
+        if end in ways.at_edge or starts.get(end) == opposite(way):
+            edges.update(line)
+            ends |= {vertex, end}
+    corners = {vertex for piece in pieces for _, vertex in piece.corners()}
+    turning = frozenset((sides_at[vertex], vertex) for vertex in ends - corners - ways.at_edge)
+    # three rays from one point of the paper's edge are no far corner: a ridge must leave another corner
+    is_anchored = bool(turning) or bool(ends & corners and corners - ways.at_edge)
+    return Inside(frozenset(edges), turning, is_anchored)
+
+
+def starts_on(ways: CreaseIndex, piece: Piece) -> dict[int, int]:
+    """Return the vertices of a piece where an inside line may start, each with its side.
+
+    These are far corners, and places on a side where a pleat line, or the paper's edge, is outside.
+    """
+    kind = piece.kind
+    starts = [(corner, vertex) for corner, vertex in piece.corners() if corner in FAR_CORNERS]
+    starts += [
+        (side, vertex)
+        for side, vertex in piece.along_sides()
+        if vertex in ways.at_edge or kind.pleats[side] in ways.leaving[vertex]
+    ]
+    return {vertex: side for side, vertex in starts if kind.inside[side] in ways.leaving[vertex]}
+
+
+def lies_within(ways: CreaseIndex, vertices: Iterable[int], piece: Piece) -> bool:
+    """Whether the vertices lie at the inner hand of each side of a piece, none of which runs through all."""
+    places = [ways.places[vertex] for vertex in vertices]
+    for a, b, c in piece.bounds:
+        heights = [a * x + b * y - c for x, y in places]
+        if min(heights) < 0 or max(heights) == 0:
+            return False
+    return True
+
+
+def _starts_at_edge(ways: CreaseIndex, pieces: Sequence[Piece]) -> dict[int, Direction]:
+    """Return where inside lines may come in over the paper's edge, with their ways."""
+    found = dict(ways.over_edge.get(pieces[0].number, ()))
+    for a, b, c in (bound for piece in pieces for bound in piece.bounds):
+        places = ((vertex, *ways.places[vertex]) for vertex in found)
+        found = {vertex: found[vertex] for vertex, x, y in places if a * x + b * y > c}
+    return found
+
+
+def _followed(ways: CreaseIndex, vertex: int, way: Direction, outline: set[int]) -> tuple[int, list[int]]:
+    """Return where a line ends, at the latest in the outline or at the paper's edge, and its edges."""
+    edges = []
+    while way in ways.leaving[vertex]:
+        edge, vertex = ways.leaving[vertex][way]
+        edges.append(edge)
+        if vertex in outline or vertex in ways.at_edge:
+            break
+    return vertex, edges
+
 
 Corners = tuple[Point | None, Point | None, Point | None, Point | None]
 
@@ -82,7 +157,7 @@ def find_stretches(pattern: CreasePattern) -> tuple[Found, ...]:
     return tuple(sorted(found, key=lambda stretch: stretch.outline))
 
 
-def _outlines(ways: Ways) -> list[list[Piece]]:
+def _outlines(ways: CreaseIndex) -> list[list[Piece]]:
     """Return the pieces that belong together: each whole outline, and what the paper's edge left of others.
 
     Each shows a shallow and a steep side, and somewhere on it an inside line may start.
@@ -99,7 +174,7 @@ def _outlines(ways: Ways) -> list[list[Piece]]:
     return [pieces for pieces in outlines if len({side % 2 for piece in pieces for side in piece.shown}) == 2]
 
 
-def _together(ways: Ways, pieces: Sequence[Piece]) -> list[list[Piece]]:
+def _together(ways: CreaseIndex, pieces: Sequence[Piece]) -> list[list[Piece]]:
     """Return the cut pieces by outline; a piece where nothing starts joins others and stands for nothing."""
     starts = {piece: len(starts_on(ways, piece)) for piece in pieces}
     outlines: list[list[Piece]] = []
@@ -113,11 +188,11 @@ def _together(ways: Ways, pieces: Sequence[Piece]) -> list[list[Piece]]:
     return outlines
 
 
-def _belongs_to(ways: Ways, piece: Piece, outline: Iterable[Piece]) -> bool:
+def _belongs_to(ways: CreaseIndex, piece: Piece, outline: Iterable[Piece]) -> bool:
     return all(_belong_together(ways, piece, other) for other in outline)
 
 
-def _belong_together(ways: Ways, one: Piece, two: Piece) -> bool:
+def _belong_together(ways: CreaseIndex, one: Piece, two: Piece) -> bool:
     """Whether two pieces show different sides and each lies on the inner hand of the other's sides."""
     return (
         not one.shown & two.shown
@@ -126,7 +201,7 @@ def _belong_together(ways: Ways, one: Piece, two: Piece) -> bool:
     )
 
 
-def _found(pattern: CreasePattern, ways: Ways, pieces: Sequence[Piece], inside: Inside) -> Found:
+def _found(pattern: CreasePattern, ways: CreaseIndex, pieces: Sequence[Piece], inside: Inside) -> Found:
     kind = pieces[0].kind
     at = {corner: pattern.vertices[vertex] for piece in pieces for corner, vertex in piece.corners()}
     edges = {

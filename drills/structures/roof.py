@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from drills.exact.plane import Direction, Point, moved
-from drills.pattern.building import Line
-from drills.structures.rank import kind
+from drills.geometry import Direction, Point, moved
+from drills.pattern import Line
+from drills.structures.triangle import label_of_rank
 
 RoofHinge: TypeAlias = Literal["side", "up", "down"]
 
@@ -61,11 +61,11 @@ def roof_lines(roof: Roof) -> Iterator[Line]:
     """Yield the lines inside a roof, labelled by rank; its edge is not among them."""
     yield from corner_ridges(roof)
     yield from _rings(roof)
-    yield Line(*roof.ridge_line, "ridge", kind(roof.height // 2))
+    yield Line(*roof.ridge_line, "ridge", label_of_rank(roof.height // 2))
     for end, way in zip(roof.ridge_line, roof.ways, strict=True):
         for rank in range(roof.height // 2, 0, -1):
             begin = moved(end, way, roof.height // 2 - rank)
-            yield Line(begin, moved(begin, way), "hinge", kind(rank - 1))
+            yield Line(begin, moved(begin, way), "hinge", label_of_rank(rank - 1))
 
 
 def corner_ridges(roof: Roof) -> Iterator[Line]:
@@ -78,7 +78,7 @@ def corner_ridges(roof: Roof) -> Iterator[Line]:
     )
     for corner, way in corners:
         for rank in range(1, roof.height // 2 + 1):
-            yield Line(moved(corner, way, rank - 1), moved(corner, way, rank), "ridge", kind(rank))
+            yield Line(moved(corner, way, rank - 1), moved(corner, way, rank), "ridge", label_of_rank(rank))
 
 
 def _rings(roof: Roof) -> Iterator[Line]:
@@ -90,4 +90,4 @@ def ring(low: Point, high: Point, rank: int) -> Iterator[Line]:
     """Yield the four sides of the pleat line that runs round a rectangle, given by two corners."""
     corners = (low, Point(high.x, low.y), high, Point(low.x, high.y))
     for start, end in zip(corners, corners[1:] + corners[:1], strict=True):
-        yield Line(start, end, "pleat", kind(rank))
+        yield Line(start, end, "pleat", label_of_rank(rank))

@@ -7,19 +7,16 @@ once, seen from A, and the rest is its half turn. Lines are counted by rank from
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import accumulate, pairwise
 from typing import Literal, TypeAlias
 
-from drills.exact.plane import Direction, Point, moved
-from drills.exact.symmetry import FACINGS
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Label
-from drills.pattern.placing import turned
-from drills.structures.parallelogram import Parallelogram
-from drills.structures.triangle import TRIANGLE_345, Triangle
+from drills.flatfold import solve_layers
+from drills.geometry import FACINGS, Direction, Exact, Point, cross, move_between, moved
+from drills.pattern import CreasePattern, Label, Line, Paper, build, faces, turned
+from drills.structures.triangle import TRIANGLE_345, Parallelogram, Triangle
 
 Side: TypeAlias = Literal["shallow", "steep"]
 
@@ -167,3 +164,60 @@ def _inside_lines(stretch: Stretch) -> Iterator[Line]:
 def _half_turned(stretch: Stretch, line: Line) -> Line:
     opposite = stretch.shape.opposite
     return line._replace(start=opposite(line.start), end=opposite(line.end))
+
+
+Corners: TypeAlias = tuple[Point, Point, Point]
+
+
+def on_sheet(stretch: Stretch, point: Point) -> Point:
+    """Return where a point, given from S as the stretch is defined, lies on the drawn sheet."""
+    facing = FACINGS[stretch.facing]
+    corners = [facing.of(corner) for corner in stretch.paper.corners]
+    image = facing.of(point)
+    return Point(image.x - min(c.x for c in corners), image.y - min(c.y for c in corners))
+
+
+def outline(stretch: Stretch) -> tuple[Point, ...]:
+    """Return the corners S, A, T, B on the sheet."""
+    return tuple(on_sheet(stretch, corner) for corner in stretch.corners)
+
+
+def parts_of_stretch(stretch: Stretch) -> tuple[Corners, ...]:
+    """Return the two triangles that go in when the stretch collapses, each from its side corner."""
+    _, a, far, _ = stretch.corners
+    reach = min(stretch.units)
+    shallow, steep = stretch.triangle.unit_sides
+    triangle = (a, moved(a, shallow, -reach), moved(a, steep, reach))
+    turned = tuple(Point(far.x - p.x, far.y - p.y) for p in triangle)
+    first, second = ([on_sheet(stretch, p) for p in corners] for corners in (triangle, turned))
+    return (first[0], first[1], first[2]), (second[0], second[1], second[2])
+
+
+def faces_inside(pattern: CreasePattern, triangle: Sequence[Point]) -> tuple[tuple[int, ...], ...]:
+    """Return the faces of the pattern, as vertex cycles, that lie within a triangle."""
+    return tuple(
+        cycle for cycle in faces(pattern) if all(_within(pattern.vertices[v], triangle) for v in cycle)
+    )
+
+
+def _within(point: Point, triangle: Sequence[Point]) -> bool:
+    """Whether the point lies in the closed triangle, whichever way round it is given."""
+    a, b, c = triangle
+    sides: list[Exact] = [
+        cross(move_between(p, q), move_between(p, point)) for p, q in ((a, b), (b, c), (c, a))
+    ]
+    return all(side >= 0 for side in sides) or all(side <= 0 for side in sides)
+
+
+def stretch_is_proven(stretch: Stretch) -> bool:
+    """Whether the sheet as drawn has a layer order.
+
+    A part of a sheet that folds flat folds flat too, and turning it or exchanging all labels changes
+    nothing: so the whole sheet, unexchanged and in one facing, stands for all of those.
+    """
+    return _has_layers(replace(stretch, facing=0, exchanged=False, crop=(0, 0, 0, 0)))
+
+
+@lru_cache(maxsize=256)
+def _has_layers(stretch: Stretch) -> bool:
+    return solve_layers(draw(stretch)).folds is True

@@ -6,10 +6,9 @@ from collections.abc import Iterator
 
 from hypothesis import strategies as st
 
-from drills.exact.plane import AnyMove, Direction, Point, move_between, moved
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Edge
-from drills.structures.stretch import Side, Stretch
+from drills.geometry import AnyMove, Direction, Point, move_between, moved
+from drills.pattern import CreasePattern, Edge, Line, Paper, build
+from drills.structures import Side, Stretch
 
 SIDES: tuple[Side, ...] = ("shallow", "steep")
 HINGES: tuple[tuple[Side, Side], ...] = tuple((at_a, at_b) for at_a in SIDES for at_b in SIDES)

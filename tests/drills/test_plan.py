@@ -11,20 +11,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.check import check
-from drills.exact.chance import Chance
-from drills.exact.plane import Exact, Point, move_between, moved, on_segment
-from drills.exact.step import Step
-from drills.pattern.crease_pattern import CreasePattern, Label
-from drills.pattern.places import across_down
-from drills.plan.open_labels import open_labels
-from drills.plan.planning import plan
-from drills.plan.stretch_plan import Crease, StretchPlan
-from drills.structures.composing import compose
-from drills.structures.finder import find_stretches
-from drills.structures.sheets import draw_sheet
-from drills.structures.stretch import Stretch, draw
-from drills.structures.triangle import TRIANGLES
+from drills.flatfold import check_pattern
+from drills.geometry import Chance, Exact, Point, Step, move_between, moved, on_segment
+from drills.pattern import CreasePattern, Label, across_down
+from drills.plan import Crease, StretchPlan, open_labels, plan
+from drills.structures import TRIANGLES, Stretch, compose, draw, draw_sheet, find_stretches
 from tests.drills.sheets import is_slanted, map_sheet, small_stretches
 
 BY_NAME = {triangle.name: triangle for triangle in TRIANGLES}
@@ -187,7 +178,7 @@ def test_open_labels_are_found() -> None:
     found = open_labels(bare, plan(bare))
     assert set(found) == set(bare.creases)
     labelled = bare.with_labels(found.get(e, "B") for e in range(len(bare.edges)))
-    assert check(labelled).ok
+    assert check_pattern(labelled).ok
     assert plan(labelled)[0].is_labelled
     assert open_labels(WORKED, plan(WORKED)) == {}
 

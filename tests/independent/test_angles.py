@@ -7,12 +7,10 @@ from collections.abc import Sequence
 import pytest
 import sympy  # type: ignore[import-untyped]
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Direction
-from drills.pattern.around import counterclockwise
-from drills.structures.stretch import Stretch, draw
-from drills.vertex.kawasaki import is_kawasaki
-from tests.drills.layers.assorted import assorted
+from drills.flatfold import is_kawasaki
+from drills.geometry import Chance, Direction, counterclockwise
+from drills.structures import Stretch, draw
+from tests.drills.flatfold.assorted import assorted
 from tests.drills.sheets import ways
 
 

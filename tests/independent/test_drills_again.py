@@ -11,7 +11,7 @@ from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks
 from drills.questions.kinds import KINDS, checked, make, newest
 from drills.questions.larger import ALONE, LARGE, SEVERAL
-from tests.drills.layers.assorted import folds_anew
+from tests.drills.flatfold.assorted import folds_anew
 from tests.independent.layers import forget
 
 PLACES = [

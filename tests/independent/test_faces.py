@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from drills.exact.plane import Direction
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.faces import faces
-from drills.structures.stretch import Stretch, draw
-from drills.structures.triangle import Triangle
-from tests.drills.layers.assorted import assorted, plain
+from drills.geometry import Direction
+from drills.pattern import CreasePattern, faces
+from drills.structures import Stretch, Triangle, draw
+from tests.drills.flatfold.assorted import assorted, plain
 from tests.drills.sheets import map_sheet, miura, square_twist
 from tests.independent.faces import faces_of, is_planar, turned
 

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from statistics import median, quantiles
 from time import perf_counter
 
+from drills.flatfold import vertex
 from drills.questions.code import Code
 from drills.questions.kinds import KINDS, checked, make, newest
-from drills.structures import proof, stretch
-from drills.vertex import labels_at
+from drills.structures import stretch
 
 EACH = 25
-REMEMBERED = (make, stretch.draw, proof._has_layers, labels_at.valid_at, labels_at._folds)
+REMEMBERED = (make, stretch.draw, stretch._has_layers, vertex.valid_at, vertex._folds)
 WITH_CERTIFICATES = (make, stretch.draw)
 
 

@@ -7,10 +7,10 @@ from collections.abc import Callable
 from statistics import median
 from time import perf_counter
 
-from drills.files.fold_out import to_fold
-from drills.layers.verdict import layers
-from drills.pattern.crease_pattern import CreasePattern
-from drills.structures.stretch import Stretch, draw
+from drills.flatfold import solve_layers
+from drills.fold_file import to_fold
+from drills.pattern import CreasePattern
+from drills.structures import Stretch, draw
 from tests.independent.layers import does_fold, forget
 from tests.independent.sheet import sheet_of
 
@@ -46,7 +46,7 @@ def row(pattern: CreasePattern) -> tuple[int, float, float]:
     for _ in range(TIMES):
         # a pattern made anew remembers nothing
         fresh = CreasePattern(pattern.vertices, pattern.edges)
-        ours.append(milliseconds(lambda fresh=fresh: layers(fresh).folds))  # type: ignore[misc]
+        ours.append(milliseconds(lambda fresh=fresh: solve_layers(fresh).folds))  # type: ignore[misc]
         other.append(milliseconds(lambda: does_fold(sheet)))
     return len(pattern.edges) - len(pattern.vertices) + 1, median(ours), median(other)
 

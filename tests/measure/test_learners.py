@@ -18,7 +18,7 @@ from tests.measure.learners.numbers import NUMBERS, Numbers
 from tests.measure.learners.practising import Practice, right_a_minute
 from tests.measure.learners.rules import Moment, at_random, comes_round, in_blocks, open_skills
 from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.practice.session import Done, Session
+from trainer.practice.choosing import Done, History
 
 SKILL = "steps read 1:2"
 ALONE = {skill: {skill: 1.0} for skill in SKILL_NAMES}
@@ -140,7 +140,7 @@ def test_a_block_is_filled_three_running() -> None:
     """After what is new the skills of the kind in hand follow, three drills each."""
     practice = Practice(drawn(NUMBERS, "one"), in_blocks, NUMBERS, "luck")
     practice.sit(0)
-    today, session, asked = date(2026, 3, 2), Session(), list[str]()
+    today, session, asked = date(2026, 3, 2), History(), list[str]()
     for _ in range(9):
         moment = Moment(practice.state, today, session, Random(1), practice.learner, 0)
         asked.append(in_blocks(moment).skill)
@@ -152,7 +152,7 @@ def test_a_block_is_filled_three_running() -> None:
 def test_chance_picks_every_open_skill_and_no_other() -> None:
     """What is open is what the person's levels train."""
     state, chance = State(Rules(FLOORS, LEVELS)), Random(1)
-    moment = Moment(state, date(2026, 3, 2), Session(), chance, learner(), 0)
+    moment = Moment(state, date(2026, 3, 2), History(), chance, learner(), 0)
     assert {at_random(moment).skill for _ in range(500)} == set(open_skills(state))
 
 

@@ -6,16 +6,24 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import islice
 
-from drills.pattern.placing import figure
+from drills.pattern import figure
 from drills.questions.code import Code
 from drills.questions.drill import Drill
 from drills.questions.kinds import KINDS, checked, make, newest
-from drills.structures.figures import Figure
-from drills.structures.finder import find_stretches
-from drills.structures.parts import Above, Around, Beside, Framed, Mirrored, Part, Turned
-from drills.structures.roof import Roof
-from drills.structures.sheets import Sheet
-from drills.structures.stretch import Stretch
+from drills.structures import (
+    Above,
+    Around,
+    Beside,
+    BlockDesign,
+    Framed,
+    Mirrored,
+    Roof,
+    Sheet,
+    SheetDesign,
+    Stretch,
+    Turned,
+    find_stretches,
+)
 
 DRILLS = 2000
 
@@ -53,7 +61,7 @@ def met_on(drill: Drill) -> Iterator[str]:
     yield from _made_of(drill.sheet)
 
 
-def _made_of(sheet: Figure) -> Iterator[str]:
+def _made_of(sheet: SheetDesign) -> Iterator[str]:
     if isinstance(sheet, Stretch):
         yield f"paper's edge cuts in: {any(sheet.crop)}"
         yield f"lone, sides {'equal' if sheet.is_equal else 'unequal'}"
@@ -69,7 +77,7 @@ def _is_cut(sheet: Sheet) -> bool:
     return any(cut > sheet.pleats for cut in sheet.crop)
 
 
-def _parts(part: Part) -> Iterator[str]:
+def _parts(part: BlockDesign) -> Iterator[str]:
     match part:
         case Stretch():
             yield f"hinges {' and '.join(part.hinges)}"

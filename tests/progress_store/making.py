@@ -6,13 +6,13 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-from progress_store import Attempt, Floor, Form, Rules, Store, open_store
+from progress_store import Attempt, Floor, PaceKey, Rules, Store, open_store
 
 START = datetime(2026, 3, 2, 12, tzinfo=UTC)
 FLOORS = {"steps": Floor(3000), "sinks": Floor(1500, each=True), "labels": Floor(8000)}
 LEVELS = {"steps": range(1, 8), "sinks": range(1, 8), "labels": range(1, 8), "find": range(2, 8)}
 RULES = Rules(FLOORS, LEVELS)
-READ = Form("steps", "read", 1, "1", "keys")
+READ = PaceKey("steps", "read", 1, "1", "keys")
 
 
 def attempt(number: int = 0, day: int = 0, **changes: Any) -> Attempt:

@@ -4,7 +4,7 @@ from statistics import median
 
 import pytest
 
-from progress_store.bootstrap import RESAMPLES, median_interval, middle, ratio_interval
+from progress_store import RESAMPLES, median_interval, middle, ratio_interval
 
 THIRTEEN = [float(value) for value in range(1, 14)]
 

@@ -10,10 +10,8 @@ from typing import Any
 
 import pytest
 
-from progress_store import Settings, State, StoreError
+from progress_store import LONGEST_LINE, Settings, State, StoreError, is_copy
 from progress_store import copies as copies_of
-from progress_store.copies import is_copy
-from progress_store.reading import LONGEST_LINE
 from tests.progress_store.logs import COPIES, LOG, lines, names, written
 from tests.progress_store.making import RULES, attempt, store
 
@@ -89,7 +87,7 @@ def test_a_stop_between_writing_and_renaming_doubles_nothing(
     written(tmp_path, [attempt(0)])
     written(tmp_path, [attempt(1)], COPIES[0])
     with monkeypatch.context() as patched:
-        patched.setattr("progress_store.merging.set_all_aside", failing(errno.EINTR))
+        patched.setattr("progress_store.merge.set_all_aside", failing(errno.EINTR))
         with pytest.raises(OSError, match=os.strerror(errno.EINTR)):
             store(tmp_path)
     assert names(tmp_path) == {LOG, COPIES[0]}

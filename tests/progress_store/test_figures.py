@@ -2,8 +2,7 @@ from datetime import date
 
 import pytest
 
-from progress_store.figures import Errors, PaceChange, Share, after_a_week_away, errors, pace_changes, wilson
-from progress_store.state import replay
+from progress_store import Errors, PaceChange, Share, after_a_week_away, errors, pace_changes, replay, wilson
 from tests.progress_store.making import READ, RULES, attempt
 
 

@@ -6,9 +6,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from progress_store import StoreError
-from progress_store.log import Log
-from progress_store.reading import LONGEST_LINE
+from progress_store import LONGEST_LINE, Log, StoreError
 from tests.progress_store.making import attempt, store
 
 LINES = [json.dumps(attempt(number).to_json()).encode() + b"\n" for number in range(3)]

@@ -12,8 +12,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from progress_store import State, Store, StoreError
-from progress_store.summaries import record
+from progress_store import State, Store, StoreError, record
 from tests.progress_store.logs import COPIES, LOG, lines, names, some, written
 from tests.progress_store.making import RULES, START, attempt, store
 

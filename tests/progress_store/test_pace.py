@@ -5,9 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from progress_store import Floor, Form, Result, State
-from progress_store.pace import Gaps, Pace, net_ms
-from progress_store.state import replay
+from progress_store import Floor, Gaps, Pace, PaceKey, Result, State, net_ms, replay
 from tests.progress_store.making import READ, RULES, attempt
 
 
@@ -59,7 +57,7 @@ def test_the_sorted_gaps_are_those_of_the_last_two_hundred(batches: list[list[in
 )
 def test_a_form_keeps_few_and_many_marks_apart(marks: int, band: str) -> None:
     """Times are compared only at the same kind, form, level, marks and means."""
-    assert Form.of(attempt(marks=marks)) == Form("steps", "read", 1, band, "keys")
+    assert PaceKey.of(attempt(marks=marks)) == PaceKey("steps", "read", 1, band, "keys")
 
 
 def test_there_is_no_goal_under_twelve_right_answers() -> None:

@@ -5,8 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from fsrs import Card, Rating, Scheduler
 
-from progress_store import Result, State
-from progress_store.schedule import LONGEST_DAYS, Memory, recall, remembered
+from progress_store import LONGEST_DAYS, Memory, Result, State, recall, remembered
 from tests.progress_store.making import RULES, attempt
 
 DAY = date(2026, 3, 2)

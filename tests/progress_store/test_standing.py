@@ -2,8 +2,7 @@ from typing import Any
 
 import pytest
 
-from progress_store import Rules, State
-from progress_store.standing import Standing, Word
+from progress_store import Rules, Standing, State, Word
 from tests.progress_store.making import FLOORS, RULES, attempt
 
 Block = list[tuple[int, dict[str, Any]]]

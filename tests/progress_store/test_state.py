@@ -6,9 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from progress_store import Attempt, State
-from progress_store.state import replay
-from progress_store.state_json import state_from_json, state_to_json
+from progress_store import Attempt, State, replay, state_from_json, state_to_json
 from tests.progress_store.making import RULES, START, attempt
 
 FIELDS = st.fixed_dictionaries(

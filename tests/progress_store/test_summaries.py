@@ -3,8 +3,7 @@ import subprocess
 import sys
 from typing import Any
 
-from progress_store import Attempt
-from progress_store.summaries import attempt_rows, record
+from progress_store import Attempt, attempt_rows, record
 from tests.progress_store.making import RULES, attempt
 
 LOG = [
@@ -161,8 +160,6 @@ def test_rows_have_a_head_and_a_line_for_each_attempt() -> None:
 
 def test_importing_the_store_is_light_and_keeps_its_walls() -> None:
     """Neither scheduler nor lock is imported before it is needed, and no other room ever."""
-    script = (
-        "import sys, progress_store.summaries; print(*sorted({name.split('.')[0] for name in sys.modules}))"
-    )
+    script = "import sys, progress_store.record; print(*sorted({name.split('.')[0] for name in sys.modules}))"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert not {"fsrs", "filelock", "textual", "rich", "drills", "trainer"} & set(done.stdout.split())

@@ -1,6 +1,6 @@
 from datetime import date
 
-from progress_store.taken import Taken, taken
+from progress_store import Confusions, taken
 from tests.progress_store.making import attempt
 
 
@@ -14,8 +14,8 @@ def test_what_is_taken_for_what_by_skill() -> None:
         attempt(4, skill="all right"),
     ]
     assert taken(log) == [
-        Taken("find", "find roof", 2, 1, (), 3, date(2026, 3, 2), date(2026, 3, 3)),
-        Taken("steps", "steps 1:2", 0, 0, (("exchanged", 1),), 1, date(2026, 3, 2), date(2026, 3, 2)),
+        Confusions("find", "find roof", 2, 1, (), 3, date(2026, 3, 2), date(2026, 3, 3)),
+        Confusions("steps", "steps 1:2", 0, 0, (("exchanged", 1),), 1, date(2026, 3, 2), date(2026, 3, 2)),
     ]
 
 

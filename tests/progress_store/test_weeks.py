@@ -1,7 +1,6 @@
 from datetime import date
 
-from progress_store.state import replay
-from progress_store.weeks import Week, weekly_pace
+from progress_store import Week, replay, weekly_pace
 from tests.progress_store.making import READ, RULES, attempt
 
 

@@ -1,9 +1,7 @@
 from datetime import date, timedelta
 from typing import Any
 
-from progress_store import Attempt
-from progress_store.state import State, replay
-from progress_store.yardsticks import WHOLE, Yardstick, sittings, time_against, yardsticks
+from progress_store import WHOLE, Attempt, State, Yardstick, replay, sittings, time_against, yardsticks
 from tests.progress_store.making import RULES, START, attempt
 
 

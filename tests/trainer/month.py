@@ -14,8 +14,8 @@ from drills.questions.verdict import Verdict
 from progress_store import Store
 from tests.trainer.practice.making import Hands, store
 from trainer.practice import rounds
-from trainer.practice.round import Round
-from trainer.practice.watch import Measured
+from trainer.practice.attempts import Measured
+from trainer.practice.session import PracticeSession
 from trainer.practice.yardstick import yardstick
 
 HOME, WEST = timezone(timedelta(hours=1)), timezone(timedelta(hours=-5))
@@ -72,11 +72,11 @@ def _at(sit: Sit) -> datetime:
     return datetime(2026, 3, 2, sit.hour, sit.minute, tzinfo=zone) + timedelta(days=sit.day)
 
 
-def _round(done: str) -> Callable[..., Round]:
+def _round(done: str) -> Callable[..., PracticeSession]:
     return {"placing": rounds.placing, "today": rounds.today, "yardstick": yardstick}[done]
 
 
-def _sit(sitting: Round, kept: Store, hands: Hands, chance: Random, most: int) -> None:
+def _sit(sitting: PracticeSession, kept: Store, hands: Hands, chance: Random, most: int) -> None:
     answered = 0
     while answered < most and (drill := sitting.next_drill()) is not None:
         if sitting.stage == "worked":

@@ -10,26 +10,15 @@ from typing import get_args
 import pytest
 
 from drills.questions.drill import Ask
-from trainer.actions import (
-    ACTIONS,
-    PLACES,
-    WINDOW_WAYS,
-    Place,
-    actions_at,
-    key_line,
-    key_table,
-    window_line,
-)
+from trainer.actions import ACTIONS, PLACES, WINDOW_WAYS, Place, actions_at, key_line, key_table, window_line
+from trainer.screens.base_screen import LEAST_COLUMNS, BaseScreen
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
-from trainer.screens.help import HelpScreen
-from trainer.screens.keys import bindings_for
 from trainer.screens.lesson import LessonScreen
-from trainer.screens.lines import GAP, fitting
+from trainer.screens.lines import GAP, bindings_for, fitting
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
-from trainer.screens.record import RecordScreen
-from trainer.screens.shell import LEAST_COLUMNS, Shell
+from trainer.screens.reading import HelpScreen, RecordScreen
 from trainer.screens.warm_up import WarmUpScreen
 from trainer.screens.welcome import WelcomeScreen
 
@@ -50,7 +39,7 @@ ALLOWED = {
 }
 """Plain English that stays, with the reason."""
 ASKS: tuple[Ask, ...] = get_args(Ask)
-SCREENS: dict[Place, type[Shell]] = {
+SCREENS: dict[Place, type[BaseScreen]] = {
     "opening": OpeningScreen,
     "welcome": WelcomeScreen,
     "drill": DrillScreen,
@@ -93,7 +82,7 @@ def test_every_action_is_what_its_screen_can_do(place: Place) -> None:
 @pytest.mark.parametrize(
     "screen", sorted(set(SCREENS.values()), key=str), ids=lambda screen: str(screen.__name__)
 )
-def test_bindings_are_made_from_the_registry(screen: type[Shell]) -> None:
+def test_bindings_are_made_from_the_registry(screen: type[BaseScreen]) -> None:
     """All of those of the screen's places, and no other."""
     places = [place for place, at in SCREENS.items() if at is screen]
     assert bindings_for(*places) == screen.BINDINGS

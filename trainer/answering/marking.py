@@ -3,16 +3,27 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from dataclasses import replace
 
-from drills.pattern.places import short_place
+from drills.pattern import short_place
 from drills.questions.drill import Answer, Drill, Marks
-from trainer.answering.hand import Hand
-from trainer.board.arrows import Arrow
-from trainer.board.cursor import Cursor, Track
-from trainer.board.scale import Scale
+from trainer.answering.answer_input import AnswerInput
+from trainer.board import (
+    Arrow,
+    Cursor,
+    Look,
+    Marked,
+    Scale,
+    Track,
+    crease_in_words,
+    creases_near,
+    points_at,
+    points_near,
+    track_of,
+)
 
 
-class MarkingHand(Hand, ABC):
+class MarkingHand(AnswerInput, ABC):
     """A cursor on the pattern and the marks in the order they were made."""
 
     def __init__(self, drill: Drill, track: Track) -> None:
@@ -98,3 +109,126 @@ class MarkingHand(Hand, ABC):
             self.marks.remove(item)
         else:
             self.marks.append(item)
+
+
+class CreasesHand(MarkingHand):
+    """Marks on creases; with labels or with inside lines asked for, the words leave out what is asked."""
+
+    def __init__(self, drill: Drill) -> None:
+        super().__init__(drill, track_of(drill.pattern))
+
+    def turn(self, clockwise: bool) -> None:
+        """Go to the next crease round the point."""
+        self.cursor = self.track.turned(self.cursor, clockwise)
+
+    def under_cursor(self) -> int | None:
+        """Return the crease under the cursor."""
+        return self.cursor.edge
+
+    def near(self, scale: Scale, x: float, y: float) -> tuple[int, ...]:
+        """Return the creases near a click."""
+        return creases_near(self.drill.pattern, scale, x, y)
+
+    def put_on(self, item: int, scale: Scale, x: float, y: float) -> None:
+        """Put the cursor on a crease, at the end nearer to the click."""
+        near = [v for v in points_near(self.drill.pattern, scale, x, y) if v in self.track.vertices]
+        self.cursor = self.track.on(item, near[0] if near and near[0] in self._ends(item) else None)
+
+    def look(self) -> Look:
+        """Return the board with cursor and marks."""
+        return replace(
+            super().look(),
+            cursor_edge=self.cursor.edge,
+            cursor_at=self.drill.pattern.vertices[self.cursor.vertex],
+            marked=Marked(edges=frozenset(self.marks)),
+        )
+
+    def says(self) -> tuple[str, ...]:
+        """Return the point, the crease under the cursor, and how many are marked."""
+        pattern, (vertex, edge, *_) = self.drill.pattern, self.cursor
+        question = self.drill.question
+        said = [f"You are at point {self.at_point(vertex)}."]
+        if edge is not None:
+            marked = " (marked)" if edge in self.marks else ""
+            role, label = not question.role_asked, self.drill.shows_labels
+            said.append(f"Lit: {crease_in_words(pattern, edge, vertex, role=role, label=label)}{marked}.")
+        return *said, f"Marked: {len(self.marks)}"
+
+    def _ends(self, edge: int) -> tuple[int, int]:
+        return self.drill.pattern.edges[edge].start, self.drill.pattern.edges[edge].end
+
+
+class PointsHand(MarkingHand):
+    """Marks on points."""
+
+    def __init__(self, drill: Drill) -> None:
+        super().__init__(drill, track_of(drill.pattern, hidden=drill.question.hidden))
+
+    def under_cursor(self) -> int | None:
+        """Return the vertex under the cursor."""
+        return self.cursor.vertex
+
+    def near(self, scale: Scale, x: float, y: float) -> tuple[int, ...]:
+        """Return the points near a click."""
+        return tuple(v for v in points_near(self.drill.pattern, scale, x, y) if v in self.track.vertices)
+
+    def put_on(self, item: int, scale: Scale, x: float, y: float) -> None:
+        """Put the cursor on a point."""
+        self.cursor = self.track.at(item)
+
+    def look(self) -> Look:
+        """Return the board with cursor and marks."""
+        pattern = self.drill.pattern
+        return replace(
+            super().look(),
+            cursor_at=pattern.vertices[self.cursor.vertex],
+            marked=Marked(points=points_at(pattern, self.marks)),
+        )
+
+    def says(self) -> tuple[str, ...]:
+        """Return the point under the cursor, and how many are marked."""
+        marked = " (marked)" if self.cursor.vertex in self.marks else ""
+        return (
+            f"At point {self.at_point(self.cursor.vertex)}{marked}.",
+            f"Marked: {len(self.marks)}",
+        )
+
+
+class JoiningHand(PointsHand):
+    """One point to be chosen: the one under the cursor. It begins at the lit point."""
+
+    def __init__(self, drill: Drill) -> None:
+        super().__init__(drill)
+        self.start = drill.question.start_vertex or 0
+        self.cursor = self.track.at(self.start)
+
+    def mark(self) -> None:
+        """Nothing is marked: the cursor is the answer."""
+
+    def undo(self) -> None:
+        """Go back to the lit point."""
+        self.cursor = self.track.at(self.start)
+
+    def point_at(self, scale: Scale, x: float, y: float) -> None:
+        """Put the cursor on the nearest point."""
+        if near := self.near(scale, x, y):
+            self.put_on(near[0], scale, x, y)
+
+    def answer(self) -> Answer | None:
+        """Return the point under the cursor, once it has left the lit one."""
+        return None if self.cursor.vertex == self.start else Marks(frozenset({self.cursor.vertex}))
+
+    def missing(self) -> str:
+        """Return what to do."""
+        return "Move the cursor to the point at the other end first."
+
+    def look(self) -> Look:
+        """Return the board with the lit point and the cursor, the inside lines hidden."""
+        return replace(super().look(), points=points_at(self.drill.pattern, [self.start]))
+
+    def says(self) -> tuple[str, ...]:
+        """Return the lit point and the one under the cursor."""
+        return (
+            f"The lit point is {self.at_point(self.start)}.",
+            f"The cursor is at {self.at_point(self.cursor.vertex)}.",
+        )

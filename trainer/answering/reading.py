@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.exact.step import Step
+from drills.geometry import Step
 from drills.questions.drill import Answer, Drill
 from drills.questions.judging_steps import with_directions_of
-from trainer.answering.hand import Hand
-from trainer.board.arrows import Arrow
-from trainer.board.look import Look, points_at
+from trainer.answering.answer_input import AnswerInput
+from trainer.board import Arrow, Look, points_at
 
 LARGEST = 99
 
 
-class ReadingHand(Hand):
+class ReadingHand(AnswerInput):
     """Two numbers, or three; a digit goes on to the next, round and round. The directions are the arrow's."""
 
     def __init__(self, drill: Drill) -> None:

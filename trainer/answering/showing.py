@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.pattern.places import place
+from drills.flatfold import faults
+from drills.pattern import place
 from drills.questions.drill import Drill, Marks
-from drills.questions.reasons import faults
 from drills.questions.verdict import Verdict
-from drills.structures.figures import outlines
-from trainer.board.look import Look, Marked, points_at
+from drills.structures import outlines
+from trainer.board import Look, Marked, points_at
 
 
 def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:

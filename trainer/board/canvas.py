@@ -6,11 +6,10 @@ from collections.abc import Iterable, Mapping
 from itertools import groupby
 from typing import TypeAlias
 
-from drills.exact.plane import Point
-from trainer.board.glyphs import Glyphs
-from trainer.board.raster import Masks
-from trainer.board.sheet import Sheet
-from trainer.board.style import PLAIN_STYLES, Ink, Mark, Span, Style
+from drills.geometry import Point
+from trainer.board.palette import PLAIN_STYLES, Ink, Mark, Span, Style
+from trainer.board.raster import Glyphs, Masks
+from trainer.board.static_layer import StaticLayer
 
 LETTER_INKS = {"M": Ink.MOUNTAIN_LETTER, "V": Ink.VALLEY_LETTER}
 Line: TypeAlias = tuple[Span, ...]
@@ -19,7 +18,7 @@ Line: TypeAlias = tuple[Span, ...]
 class Canvas:
     """A working copy of a sheet: dots are only ever added, signs cover a cell."""
 
-    def __init__(self, sheet: Sheet, glyphs: Glyphs) -> None:
+    def __init__(self, sheet: StaticLayer, glyphs: Glyphs) -> None:
         self.sheet = sheet
         self.glyphs = glyphs
         self.styles = list(sheet.styles)

@@ -6,16 +6,15 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import atan2, tau
 
-from drills.exact.plane import Point
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Point
+from drills.pattern import CreasePattern
 from trainer.board.canvas import Canvas, Line
-from trainer.board.glyphs import GLYPHS, GlyphName
 from trainer.board.look import Look, Marked
-from trainer.board.raster import dotted, line_dots, masks_of
+from trainer.board.palette import SIGNS, Ink, Mark
+from trainer.board.raster import GLYPHS, GlyphName, dotted, line_dots, masks_of
 from trainer.board.scale import Scale
 from trainer.board.shading import shade_of
-from trainer.board.sheet import ink_of, middle_first, sheet_of
-from trainer.board.style import SIGNS, Ink, Mark
+from trainer.board.static_layer import ink_of, middle_first, sheet_of
 
 WAYS_ON = "←↑→↓"
 RIMS = 3

@@ -7,12 +7,12 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import NamedTuple
 
-from drills.exact.plane import Exact, Point
-from drills.pattern.crease_pattern import CreasePattern
-from trainer.board.glyphs import Glyphs
+from drills.geometry import Exact, Point
+from drills.pattern import CreasePattern
 from trainer.board.look import Look, Marked
+from trainer.board.palette import SIGNS, Mark
+from trainer.board.raster import Glyphs
 from trainer.board.scale import Box, Scale
-from trainer.board.style import SIGNS, Mark
 from trainer.board.window import halfway
 
 MOST_COLUMNS, MOST_ROWS = 28, 4

@@ -1,17 +1,61 @@
-"""What each style looks like: on a dark and on a light screen, and without any colour.
-
-Hues follow M. Okabe and K. Ito, "Color Universal Design" (2002, revised 2008): orange, sky blue and
-yellow as they are, the others darkened or lightened until they stand out. Colour is never alone:
-labels have letters and line styles, marks and verdicts have signs.
-"""
+"""How one cell of a board is drawn: what its ink stands for, its mark, and whether the cursor is there."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import NamedTuple
 
-from trainer.board.style import Ink, Mark, Style
+
+class Ink(StrEnum):
+    """What the dots or the sign of a cell stand for."""
+
+    GRID = "grid"
+    SHADE = "shade"
+    PAPER = "paper"
+    CREASE = "crease"
+    MOUNTAIN = "mountain"
+    VALLEY = "valley"
+    MOUNTAIN_LETTER = "mountain letter"
+    VALLEY_LETTER = "valley letter"
+    SIGN = "sign"
+    STEPS = "steps"
+    POINT = "point"
+    LIT = "lit"
+    FAULT = "fault"
+    CURSOR = "cursor"
+
+
+class Mark(StrEnum):
+    """What a person chose, or what the verdict says of it."""
+
+    NONE = "none"
+    MARKED = "marked"
+    RIGHT = "right"
+    MISSED = "missed"
+    WRONG = "wrong"
+
+
+SIGNS = {Mark.MARKED: "*", Mark.RIGHT: "+", Mark.MISSED: "?", Mark.WRONG: "×"}  # noqa: RUF001  (the sign, not the letter)
+
+
+class Style(NamedTuple):
+    """The style of one cell; a palette turns it into colours and attributes."""
+
+    ink: Ink
+    mark: Mark = Mark.NONE
+    cursor: bool = False
+
+
+class Span(NamedTuple):
+    """A run of characters of one style."""
+
+    text: str
+    style: Style
+
+
+PLAIN_STYLES = {ink: Style(ink) for ink in Ink}
 
 
 class Paint(NamedTuple):

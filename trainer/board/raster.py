@@ -1,13 +1,85 @@
-"""The dots of a line, solid, dashed or dotted, and their collection into the cells of a board."""
+"""Terminal cells and the dots in them: the types that keep grid points, dots and cells apart."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
-from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN, Dot
+DOTS_ACROSS, DOTS_DOWN = 2, 4
+
+
+class Dot(NamedTuple):
+    """A dot of the board, x to the right and y down, counted from the top left of what is shown."""
+
+    x: int
+    y: int
+
+
+class Cell(NamedTuple):
+    """A character cell of the board, column to the right and row down, counted from the top left."""
+
+    column: int
+    row: int
+
+
+def cell_of(dot: Dot) -> Cell:
+    """Return the cell that holds the dot."""
+    return Cell(dot.x // DOTS_ACROSS, dot.y // DOTS_DOWN)
+
+
+def cells_for(dots_across: int, dots_down: int) -> tuple[int, int]:
+    """Return the columns and rows that so many dots take."""
+    return -(-dots_across // DOTS_ACROSS), -(-dots_down // DOTS_DOWN)
+
+
+GlyphName: TypeAlias = Literal["braille", "blocks"]
+
+_QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
+_QUADRANT_BITS = (0x01 | 0x02, 0x08 | 0x10, 0x04 | 0x40, 0x20 | 0x80)
+
+
+@dataclass(frozen=True)
+class Glyphs:
+    """The character for each set of dots, and the signs that stand for a whole cell.
+
+    ``arrows`` start east and go round counterclockwise; ``grid`` and ``shade`` are the characters
+    of cells with nothing else in them, empty where the dots themselves are drawn.
+    """
+
+    dots: tuple[str, ...]
+    arrows: str
+    point: str
+    cursor: str
+    grid: str
+    shade: str
+
+
+BRAILLE = Glyphs(
+    dots=(" ", *(chr(0x2800 + mask) for mask in range(1, 256))),
+    arrows="►◥▲◤◄◣▼◢",
+    point="●",
+    cursor="◆",
+    grid="",
+    shade="",
+)
+
+# Of the signs the Linux console has no more than these.
+BLOCKS = Glyphs(
+    dots=tuple(
+        _QUADRANTS[sum(1 << i for i, bits in enumerate(_QUADRANT_BITS) if mask & bits)] for mask in range(256)
+    ),
+    arrows="►▲◄▼",
+    point="o",
+    cursor="■",
+    grid="·",
+    shade="░",
+)
+
+GLYPHS: dict[GlyphName, Glyphs] = {"braille": BRAILLE, "blocks": BLOCKS}
+
 
 Masks: TypeAlias = dict[int, int]
 """Per cell (row by row from the top left) the dots that are set, a bit for each of its 2 x 4."""

@@ -6,16 +6,15 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import ceil, floor
 
-from drills.exact.plane import Point
-from trainer.board.cells import Dot
-from trainer.board.raster import Masks, has_dot, masks_of
-from trainer.board.sheet import Sheet
+from drills.geometry import Point
+from trainer.board.raster import Dot, Masks, has_dot, masks_of
+from trainer.board.static_layer import StaticLayer
 
 EVERY_ACROSS, EVERY_DOWN = 4, 2
 _TOUCHING = ((0, 0), (1, 0), (-1, 0), (0, 1), (0, -1))
 
 
-def shade_of(sheet: Sheet, outline: Sequence[Point]) -> Masks:
+def shade_of(sheet: StaticLayer, outline: Sequence[Point]) -> Masks:
     """Return the cells shaded inside an outline, given as its corners in order."""
     return _shade(sheet.scale.columns, sheet.scale.rows, sheet.drawn, tuple(map(sheet.scale.dot, outline)))
 

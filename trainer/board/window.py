@@ -7,9 +7,9 @@ from fractions import Fraction
 from functools import cached_property
 from typing import NamedTuple
 
-from drills.exact.plane import Point
-from drills.pattern.crease_pattern import CreasePattern
-from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN, Cell, Dot
+from drills.geometry import Point
+from drills.pattern import CreasePattern
+from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Cell, Dot
 from trainer.board.scale import PANNED_DOTS, Scale, middle_of, scale_around, scale_for
 
 STEPS = (5, 6, 8, 10, 12, 16, 20, 24)

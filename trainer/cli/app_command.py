@@ -7,16 +7,14 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from drills.questions.kinds import TOP_LEVEL
-from drills.structures.triangle import TRIANGLES
-from trainer.cli.console import Console
-from trainer.cli.data_folder import data_folder
-from trainer.cli.ending import CommandError
-from trainer.cli.parser import Parser, add_data, whole_number
+from drills.structures import TRIANGLES
+from trainer.cli.parser import CommandError, Console, Parser, add_data, data_folder, whole_number
 from trainer.cli.pattern_given import sheet_in_file
-from trainer.practice.warming import Target, target_of
+from trainer.practice.warm_up import Target, target_of
 
 if TYPE_CHECKING:
     from trainer.start import Start
+
 
 _TRIANGLES = [triangle.name for triangle in TRIANGLES]
 _NO_TERMINAL = "Slantwise needs a terminal; for plain text use: slantwise drill CODE --text"

@@ -5,12 +5,11 @@ from __future__ import annotations
 import json
 from argparse import Namespace, _SubParsersAction
 
-from drills.check import Report, check
-from drills.files.sheet_in import Sheet
-from trainer.cli.check_in_text import check_in_text
-from trainer.cli.console import Console
-from trainer.cli.parser import Parser, add_data
+from drills.flatfold import Report, check_pattern
+from drills.fold_file import ImportedPattern
+from trainer.cli.parser import Console, Parser, add_data
 from trainer.cli.pattern_given import sheet_in_file
+from trainer.text.check import check_in_text
 
 FINE, FAULTY, OPEN = 0, 1, 2
 
@@ -32,7 +31,7 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
 def check_file(options: Namespace, console: Console) -> int:
     """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
     sheet = sheet_in_file(options.file)
-    report = check(sheet.pattern, sheet.exact)
+    report = check_pattern(sheet.pattern, sheet.exact)
     if options.json:
         console.say(json.dumps(report_to_json(report, sheet)))
     else:
@@ -47,7 +46,7 @@ def check_file(options: Namespace, console: Console) -> int:
     return OPEN
 
 
-def report_to_json(report: Report, sheet: Sheet) -> dict[str, object]:
+def report_to_json(report: Report, sheet: ImportedPattern) -> dict[str, object]:
     """Return a report as JSON values, vertices and edges by their numbers in the file."""
     edges = sheet.edges
     return {

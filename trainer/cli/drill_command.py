@@ -10,11 +10,8 @@ from drills.questions.drill import Drill
 from drills.questions.drill_json import drill_line
 from drills.questions.kinds import KINDS, TOP_LEVEL, checked, make, newest, read_code
 from trainer.cli.app_command import open_app
-from trainer.cli.console import Console
-from trainer.cli.data_folder import data_folder
 from trainer.cli.drill_in_text import ask_in_text
-from trainer.cli.ending import CommandError
-from trainer.cli.parser import Parser, add_data, whole_number
+from trainer.cli.parser import CommandError, Console, Parser, add_data, data_folder, whole_number
 
 MOST = 10_000
 _PARTS = ("kind", "level", "seed")

@@ -10,12 +10,10 @@ from drills.questions.drill import Answer, Drill, Marks, Outlines
 from drills.questions.judging import judge
 from drills.questions.verdict import Verdict
 from progress_store import StoreError, open_store
-from trainer.cli.answer_from_text import answer_from, how_to_answer
-from trainer.cli.console import Console
-from trainer.cli.sheet_in_text import sheet_in_text
-from trainer.cli.tags import tags_of
-from trainer.practice.attempts import FLOORS, LEVELS, attempt_of
-from trainer.practice.watch import Measured, Watch
+from trainer.cli.parser import Console
+from trainer.practice.attempts import FLOORS, LEVELS, Measured, Watch, attempt_of
+from trainer.text.answer_line import answer_from, how_to_answer
+from trainer.text.sheet import sheet_in_text, tags_of
 
 RIGHT, WRONG = 0, 1
 

@@ -10,13 +10,10 @@ from io import StringIO, TextIOWrapper
 from typing import TextIO
 
 from drills.questions.code import CodeError
-from progress_store import StoreError
-from progress_store.errors import reason
+from progress_store import StoreError, reason
 from trainer.cli import app_command, check_command, drill_command, merge_command, plan_command, record_command
-from trainer.cli.console import Console
-from trainer.cli.ending import CommandError, Told
-from trainer.cli.parser import COMMAND, Parser, add_data
-from trainer.practice.clock import system_clock
+from trainer.cli.parser import COMMAND, CommandError, Console, Parser, PrintAndExit, add_data
+from trainer.practice.attempts import system_clock
 
 DONE, REFUSED, INTERRUPTED, PIPE_CLOSED = 0, 2, 130, 141
 """Exit statuses; the last two are those of the shell for SIGINT and SIGPIPE."""
@@ -46,7 +43,7 @@ def _answered(argv: Sequence[str], console: Console) -> int:
     try:
         options = _parser().parse_args(argv)
         status: int = _show_version() if options.version else options.act(options, console)
-    except Told as told:
+    except PrintAndExit as told:
         for line in str(told).splitlines():
             console.say(line)
         status = DONE
@@ -83,7 +80,7 @@ def _parser() -> Parser:
 def _show_version() -> int:
     from importlib.metadata import version
 
-    raise Told(f"slantwise {version('slantwise')}")
+    raise PrintAndExit(f"slantwise {version('slantwise')}")
 
 
 def run() -> int:

@@ -5,10 +5,8 @@ from __future__ import annotations
 from argparse import Namespace, _SubParsersAction
 from pathlib import Path
 
-from progress_store import TakenIn, open_store
-from trainer.cli.console import Console
-from trainer.cli.data_folder import data_folder
-from trainer.cli.parser import Parser, add_data
+from progress_store import MergeResult, open_store
+from trainer.cli.parser import Console, Parser, add_data, data_folder
 from trainer.practice.attempts import FLOORS, LEVELS
 
 
@@ -35,7 +33,7 @@ def merge(options: Namespace, console: Console) -> int:
     return 0
 
 
-def _told(taken: TakenIn) -> str:
+def _told(taken: MergeResult) -> str:
     answers = "answer" if taken.new == 1 else "answers"
     here = taken.found - taken.new
     were = "was" if here == 1 else "were"

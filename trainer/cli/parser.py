@@ -1,13 +1,25 @@
-"""The parser of the command line: it never ends the program, and refuses in one sentence."""
+"""Why a command ends early: it cannot do what was asked, or only a text was asked for."""
 
 from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Sequence
-from typing import Any, NoReturn
+from argparse import Namespace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, NoReturn, TextIO
 
-from trainer.cli.ending import CommandError, Told
+from trainer.practice.attempts import Clock
+
+
+class CommandError(Exception):
+    """One sentence that tells the person what to do; exit status 2."""
+
+
+class PrintAndExit(Exception):  # noqa: N818 - it ends a command that went well
+    """A text that was asked for and ends the command, such as the help; exit status 0."""
+
 
 _OPTION = re.compile(r"--[a-z]{1,20}(?:-[a-z]{1,20})?\b")
 _NUMBER = re.compile(r"[0-9]{1,10}")
@@ -43,7 +55,7 @@ class _ShowHelp(argparse.Action):
         values: str | Sequence[Any] | None,
         option_string: str | None = None,
     ) -> None:
-        raise Told(parser.format_help())
+        raise PrintAndExit(parser.format_help())
 
 
 def add_data(parser: argparse.ArgumentParser) -> None:
@@ -58,3 +70,62 @@ def whole_number(option: str, text: str) -> int:
     if not _NUMBER.fullmatch(text):
         raise CommandError(f"{option} takes a whole number of at most ten digits.")
     return int(text)
+
+
+LONGEST_LINE = 1_000
+
+
+@dataclass(frozen=True)
+class Console:
+    """The streams, the clock and the environment variables of one run of the command."""
+
+    stdin: TextIO
+    stdout: TextIO
+    stderr: TextIO
+    clock: Clock
+    environ: Mapping[str, str]
+
+    def say(self, line: str) -> None:
+        """Write a line to standard output, without control characters."""
+        print(printable(line), file=self.stdout)
+
+    def complain(self, sentence: str) -> None:
+        """Write a line to standard error, without control characters."""
+        print(printable(sentence), file=self.stderr, flush=True)
+
+    def line(self) -> str:
+        """Return the next line of standard input, empty at its end; CommandError where it is too long."""
+        line = self.stdin.readline(LONGEST_LINE)
+        if len(line) == LONGEST_LINE:
+            raise CommandError(f"A line has less than {LONGEST_LINE} signs; type a shorter one.")
+        return line.strip()
+
+    @property
+    def is_typed(self) -> bool:
+        """Whether a person types the input, rather than another program."""
+        return self.stdin.isatty()
+
+    @property
+    def is_terminal(self) -> bool:
+        """Whether input and output are a terminal, as the app needs it."""
+        return self.stdin.isatty() and self.stdout.isatty()
+
+
+def printable(text: str) -> str:
+    """Return the text with each control character as a question mark."""
+    return "".join(sign if sign.isprintable() else "?" for sign in text)
+
+
+VARIABLE = "SLANTWISE_DATA"
+
+
+def data_folder(options: Namespace, console: Console) -> Path:
+    """Return the folder of --data, else of SLANTWISE_DATA, else the platform's folder for user data."""
+    given: str | None = getattr(options, "data", None)
+    if given == "":
+        raise CommandError("Give a folder after --data, or leave it out.")
+    if named := given or console.environ.get(VARIABLE):
+        return Path(named)
+    from platformdirs import user_data_path
+
+    return user_data_path("slantwise", appauthor=False)

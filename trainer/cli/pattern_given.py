@@ -6,13 +6,11 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from drills.files.drawing_in import MOST_MIB
-from drills.files.refusals import FoldError
-from drills.files.sheet_in import Sheet, read_sheet
-from drills.pattern.crease_pattern import CreasePattern
+from drills.fold_file import MOST_MIB, FoldFileError, ImportedPattern, read_sheet
+from drills.pattern import CreasePattern
 from drills.questions.code import CodeError, parse_code
 from drills.questions.kinds import make, read_code
-from trainer.cli.ending import CommandError
+from trainer.cli.parser import CommandError
 
 A_FILE = "a FOLD file that is there"
 
@@ -38,11 +36,11 @@ def pattern_given(text: str) -> Given:
     return _of_code(text)
 
 
-def sheet_in_file(path: str, wanted: str = A_FILE) -> Sheet:
+def sheet_in_file(path: str, wanted: str = A_FILE) -> ImportedPattern:
     """Return the sheet in a file; CommandError says what is wrong with it, or asks for what is wanted."""
     try:
         return read_sheet(_bytes_of(Path(path)))
-    except FoldError as refusal:
+    except FoldFileError as refusal:
         raise CommandError(str(refusal)) from None
     except OSError:
         raise CommandError(f"The file cannot be read; give the path of {wanted}.") from None

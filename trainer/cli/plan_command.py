@@ -5,16 +5,12 @@ from __future__ import annotations
 import json
 from argparse import Namespace, _SubParsersAction
 
-from drills.pattern.crease_pattern import CreasePattern
-from drills.plan.open_labels import open_labels
-from drills.plan.planning import plan
-from drills.questions.reasons import faults
-from trainer.cli.console import Console
-from trainer.cli.ending import CommandError
-from trainer.cli.parser import Parser, add_data
+from drills.flatfold import faults
+from drills.pattern import CreasePattern
+from drills.plan import open_labels, plan
+from trainer.cli.parser import CommandError, Console, Parser, add_data
 from trainer.cli.pattern_given import pattern_given
-from trainer.cli.plan_in_json import plan_to_json
-from trainer.cli.plan_in_text import plan_in_text
+from trainer.text.plan import plan_in_text, plan_to_json
 
 _EXAMPLES = """examples:
   slantwise plan mine.fold

@@ -8,14 +8,10 @@ from argparse import Namespace, _SubParsersAction
 from datetime import datetime
 
 from drills.questions.kinds import SKILL_NAMES
-from progress_store import Store, open_store
-from progress_store.summaries import attempt_rows, record
-from trainer.cli.console import Console
-from trainer.cli.data_folder import data_folder
-from trainer.cli.ending import CommandError
-from trainer.cli.parser import Parser, add_data
-from trainer.cli.record_in_text import record_in_text
+from progress_store import Store, attempt_rows, open_store, record
+from trainer.cli.parser import CommandError, Console, Parser, add_data, data_folder
 from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.text.record import record_in_text
 
 _FIRST_YEAR, _LAST_YEAR = 1971, 2998
 

@@ -1,15 +1,74 @@
-"""From a judged answer to the line of the log."""
+"""The clock that everything timed is given: wall time with its offset, and ticks for short spans."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import datetime
+from time import monotonic
+from typing import NamedTuple
 from uuid import uuid4
 
 from drills.questions.drill import Drill
 from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
-from progress_store import Attempt, Floor, Purpose, stamp
-from trainer.practice.watch import Measured
+from progress_store import Attempt, Floor, InputDevice, Purpose, stamp
+
+
+@dataclass(frozen=True)
+class Clock:
+    """``now`` gives an aware local time, ``ticks`` seconds from any fixed start."""
+
+    now: Callable[[], datetime]
+    ticks: Callable[[], float]
+
+
+def system_clock() -> Clock:
+    """Return the clock of this machine."""
+    return Clock(lambda: datetime.now().astimezone(), monotonic)
+
+
+IDLE_SECONDS = 60
+"""Longer without a key and the person was elsewhere: accuracy is kept, the time is not."""
+
+
+class Measured(NamedTuple):
+    """What the watch saw; milliseconds is None where the person was away."""
+
+    milliseconds: int | None
+    inputs: int
+    gaps: tuple[int, ...]
+    means: InputDevice
+
+
+class Watch:
+    """Started when a drill is shown, told of every key and click, read when it is answered."""
+
+    def __init__(self, ticks: Callable[[], float]) -> None:
+        self._ticks = ticks
+        self._start = self._last = ticks()
+        self._away = False
+        self._seen: list[tuple[float, InputDevice]] = []
+
+    def saw(self, means: InputDevice) -> None:
+        """Note a key, a click or a typed line."""
+        now = self._ticks()
+        self._away |= now - self._last > IDLE_SECONDS
+        self._seen.append((now - self._last, means))
+        self._last = now
+
+    def left(self) -> None:
+        """Note that the person left the window."""
+        self._away = True
+
+    def read(self) -> Measured:
+        """Return what was seen up to the last input; one input at least is counted."""
+        gaps = tuple(round(1000 * gap) for gap, _ in self._seen[1:])
+        used = [means for _, means in self._seen]
+        means: InputDevice = max(("keys", "mouse", "text"), key=used.count) if used else "keys"
+        spent = None if self._away else round(1000 * (self._last - self._start))
+        return Measured(spent, max(1, len(self._seen)), gaps[-40:], means)
+
 
 FLOORS = {
     "steps": Floor(3_000),

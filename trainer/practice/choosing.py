@@ -1,16 +1,159 @@
-"""What to ask next: returns, what has come round, slow, a little harder, new; always something."""
+"""What is asked next and why, and how much of it is done for the person."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from datetime import date
+from typing import Literal, NamedTuple
 
 from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
-from progress_store import State
-from progress_store.schedule import recall
-from trainer.practice.choice import Choice, Reason
-from trainer.practice.session import Session
+from progress_store import Result, State, recall
+
+Reason = Literal["return", "partner", "round", "slow", "harder", "new", "known"]
+Stage = Literal["worked", "half", "alone"]
+
+
+class Selection(NamedTuple):
+    """A skill to be met at a level, and why; ``stage`` says how much of the drill is done for the person."""
+
+    skill: str
+    level: int
+    reason: Reason
+    stage: Stage = "alone"
+
+    @property
+    def kind(self) -> str:
+        """The kind of question."""
+        return kind_of(self.skill)[0]
+
+
+PAIRS = (
+    ("steps read 1:2", "steps read 1:3"),
+    ("steps read 1:3", "steps read 1:4"),
+    ("steps read 3:4", "steps read 2:3"),
+    ("steps place 1:2", "steps place 1:3"),
+    ("steps place 1:3", "steps place 1:4"),
+    ("steps place 3:4", "steps place 2:3"),
+    ("sinks mark equal few", "sinks mark unequal"),
+    ("sinks mark equal many", "sinks mark several"),
+    ("sinks points equal few", "sinks points unequal"),
+    ("sinks join equal many", "sinks join unequal"),
+    ("labels one", "labels nothing"),
+    ("labels pair", "labels hinge"),
+    ("labels side", "labels line"),
+    ("find pleats", "find roof"),
+    ("find roof", "find diamond"),
+)
+"""Common practice, no source: the same numbers nearly, a ridge beside an inside line, a look-alike."""
+
+
+def partners_of(skill: str) -> tuple[str, ...]:
+    """Return the skills that one is easily taken for, none where there is none."""
+    return _PARTNERS.get(skill, ())
+
+
+def _partners() -> Mapping[str, tuple[str, ...]]:
+    both = [*PAIRS, *(pair[::-1] for pair in PAIRS)]
+    return {skill: tuple(other for one, other in both if one == skill) for skill, _ in both}
+
+
+_PARTNERS = _partners()
+
+
+RETURNS_AFTER = {"miss": 3, "slow": 6, "clean": 6}
+"""So many other drills before a skill that was missed, or not yet clean twice, is met again."""
+MOST_EXTRA = 4
+CLEAN_IN_A_ROW = 2
+IN_A_ROW_WHEN_NEW = 3
+"""A new skill is shown worked, then half worked, then met so often before others come between."""
+PARTNER_WITHIN = 2
+
+
+class Done(NamedTuple):
+    """One drill of this sitting; one that was worked or half worked says nothing of the person."""
+
+    skill: str
+    kind: str
+    result: Result
+    above: bool = False
+    stage: Stage = "alone"
+
+
+class History(NamedTuple):
+    """The drills of this sitting in order."""
+
+    done: tuple[Done, ...] = ()
+
+    def with_drill(self, done: Done) -> History:
+        """Return the sitting after one more drill."""
+        return History((*self.done, done))
+
+    @property
+    def counted(self) -> tuple[Done, ...]:
+        """The drills that were left to the person."""
+        return tuple(done for done in self.done if done.stage == "alone")
+
+    def introducing(self) -> tuple[str, Stage] | None:
+        """Return the skill that is being introduced and how it is met next, None where none is."""
+        if not self.done:
+            return None
+        skill, stages = self.done[-1].skill, [done.stage for done in self._running()]
+        if stages[-1] == "worked":
+            return skill, "half"
+        if "half" in stages and stages[::-1].index("half") < IN_A_ROW_WHEN_NEW:
+            return skill, "alone"
+        return None
+
+    def partners(self) -> Iterator[str]:
+        """Yield what the last two drills are easily taken for and this sitting has not met."""
+        for done in self.done[: -PARTNER_WITHIN - 1 : -1]:
+            yield from (partner for partner in partners_of(done.skill) if not self.times(partner))
+
+    def _running(self) -> tuple[Done, ...]:
+        """Return the last drills that were all of one skill."""
+        others = [place for place, done in enumerate(self.done) if done.skill != self.done[-1].skill]
+        return self.done[others[-1] + 1 :] if others else self.done
+
+    def kinds_running(self) -> str | None:
+        """Return the kind of the last two drills where they were of one kind."""
+        last = {done.kind for done in self.done[-2:]}
+        return last.pop() if len(self.done) > 1 and len(last) == 1 else None
+
+    def times(self, skill: str) -> int:
+        """Return how often a skill was met in this sitting."""
+        return sum(done.skill == skill for done in self.done)
+
+    def last_met(self, skill: str) -> int:
+        """Return the place of a skill's last drill, -1 where it was not met."""
+        return max((place for place, done in enumerate(self.done) if done.skill == skill), default=-1)
+
+    def returns(self) -> Iterator[str]:
+        """Yield the skills that are to be met again now, the longest waiting first.
+
+        Missed: after 3 others; slow, or clean once after that: after 6; done at two clean in a row
+        or after 4 extra drills. A miss on a drill above the level is not sent on.
+        """
+        waiting = []
+        for skill in dict.fromkeys(done.skill for done in self.done):
+            results = [done.result for done in self.counted if done.skill == skill and not done.above]
+            if _is_settled(results):
+                continue
+            others = len(self.done) - 1 - self.last_met(skill)
+            if others >= RETURNS_AFTER[results[-1]]:
+                waiting.append((self.last_met(skill), skill))
+        yield from (skill for _, skill in sorted(waiting))
+
+
+def _is_settled(results: list[Result]) -> bool:
+    """Whether nothing is open: two clean in a row settle what was before, four extra drills are the most."""
+    since = list[Result]()
+    for result in results:
+        since.append(result)
+        if since[0] == "clean" or since[-CLEAN_IN_A_ROW:] == ["clean"] * CLEAN_IN_A_ROW:
+            since.clear()
+    return not since or len(since) > MOST_EXTRA
+
 
 HARDER_ONE_IN = 8
 NEW_A_DAY = 2
@@ -18,7 +161,7 @@ RIGHT_FOR_NEW = 0.8
 UNSETTLED_FOR_NEW = 4
 
 
-def next_choice(state: State, today: date, session: Session) -> Choice:
+def next_choice(state: State, today: date, session: History) -> Selection:
     """Return the next drill's skill; never a third of one kind running while there is another.
 
     A skill that is being introduced is gone on with. Skills in the log that this version does not
@@ -26,7 +169,7 @@ def next_choice(state: State, today: date, session: Session) -> Choice:
     """
     if (introduced := session.introducing()) is not None:
         skill, stage = introduced
-        return Choice(skill, level_of(state, skill), "new", stage)
+        return Selection(skill, level_of(state, skill), "new", stage)
     state = replace(state, skills={s: known for s, known in state.skills.items() if s in SKILL_NAMES})
     barred = session.kinds_running()
     choices = list(_choices(state, today, session))
@@ -39,7 +182,7 @@ def level_of(state: State, skill: str) -> int:
     return state.level(kind_of(skill)[0])
 
 
-def _choices(state: State, today: date, session: Session) -> Iterator[Choice]:
+def _choices(state: State, today: date, session: History) -> Iterator[Selection]:
     if not session.done:
         yield from _easy(state, today)
     for reason, source in _SOURCES:
@@ -48,16 +191,16 @@ def _choices(state: State, today: date, session: Session) -> Iterator[Choice]:
         above = int(reason == "harder")
         for skill in source(state, today, session):
             if reason == "return" or session.last_met(skill) != len(session.done) - 1 or not session.done:
-                yield Choice(skill, level_of(state, skill) + above, reason)
-    yield from (Choice(skill, level_of(state, skill), "new") for skill in _open_skills(state))
-    yield from (Choice(skill, level_of(state, skill), "known") for skill in sorted(state.skills))
+                yield Selection(skill, level_of(state, skill) + above, reason)
+    yield from (Selection(skill, level_of(state, skill), "new") for skill in _open_skills(state))
+    yield from (Selection(skill, level_of(state, skill), "known") for skill in sorted(state.skills))
 
 
-def _easy(state: State, today: date) -> Iterator[Choice]:
+def _easy(state: State, today: date) -> Iterator[Selection]:
     """Yield what goes best, so that a sitting starts well."""
     well = [skill for skill, known in state.skills.items() if known.results and known.results[-1] == "clean"]
     for skill in sorted(well, key=lambda skill: (state.skills[skill].results.count("miss"), skill)):
-        yield Choice(skill, level_of(state, skill), "round" if _is_round(state, today, skill) else "known")
+        yield Selection(skill, level_of(state, skill), "round" if _is_round(state, today, skill) else "known")
 
 
 def _is_round(state: State, today: date, skill: str) -> bool:
@@ -65,15 +208,15 @@ def _is_round(state: State, today: date, skill: str) -> bool:
     return comes is not None and comes <= today
 
 
-def _returning(state: State, today: date, session: Session) -> Iterator[str]:
+def _returning(state: State, today: date, session: History) -> Iterator[str]:
     yield from session.returns()
 
 
-def _partners(state: State, today: date, session: Session) -> Iterator[str]:
+def _partners_met(state: State, today: date, session: History) -> Iterator[str]:
     yield from (skill for skill in session.partners() if skill in state.skills)
 
 
-def _come_round(state: State, today: date, session: Session) -> Iterator[str]:
+def _come_round(state: State, today: date, session: History) -> Iterator[str]:
     """Yield the skills whose day has come and that this sitting has not met, the least sure first."""
     round_again = [s for s in state.skills if _is_round(state, today, s) and not session.times(s)]
 
@@ -84,14 +227,14 @@ def _come_round(state: State, today: date, session: Session) -> Iterator[str]:
     yield from sorted(round_again, key=lambda skill: (sureness(skill), skill))
 
 
-def _slow(state: State, today: date, session: Session) -> Iterator[str]:
+def _slow(state: State, today: date, session: History) -> Iterator[str]:
     """Yield skills that go wrong or slowly, by misses of the last ten, then by time against goal."""
     known = {skill: entry for skill, entry in state.skills.items() if not session.times(skill)}
     slow = [s for s, entry in known.items() if "miss" in entry.results or (entry.ratio or 0) > 1]
     yield from sorted(slow, key=lambda s: (-known[s].results.count("miss"), -(known[s].ratio or 0), s))
 
 
-def _harder(state: State, today: date, session: Session) -> Iterator[str]:
+def _harder(state: State, today: date, session: History) -> Iterator[str]:
     """Yield known skills that the level above trains, of the steadiest kind first."""
     able = [
         skill
@@ -102,7 +245,7 @@ def _harder(state: State, today: date, session: Session) -> Iterator[str]:
     yield from sorted(able, key=lambda s: (session.times(s), state.skills[s].results.count("miss"), s))
 
 
-def _new(state: State, today: date, session: Session) -> Iterator[str]:
+def _new(state: State, today: date, session: History) -> Iterator[str]:
     """Yield skills not met before: two a day while what is known goes well; a kind never met at once."""
     met_today = sum(known.first_day == today for known in state.skills.values())
     met_today += len({done.skill for done in session.done} - set(state.skills))
@@ -126,15 +269,15 @@ def _is_open(state: State, skill: str) -> bool:
     return skill in skills_at(kind, form, state.level(kind))
 
 
-def _known(state: State, today: date, session: Session) -> Iterator[str]:
+def _known(state: State, today: date, session: History) -> Iterator[str]:
     """Yield every known skill, those least met in this sitting and longest ago first."""
     met = sorted(state.skills, key=lambda skill: (state.skills[skill].last_day, skill))
     yield from sorted(met, key=lambda skill: (session.times(skill), session.last_met(skill)))
 
 
-_SOURCES: tuple[tuple[Reason, Callable[[State, date, Session], Iterator[str]]], ...] = (
+_SOURCES: tuple[tuple[Reason, Callable[[State, date, History], Iterator[str]]], ...] = (
     ("return", _returning),
-    ("partner", _partners),
+    ("partner", _partners_met),
     ("harder", _harder),
     ("round", _come_round),
     ("slow", _slow),

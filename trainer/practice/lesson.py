@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from drills.questions.drill import Drill
 from drills.questions.verdict import Verdict
-from trainer.practice.choice import Stage
+from trainer.practice.attempts import Measured
+from trainer.practice.choosing import Stage
 from trainer.practice.lesson_pages import PAGES, Page, Part
-from trainer.practice.watch import Measured
 
 
 def page_in_words(reached: int) -> str:

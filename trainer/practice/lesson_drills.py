@@ -7,17 +7,15 @@ from dataclasses import replace
 from functools import lru_cache, partial
 from typing import TypeAlias
 
-from drills.exact.chance import Chance
-from drills.pattern.crease_pattern import CreasePattern
+from drills.flatfold import fault_in_words, faults
+from drills.geometry import Chance
+from drills.pattern import CreasePattern, step_with_directions
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Question
 from drills.questions.kinds import KINDS
-from drills.questions.reasons import fault_in_words, faults
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.questions.words import step_with_directions
-from drills.structures.figures import draw_figure
-from drills.structures.stretch import Stretch
+from drills.structures import Stretch, draw_figure
 
 Making: TypeAlias = Callable[[], Drill]
 

@@ -6,8 +6,8 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from drills.questions.recipe import Recipe
-from drills.structures.stretch import Stretch
-from trainer.practice.choice import Stage
+from drills.structures import Stretch
+from trainer.practice.choosing import Stage
 from trainer.practice.lesson_drills import COUNTS_REPEATS, Making, counted_for, drill_on, to_switch
 
 SMALL = Stretch((1, 1), ("steep", "shallow"), pleats=1)

@@ -10,9 +10,7 @@ from statistics import median
 
 from drills.questions.kinds import kind_of
 from progress_store import Attempt, State
-from trainer.practice.choice import Choice, Reason
-from trainer.practice.choosing import next_choice
-from trainer.practice.session import Done, Session
+from trainer.practice.choosing import Done, History, Reason, Selection, next_choice
 
 SECONDS_AT_FIRST = 20
 SECONDS_BETWEEN = 3
@@ -38,9 +36,9 @@ def drills_in(minutes: float, attempts: Sequence[Attempt]) -> int:
     return max(3, round(60 * minutes / (seconds + SECONDS_BETWEEN)))
 
 
-def coming(state: State, today: date, number: int) -> list[Choice]:
+def coming(state: State, today: date, number: int) -> list[Selection]:
     """Return the choices of the next drills if every answer is right and quick."""
-    session, choices = Session(), list[Choice]()
+    session, choices = History(), list[Selection]()
     # as of noon today, whenever the last drill was
     state = replace(state, last=None)
     for place in range(number):
@@ -53,7 +51,7 @@ def coming(state: State, today: date, number: int) -> list[Choice]:
     return choices
 
 
-def _right_and_quick(choice: Choice, at: datetime) -> Attempt:
+def _right_and_quick(choice: Selection, at: datetime) -> Attempt:
     kind, form = kind_of(choice.skill)
     return Attempt(
         id="ahead",
@@ -72,7 +70,7 @@ def _right_and_quick(choice: Choice, at: datetime) -> Attempt:
     )
 
 
-def counted(choices: Sequence[Choice]) -> list[tuple[int, str]]:
+def counted(choices: Sequence[Selection]) -> list[tuple[int, str]]:
     """Return how many of each reason, in a fixed order, with the words for it."""
     counts = Counter(choice.reason for choice in choices)
     return [(counts[reason], words) for reason, words in WORDS.items() if counts[reason]]

@@ -7,35 +7,35 @@ from typing import NamedTuple
 from drills.questions.code import Code
 from drills.questions.kinds import KINDS
 from progress_store import Store
-from trainer.practice.because import because
+from trainer.practice.attempts import Clock
 from trainer.practice.choosing import next_choice
-from trainer.practice.clock import Clock
-from trainer.practice.leaving import seconds_left_today, take_up
-from trainer.practice.round import NOT_CHOSEN, Planned, Round
+from trainer.practice.reason_words import because
+from trainer.practice.resume import seconds_left_today, take_up
+from trainer.practice.session import NOT_CHOSEN, Planned, PracticeSession
 
 
-def today(store: Store, clock: Clock) -> Round:
+def today(store: Store, clock: Clock) -> PracticeSession:
     """Return the round of the day: as many minutes as the person set, or what was left of it; always full."""
 
-    def following(sitting: Round) -> Planned:
+    def following(sitting: PracticeSession) -> Planned:
         choice = next_choice(store.state, store.today, sitting.session)
         why = because(choice, store.state, store.today, sitting.session)
         return Planned(sitting.fresh(choice.skill, choice.level), why, choice)
 
     left = seconds_left_today(store)
-    round_ = Round(store, clock, "today", following, left or 60 * store.settings.minutes_a_day)
+    round_ = PracticeSession(store, clock, "today", following, left or 60 * store.settings.minutes_a_day)
     if left and store.settings.left:
         take_up(round_, store.settings.left)
     return round_
 
 
-def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> Round:
+def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> PracticeSession:
     """Return a round that begins with one code and goes on with fresh ones of its kind, form and level.
 
     With a triangle all are lone stretches of it.
     """
 
-    def following(sitting: Round) -> Planned:
+    def following(sitting: PracticeSession) -> Planned:
         chosen = code
         if sitting.session.done and triangle:
             form = code.form or KINDS[code.kind].forms[0]
@@ -44,7 +44,7 @@ def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> Round:
             chosen = sitting.fresh_of(code.kind, code.form, code.level)
         return Planned(chosen, NOT_CHOSEN["picked"])
 
-    return Round(store, clock, "picked", following)
+    return PracticeSession(store, clock, "picked", following)
 
 
 class Placing(NamedTuple):
@@ -63,10 +63,10 @@ PLACING = (
 """Two drills of each kind that begins at level 1: at 2, then at 3 if that was right, at 1 if not."""
 
 
-def placing(store: Store, clock: Clock) -> Round:
+def placing(store: Store, clock: Clock) -> PracticeSession:
     """Return the six drills that place a person at a level of each kind."""
 
-    def following(sitting: Round) -> Planned | None:
+    def following(sitting: PracticeSession) -> Planned | None:
         done = sitting.session.done
         if len(done) == len(PLACING):
             return None
@@ -76,4 +76,4 @@ def placing(store: Store, clock: Clock) -> Round:
         code = sitting.fresh_of(step.kind, KINDS[step.kind].forms[0], level)
         return Planned(code, NOT_CHOSEN["placing"])
 
-    return Round(store, clock, "placing", following, of=len(PLACING))
+    return PracticeSession(store, clock, "placing", following, of=len(PLACING))

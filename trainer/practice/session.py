@@ -1,103 +1,218 @@
-"""What has happened in one sitting so far, and which skills are to return in it."""
+"""A round: drills one after the other, each judged, kept and answered for, until the time is over."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
+from itertools import count, islice
+from threading import Lock
 from typing import NamedTuple
 
-from progress_store import Result
-from trainer.practice.choice import Stage
-from trainer.practice.confusable import partners_of
+from drills.geometry import Chance
+from drills.questions.code import Code
+from drills.questions.drill import Drill
+from drills.questions.kinds import checked, codes_for, make, newest, spec
+from drills.questions.recipe import Recipe
+from drills.questions.verdict import Verdict
+from drills.structures import FieldSheet, Stretch
+from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
+from trainer.practice.attempts import Clock, Measured, attempt_of
+from trainer.practice.choosing import Done, History, Selection, Stage
+from trainer.practice.triangles import codes_with
 
-RETURNS_AFTER = {"miss": 3, "slow": 6, "clean": 6}
-"""So many other drills before a skill that was missed, or not yet clean twice, is met again."""
-MOST_EXTRA = 4
-CLEAN_IN_A_ROW = 2
-IN_A_ROW_WHEN_NEW = 3
-"""A new skill is shown worked, then half worked, then met so often before others come between."""
-PARTNER_WITHIN = 2
+TRIED = 20
+SEEDS = 10**6
+"""Fresh drills draw their seed below this; larger seeds are kept for measuring."""
+
+TITLES: Mapping[Purpose, str] = {
+    "today": "Today",
+    "warm-up": "Two minutes, then I fold",
+    "placing": "Finding your level",
+    "picked": "A picked drill",
+    "yardstick": "Yardstick",
+}
+
+NOT_CHOSEN: Mapping[Purpose, str] = {
+    "placing": "You met this because six drills find your level: two of each kind.",
+    "picked": "You met this because you picked such drills.",
+    "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
+}
 
 
-class Done(NamedTuple):
-    """One drill of this sitting; one that was worked or half worked says nothing of the person."""
+class Planned(NamedTuple):
+    """What comes next: the code, why it comes, and where the rule chose it, the choice."""
 
-    skill: str
-    kind: str
-    result: Result
-    above: bool = False
-    stage: Stage = "alone"
+    code: Code
+    why: str
+    choice: Selection | None = None
 
 
-class Session(NamedTuple):
-    """The drills of this sitting in order."""
+Next = Callable[["PracticeSession"], Planned | None]
 
-    done: tuple[Done, ...] = ()
 
-    def with_drill(self, done: Done) -> Session:
-        """Return the sitting after one more drill."""
-        return Session((*self.done, done))
+class PracticeSession:
+    """One sitting, of so many seconds or of so many drills; the drill in hand is always finished."""
+
+    tells = ""
+
+    def __init__(
+        self,
+        store: Store,
+        clock: Clock,
+        purpose: Purpose,
+        following: Next,
+        seconds: float | None = None,
+        of: int | None = None,
+    ) -> None:
+        self.store, self.clock, self.purpose = store, clock, purpose
+        self.session = History()
+        self.before: State = store.state
+        self._following = following
+        self._of = of
+        self._seconds = seconds
+        self._started = clock.ticks()
+        self._unkept: list[Attempt] = []
+        self._shown: set[Stretch | FieldSheet | Recipe] = set()
+        self._begun = 0
+        self._making, self._ready = Lock(), list[tuple[Planned, Drill] | None]()
+        self._in_hand: Planned | None = None
+        self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
 
     @property
-    def counted(self) -> tuple[Done, ...]:
-        """The drills that were left to the person."""
-        return tuple(done for done in self.done if done.stage == "alone")
+    def title(self) -> str:
+        """What the round is called."""
+        return TITLES[self.purpose]
 
-    def introducing(self) -> tuple[str, Stage] | None:
-        """Return the skill that is being introduced and how it is met next, None where none is."""
-        if not self.done:
+    @property
+    def progress(self) -> str:
+        """How far the round has come: the number of the drill in hand, of how many where they are counted."""
+        return f"Drill {self._begun}" if self._of is None else f"{self._begun} of {self._of}"
+
+    @property
+    def tells_at_end(self) -> bool:
+        """Whether no verdict is told in between."""
+        return self.purpose == "yardstick"
+
+    @property
+    def is_over(self) -> bool:
+        """Whether all drills of a round that goes by number are done."""
+        return self._of is not None and len(self.session.done) >= self._of
+
+    @property
+    def seconds_left(self) -> int | None:
+        """Whole seconds until the time is over, None where the round goes by number."""
+        if self._seconds is None:
             return None
-        skill, stages = self.done[-1].skill, [done.stage for done in self._running()]
-        if stages[-1] == "worked":
-            return skill, "half"
-        if "half" in stages and stages[::-1].index("half") < IN_A_ROW_WHEN_NEW:
-            return skill, "alone"
-        return None
+        return max(0, round(self._seconds - (self.clock.ticks() - self._started)))
 
-    def partners(self) -> Iterator[str]:
-        """Yield what the last two drills are easily taken for and this sitting has not met."""
-        for done in self.done[: -PARTNER_WITHIN - 1 : -1]:
-            yield from (partner for partner in partners_of(done.skill) if not self.times(partner))
+    @property
+    def part_gone(self) -> float:
+        """How much of the time is gone, from 0 to 1."""
+        left = self.seconds_left
+        return 0.0 if left is None or not self._seconds else 1 - left / self._seconds
 
-    def _running(self) -> tuple[Done, ...]:
-        """Return the last drills that were all of one skill."""
-        others = [place for place, done in enumerate(self.done) if done.skill != self.done[-1].skill]
-        return self.done[others[-1] + 1 :] if others else self.done
+    def prepare(self) -> None:
+        """Make the drill that comes next, so that it is not waited for; any thread may do this.
 
-    def kinds_running(self) -> str | None:
-        """Return the kind of the last two drills where they were of one kind."""
-        last = {done.kind for done in self.done[-2:]}
-        return last.pop() if len(self.done) > 1 and len(last) == 1 else None
-
-    def times(self, skill: str) -> int:
-        """Return how often a skill was met in this sitting."""
-        return sum(done.skill == skill for done in self.done)
-
-    def last_met(self, skill: str) -> int:
-        """Return the place of a skill's last drill, -1 where it was not met."""
-        return max((place for place, done in enumerate(self.done) if done.skill == skill), default=-1)
-
-    def returns(self) -> Iterator[str]:
-        """Yield the skills that are to be met again now, the longest waiting first.
-
-        Missed: after 3 others; slow, or clean once after that: after 6; done at two clean in a row
-        or after 4 extra drills. A miss on a drill above the level is not sent on.
+        Nothing is made while a drill is in hand, whose answer the next one depends on.
         """
-        waiting = []
-        for skill in dict.fromkeys(done.skill for done in self.done):
-            results = [done.result for done in self.counted if done.skill == skill and not done.above]
-            if _is_settled(results):
-                continue
-            others = len(self.done) - 1 - self.last_met(skill)
-            if others >= RETURNS_AFTER[results[-1]]:
-                waiting.append((self.last_met(skill), skill))
-        yield from (skill for _, skill in sorted(waiting))
+        with self._making:
+            if not self._ready and self._begun == len(self.session.done):
+                self._ready.append(self._made())
+
+    def next_drill(self) -> Drill | None:
+        """Return the next drill, or None where the round is over."""
+        if self.seconds_left == 0:
+            return None
+        with self._making:
+            made = self._ready.pop() if self._ready else self._made()
+        if made is None:
+            return None
+        self._in_hand, drill = made
+        self._begun += 1
+        return drill
+
+    def _made(self) -> tuple[Planned, Drill] | None:
+        planned = self._following(self)
+        return None if planned is None else (planned, make(planned.code))
+
+    @property
+    def in_hand(self) -> Planned | None:
+        """What the drill in hand was planned as, None before the first and after each answer."""
+        return self._in_hand if self._begun > len(self.session.done) else None
+
+    def take_up(self, session: History, planned: Planned | None) -> None:
+        """Go on where another round was left, with the drill that was then in hand."""
+        self.session, self._begun = session, len(session.done)
+        if planned:
+            self._ready.append((planned, make(planned.code)))
+
+    @property
+    def stage(self) -> Stage:
+        """How much of the drill in hand is done for the person."""
+        return self.choice.stage if self.choice else "alone"
+
+    @property
+    def choice(self) -> Selection | None:
+        """What the rule chose for the drill in hand."""
+        return self._in_hand.choice if self._in_hand else None
+
+    @property
+    def why(self) -> str:
+        """Why the drill in hand is met, in one sentence."""
+        return self._in_hand.why if self._in_hand else ""
+
+    def looked_at(self, drill: Drill) -> None:
+        """Go on from a drill that was worked for the person."""
+        self.session = self.session.with_drill(_done(drill, "clean", self.stage))
+
+    def fresh(self, skill: str, level: int) -> Code:
+        """Return a code of a skill whose sheet this sitting has not shown, as far as there is one."""
+        return self._unlike_any(codes_for(skill, level, self._chance.below(SEEDS)))
+
+    def fresh_of(self, kind: str, form: str, level: int) -> Code:
+        """Return a code of a kind and form at a level, whatever skill it trains."""
+        first = self._chance.below(SEEDS)
+        return self._unlike_any(newest(checked(Code(kind, level, first + by, form=form))) for by in count())
+
+    def fresh_with(self, triangle: str, kind: str, form: str, level: int) -> Code:
+        """Return a code of a form at a level whose sheet is a lone stretch of a triangle."""
+        return self._unlike_any(codes_with(triangle, kind, form, level, self._chance.below(SEEDS)))
+
+    def _unlike_any(self, codes: Iterator[Code]) -> Code:
+        """Return the first code with a sheet not shown yet, the last of twenty where all were."""
+        for code in islice(codes, TRIED):
+            if (sheet := spec(code).sheet) not in self._shown:
+                break
+        self._shown.add(sheet)
+        return code
+
+    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
+        """Write an answered drill to the log; when this returns it is on the disk.
+
+        Where that fails StoreError is raised, and the drill is written with the next one.
+        """
+        is_half = self.stage == "half"
+        purpose: Purpose = "walk" if is_half else self.purpose
+        attempt = attempt_of(drill, verdict, measured, self.clock.now(), purpose, helped or is_half)
+        above = attempt.level > self.store.state.level(attempt.kind)
+        result: Result = "slow" if verdict.right else "miss"
+        try:
+            self.keep_rest()
+            judged = self.store.keep(attempt)
+            result = judged.result
+        except StoreError:
+            self._unkept.append(attempt)
+            raise
+        finally:
+            self.session = self.session.with_drill(_done(drill, result, self.stage, above))
+        return judged
+
+    def keep_rest(self) -> None:
+        """Write what could not be written before; StoreError where it still cannot."""
+        while self._unkept:
+            self.store.keep(self._unkept[0])
+            del self._unkept[0]
 
 
-def _is_settled(results: list[Result]) -> bool:
-    """Whether nothing is open: two clean in a row settle what was before, four extra drills are the most."""
-    since = list[Result]()
-    for result in results:
-        since.append(result)
-        if since[0] == "clean" or since[-CLEAN_IN_A_ROW:] == ["clean"] * CLEAN_IN_A_ROW:
-            since.clear()
-    return not since or len(since) > MOST_EXTRA
+def _done(drill: Drill, result: Result, stage: Stage, above: bool = False) -> Done:
+    return Done(drill.spec.skill, drill.spec.code.kind, result, above, stage)

@@ -8,8 +8,7 @@ from itertools import count
 from drills.questions.code import Code
 from drills.questions.kinds import checked, newest, spec
 from drills.questions.larger import ALONE, LONE
-from drills.structures.stretch import Stretch
-from drills.structures.triangle import TRIANGLE_345
+from drills.structures import TRIANGLE_345, Stretch
 
 
 def levels_with(triangle: str) -> list[int]:

@@ -6,18 +6,17 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
+from drills.pattern import number_of
 from drills.questions.code import Code, CodeError, parse_code
 from drills.questions.kinds import KINDS, codes_for, kind_of, spec
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.questions.words import number_of
-from drills.structures.stretch import Stretch
-from progress_store import Attempt, Store
-from progress_store.yardsticks import WHOLE, sittings
-from trainer.practice.clock import Clock
-from trainer.practice.round import NOT_CHOSEN, SEEDS, Planned, Round
-from trainer.practice.session import Done, Session
+from drills.structures import Stretch
+from progress_store import WHOLE, Attempt, Store, sittings
+from trainer.practice.attempts import Clock
+from trainer.practice.choosing import Done, History
+from trainer.practice.session import NOT_CHOSEN, SEEDS, Planned, PracticeSession
 
 EVERY_DAYS: Final = 14
 DRILLS_BEFORE: Final = 20
@@ -90,7 +89,7 @@ def _form_in_words(skill: str) -> str:
     return title if form == KINDS[kind].forms[0] else f"{title}: {FORM_NAMES[form]}"
 
 
-def yardstick(store: Store, clock: Clock) -> Round:
+def yardstick(store: Store, clock: Clock) -> PracticeSession:
     """Return the yardstick that is offered: a fresh one, or the rest of one that was begun today."""
     done = _begun_today(store)
     known = [_number_of(attempt.code) for attempt in store.attempts if attempt.purpose == "yardstick"]
@@ -98,14 +97,14 @@ def yardstick(store: Store, clock: Clock) -> Round:
     answered = {attempt.code for attempt in done}
     left = [code for code in codes_of(number) if str(code) not in answered]
 
-    def following(sitting: Round) -> Planned | None:
+    def following(sitting: PracticeSession) -> Planned | None:
         place = len(sitting.session.done) - len(done)
         sitting.tells = "" if place else BEGINS
         return Planned(left[place], NOT_CHOSEN["yardstick"]) if place < len(left) else None
 
-    round_ = Round(store, clock, "yardstick", following, of=len(done) + len(left))
+    round_ = PracticeSession(store, clock, "yardstick", following, of=len(done) + len(left))
     earlier = (Done(each.skill, each.kind, "clean" if each.right else "miss") for each in done)
-    round_.take_up(Session(tuple(earlier)), None)
+    round_.take_up(History(tuple(earlier)), None)
     return round_
 
 

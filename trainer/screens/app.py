@@ -12,21 +12,20 @@ from textual.theme import Theme
 
 from drills.questions.code import Code
 from progress_store import Store, StoreError
-from trainer.board.glyphs import GlyphName
-from trainer.board.palette import DARK, LIGHT
+from trainer.board import DARK, LIGHT, GlyphName
 from trainer.practice import rounds, yardstick
-from trainer.practice.clock import Clock
-from trainer.practice.leaving import left_of
+from trainer.practice.attempts import Clock
+from trainer.practice.drill_source import DrillSource
+from trainer.practice.first_minutes import Walk
 from trainer.practice.lesson import Lesson
-from trainer.practice.round import Round
-from trainer.practice.walk import Walk
-from trainer.practice.warming import Target, warm_up
+from trainer.practice.resume import left_of
+from trainer.practice.session import PracticeSession
+from trainer.practice.warm_up import Target, warm_up
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.lesson import LessonEndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.sitting import Sitting
 from trainer.screens.welcome import WelcomeScreen
 from trainer.start import Start
 
@@ -73,7 +72,7 @@ class Slantwise(App[None]):
             if isinstance(screen, DrillScreen):
                 screen.timing.left()
 
-    def ended(self, sitting: Sitting) -> None:
+    def ended(self, sitting: DrillSource) -> None:
         """Follow up a sitting: after the first walk comes placing, after a round what came of it."""
         try:
             sitting.keep_rest()
@@ -81,14 +80,14 @@ class Slantwise(App[None]):
             self.notify(str(error), severity="warning", markup=False)
         if isinstance(sitting, Walk) and not self.store.settings.started:
             self.switch_screen(WelcomeScreen(walked=sitting.is_over))
-        elif isinstance(sitting, Round):
+        elif isinstance(sitting, PracticeSession):
             self._round_ended(sitting)
         elif isinstance(sitting, Lesson) and sitting.is_over:
             self.switch_screen(LessonEndScreen())
         else:
             self.pop_screen()
 
-    def _round_ended(self, round_: Round) -> None:
+    def _round_ended(self, round_: PracticeSession) -> None:
         """Say what came of a round, or remember it where it was left and can be taken up."""
         if round_.tells_at_end and not round_.is_over:
             self.notify(yardstick.LEFT, markup=False)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from drills.questions.drill import Answer, Drill
 from drills.questions.verdict import Verdict
 from trainer.cli.drill_in_text import verdict_in_text
-from trainer.cli.sheet_in_text import sheet_in_text
-from trainer.cli.tags import tags_of
+from trainer.text.sheet import sheet_in_text, tags_of
 
 
 def drill_as_text(drill: Drill, given: Answer | None, verdict: Verdict | None) -> str:

@@ -1,8 +1,8 @@
-"""One drill after the other: the board, the question, the answer, the verdict."""
+"""The keys that move the hand: the same on every drill, whatever the hand makes of them."""
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import ClassVar, cast
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
@@ -13,19 +13,97 @@ from drills.questions.drill import Answer, Drill
 from drills.questions.judging import judge, right_answer
 from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
-from progress_store import Judged, Means, StoreError
-from trainer.actions import Place, actions_at
-from trainer.answering.hands import hand_for
-from trainer.answering.showing import hint, verdict_look
-from trainer.practice.watch import Watch
+from progress_store import InputDevice, Judged, StoreError
+from trainer.actions import WINDOW_WAYS, Place, actions_at
+from trainer.answering import AnswerInput, hand_for, hint, verdict_look
+from trainer.board import Arrow
+from trainer.practice.attempts import Watch
+from trainer.practice.drill_source import DrillSource
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
-from trainer.screens.hand_keys import HandKeys
-from trainer.screens.keys import bindings_for
-from trainer.screens.lines import KeyLine
+from trainer.screens.lines import KeyLine, bindings_for
 from trainer.screens.overview import Overview
 from trainer.screens.panel import Panel
-from trainer.screens.sitting import Sitting
-from trainer.screens.window_keys import WindowKeys
+
+
+class HandKeys(BaseScreen):
+    """A screen with a hand; ``did`` is told of every move."""
+
+    hand: AnswerInput
+
+    def did(self) -> None:
+        """Note an input and show what it did."""
+
+    def action_go(self, arrow: str) -> None:
+        """Move, or change a number."""
+        self.hand.go(cast("Arrow", arrow))
+        self.did()
+
+    def action_turn_left(self) -> None:
+        """Go to the next crease counterclockwise."""
+        self.hand.turn(clockwise=False)
+        self.did()
+
+    def action_turn_right(self) -> None:
+        """Go to the next crease clockwise."""
+        self.hand.turn(clockwise=True)
+        self.did()
+
+    def action_next_point(self) -> None:
+        """Go to the next point or number."""
+        self.hand.next_point(back=False)
+        self.did()
+
+    def action_last_point(self) -> None:
+        """Go to the point or number before."""
+        self.hand.next_point(back=True)
+        self.did()
+
+    def action_mark(self) -> None:
+        """Mark what is under the cursor."""
+        self.hand.mark()
+        self.did()
+
+    def action_undo(self) -> None:
+        """Take back."""
+        self.hand.undo()
+        self.did()
+
+    def action_number(self, digit: str) -> None:
+        """Type a digit."""
+        self.hand.number(int(digit))
+        self.did()
+
+
+class WindowKeys(BaseScreen):
+    """A screen with a board and an overview; ``looked`` is told of every key that moves the window."""
+
+    def looked(self) -> None:
+        """Note an input that only looks round."""
+
+    def on_board_view_shown(self, event: BoardView.Shown) -> None:
+        """Show where the window is on the sheet."""
+        self.query_one(Overview).show(event)
+
+    def on_overview_pointed(self, event: Overview.Pointed) -> None:
+        """Move the window to a place."""
+        self.query_one(BoardView).centre(event.place)
+
+    def action_pan(self, key: str) -> None:
+        """Move the window on the sheet."""
+        self.looked()
+        self.query_one(BoardView).pan(*WINDOW_WAYS[key])
+
+    def action_zoom(self, key: str) -> None:
+        """Show the sheet larger or smaller."""
+        self.looked()
+        self.query_one(BoardView).zoom(closer=key != "minus")
+
+    def action_into_view(self) -> None:
+        """Go back to the cursor, or on to the next sign of the verdict."""
+        self.looked()
+        self.query_one(BoardView).bring_into_view()
+
 
 GOES_ON_AFTER = 0.8
 TICK = 0.5
@@ -39,7 +117,7 @@ class DrillScreen(HandKeys, WindowKeys):
     place: ClassVar[Place] = "drill"
     BINDINGS = bindings_for("drill", "feedback")
 
-    def __init__(self, sitting: Sitting) -> None:
+    def __init__(self, sitting: DrillSource) -> None:
         super().__init__()
         self.sitting = sitting
         self.drill: Drill
@@ -49,7 +127,7 @@ class DrillScreen(HandKeys, WindowKeys):
         self.helped = False
         self.notice = ""
         self._going_on: Timer | None = None
-        self._means: Means = "keys"
+        self._means: InputDevice = "keys"
 
     def body(self) -> ComposeResult:
         """Yield the board and the panel."""

@@ -7,22 +7,21 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from progress_store.state import replay
-from progress_store.yardsticks import yardsticks
-from trainer.cli.yardstick_in_text import yardstick_in_text
-from trainer.practice.closing import levels_found, numbers, what_changed
-from trainer.practice.round import Round
-from trainer.screens.keys import bindings_for
-from trainer.screens.shell import Shell
+from progress_store import replay, yardsticks
+from trainer.practice.session import PracticeSession
+from trainer.practice.summary import levels_found, numbers, what_changed
+from trainer.screens.base_screen import BaseScreen
+from trainer.screens.lines import bindings_for
+from trainer.text.record import yardstick_in_text
 
 
-class EndScreen(Shell):
+class EndScreen(BaseScreen):
     """What came of a round."""
 
     place = "end"
     BINDINGS = bindings_for("end")
 
-    def __init__(self, sitting: Round) -> None:
+    def __init__(self, sitting: PracticeSession) -> None:
         super().__init__()
         self.sitting = sitting
 

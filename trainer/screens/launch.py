@@ -5,8 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from progress_store import open_store
-from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.practice.clock import Clock
+from trainer.practice.attempts import FLOORS, LEVELS, Clock
 from trainer.screens.app import Slantwise
 from trainer.start import Start
 

@@ -10,11 +10,10 @@ from textual.widgets import Static
 from drills.questions.verdict import Verdict
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import AFTER
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.drill import DrillScreen
-from trainer.screens.keys import bindings_for
-from trainer.screens.links import link
+from trainer.screens.lines import bindings_for, link
 from trainer.screens.panel import Panel
-from trainer.screens.shell import Shell
 
 
 class LessonScreen(DrillScreen):
@@ -64,7 +63,7 @@ class LessonScreen(DrillScreen):
             self._begin_next()
 
 
-class LessonEndScreen(Shell):
+class LessonEndScreen(BaseScreen):
     """What comes after the lesson."""
 
     place = "end"

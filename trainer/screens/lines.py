@@ -1,4 +1,4 @@
-"""The line above a screen and the line of keys below it."""
+"""Words that can be clicked."""
 
 from __future__ import annotations
 
@@ -6,14 +6,31 @@ from collections.abc import Collection
 
 from rich.cells import cell_len
 from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.content import Content
 from textual.events import Resize
+from textual.style import Style
 from textual.widgets import Static
 
 from drills.questions.drill import Ask
-from trainer.actions import Action, Place, key_line
-from trainer.screens.links import link
+from trainer.actions import ACTIONS, Action, Place, key_line
+
+
+def link(words: str, action: str, bold: bool = False) -> Content:
+    """Return words that run an action of the screen when they are clicked."""
+    return Content.styled(words, Style.from_meta({"@click": f"screen.{action}"}) + Style(bold=bold or None))
+
+
+def bindings_for(*places: Place) -> list[BindingType]:
+    """Return the bindings of every action that works at one of the places."""
+    return [
+        Binding(key, f"{action.name}('{key}')" if action.takes_key else action.name, action.words, show=False)
+        for action in ACTIONS
+        if set(places) & set(action.places)
+        for key in action.keys
+    ]
+
 
 GAP = "  "
 

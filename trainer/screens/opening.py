@@ -11,28 +11,27 @@ from textual.widgets import Static
 
 from drills.questions.kinds import SKILL_NAMES, codes_for, make
 from progress_store import Settings
-from trainer.board.look import Look
+from trainer.board import Look
 from trainer.practice import rounds, yardstick
-from trainer.practice.choice import Choice
-from trainer.practice.closing import ordinal
-from trainer.practice.leaving import seconds_left_today
+from trainer.practice.choosing import Selection
+from trainer.practice.first_minutes import Walk
 from trainer.practice.lesson import Lesson, page_in_words
 from trainer.practice.preview import coming, counted, drills_in
-from trainer.practice.walk import Walk
+from trainer.practice.resume import seconds_left_today
+from trainer.practice.summary import ordinal
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
-from trainer.screens.keys import bindings_for
 from trainer.screens.lesson import LessonScreen
-from trainer.screens.links import link
+from trainer.screens.lines import bindings_for, link
 from trainer.screens.pick import PickScreen
-from trainer.screens.record import RecordScreen
-from trainer.screens.shell import Shell
+from trainer.screens.reading import RecordScreen
 from trainer.screens.warm_up import WarmUpScreen
 
 SEEDS = 10**4
 
 
-class OpeningScreen(Shell):
+class OpeningScreen(BaseScreen):
     """Today and the ways to everything else."""
 
     place = "opening"
@@ -64,7 +63,7 @@ class OpeningScreen(Shell):
         self.query_one("#menu-text", Static).update(Content("\n").join(menu))
         self.query_one("#told", Static).update("\n".join(store.notices[-2:]))
 
-    def _show_pattern(self, first: Choice) -> None:
+    def _show_pattern(self, first: Selection) -> None:
         """Draw a pattern like the first one to come, without its question."""
         seed = self.slantwise.store.today.toordinal() % SEEDS
         drill = make(next(codes_for(first.skill, first.level, seed)))
@@ -126,7 +125,7 @@ class OpeningScreen(Shell):
         self.app.exit()
 
 
-def _menu(ahead: list[Choice], settings: Settings, left: int | None, measures: str) -> Iterable[Content]:
+def _menu(ahead: list[Selection], settings: Settings, left: int | None, measures: str) -> Iterable[Content]:
     minutes = settings.minutes_a_day
     unit = "minute" if minutes == 1 else "minutes"
     going_on = "on" if settings.go_on_after_right else "off"

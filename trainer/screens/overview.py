@@ -10,10 +10,9 @@ from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Static
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from trainer.actions import window_line
-from trainer.board.glyphs import GLYPHS
-from trainer.board.overview import Plan, draw_overview, plan_of, shown_in_words
+from trainer.board import GLYPHS, Plan, draw_overview, plan_of, shown_in_words
 from trainer.screens.board_view import BoardView
 from trainer.screens.lines import GAP, key_words
 

@@ -9,11 +9,10 @@ from textual.content import Content
 from textual.widgets import Static
 
 from drills.questions.drill import Drill
-from drills.questions.verdict import Lit, Slip, Verdict
+from drills.questions.verdict import Highlights, Slip, Verdict
 from progress_store import Judged
-from trainer.answering.hand import Hand
-from trainer.answering.reading import ReadingHand
-from trainer.screens.links import link
+from trainer.answering import AnswerInput, ReadingHand
+from trainer.screens.lines import link
 
 SLIPS: Mapping[Slip, str] = {
     "exchanged": "Right numbers, the wrong way round",
@@ -28,7 +27,7 @@ class Panel(VerticalScroll, can_focus=False):
     def __init__(self) -> None:
         super().__init__(Static("", id="panel-text"), id="panel")
 
-    def ask(self, drill: Drill, hand: Hand, tells: str, notice: str) -> None:
+    def ask(self, drill: Drill, hand: AnswerInput, tells: str, notice: str) -> None:
         """Show the question, where the hand is, and what must be said now."""
         first, *more = drill.question.says
         self._write(
@@ -114,7 +113,7 @@ def spent(judged: Judged | None) -> str:
     return f"{took}; your pace here: {judged.goal_ms / 1000:.1f} s." if judged.goal_ms else f"{took}."
 
 
-def signs(lit: Lit) -> str:
+def signs(lit: Highlights) -> str:
     """Return what the signs on the board mean, those that are there."""
     shown = (
         (lit.right or lit.right_points, "+ the true one" if lit.staircase else "+ right"),

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from drills.questions.code import Code
 from drills.questions.contents import ADDS
-from drills.questions.kinds import KINDS, Kind, checked, newest, read_code
-from drills.structures.triangle import TRIANGLES
+from drills.questions.kinds import KINDS, QuestionKind, checked, newest, read_code
+from drills.structures import TRIANGLES
 from trainer.practice import rounds
 from trainer.practice.triangles import codes_with, levels_with
+from trainer.screens.choice_screen import ChoiceScreen
 from trainer.screens.drill import DrillScreen
-from trainer.screens.keys import bindings_for
-from trainer.screens.rows import Rows
+from trainer.screens.lines import bindings_for
 
 FORMS = {
     "read": "read a step",
@@ -24,7 +24,7 @@ KIND, FORM, LEVEL, TRIANGLE = range(4)
 _SEEDS = 10**6
 
 
-class PickScreen(Rows):
+class PickScreen(ChoiceScreen):
     """Arrows choose; a code typed in the last row goes before what is chosen."""
 
     place = "pick"
@@ -54,7 +54,7 @@ class PickScreen(Rows):
         return self.options()[TRIANGLE][self.chosen[TRIANGLE]] if self.chosen[TRIANGLE] else ""
 
     @property
-    def _entry(self) -> Kind:
+    def _entry(self) -> QuestionKind:
         return KINDS[self.kind]
 
     def options(self) -> tuple[list[str], ...]:

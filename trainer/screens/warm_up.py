@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from drills.questions.contents import ADDS
 from drills.questions.kinds import TOP_LEVEL
-from drills.structures.triangle import TRIANGLES
-from trainer.cli.ending import CommandError
+from drills.structures import TRIANGLES
+from trainer.cli.parser import CommandError
 from trainer.cli.pattern_given import sheet_in_file
 from trainer.practice.triangles import levels_with
-from trainer.practice.warming import Target, target_of, warm_up
+from trainer.practice.warm_up import Target, target_of, warm_up
+from trainer.screens.choice_screen import ChoiceScreen
 from trainer.screens.drill import DrillScreen
-from trainer.screens.keys import bindings_for
-from trainer.screens.rows import Rows
+from trainer.screens.lines import bindings_for
 
 LEVEL, TRIANGLE = range(2)
 
 
-class WarmUpScreen(Rows):
+class WarmUpScreen(ChoiceScreen):
     """Enter starts at once; rows and a file say what will be folded."""
 
     place = "warm-up"

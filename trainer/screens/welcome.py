@@ -8,11 +8,10 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trainer.practice import rounds
-from trainer.practice.walk import Walk
+from trainer.practice.first_minutes import Walk
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.drill import DrillScreen
-from trainer.screens.keys import bindings_for
-from trainer.screens.links import link
-from trainer.screens.shell import Shell
+from trainer.screens.lines import bindings_for, link
 
 _BEFORE = (
     "Most of a box-pleated crease pattern runs along the grid or at 45 degrees.",
@@ -40,7 +39,7 @@ _PLACE_ME = (
 )
 
 
-class WelcomeScreen(Shell):
+class WelcomeScreen(BaseScreen):
     """Offers the first three minutes, and after them the six placing drills."""
 
     place = "welcome"

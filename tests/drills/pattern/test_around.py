@@ -2,9 +2,7 @@ from __future__ import annotations
 
 from math import atan2, gcd, pi
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Direction
-from drills.pattern.around import counterclockwise
+from drills.geometry import Chance, Direction, counterclockwise
 
 
 def test_the_eight_winds_come_counterclockwise_from_east() -> None:

@@ -6,9 +6,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from drills.exact.plane import Point, cross, move_between, moved, on_segment
-from drills.pattern.building import Line, Paper, build, clipped, meeting_points
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Point, cross, move_between, moved, on_segment
+from drills.pattern import CreasePattern, Line, Paper, build, clipped, meeting_points
 
 
 def test_lines_are_split_where_they_cross_at_an_exact_point() -> None:

@@ -1,8 +1,8 @@
 from __future__ import annotations
 
-from drills.exact.plane import Direction, Point
-from drills.pattern.crease_pattern import CreasePattern
-from drills.structures.stretch import Stretch, draw
+from drills.geometry import Direction, Point
+from drills.pattern import CreasePattern
+from drills.structures import Stretch, draw
 from tests.drills.sheets import map_sheet, star
 
 EAST, NORTH, WEST, SOUTH = Direction(1, 0), Direction(0, 1), Direction(-1, 0), Direction(0, -1)

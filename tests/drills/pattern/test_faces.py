@@ -4,10 +4,9 @@ from itertools import product
 
 from hypothesis import given
 
-from drills.exact.plane import Point
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.faces import double_area, faces
-from drills.structures.stretch import Stretch, draw
+from drills.geometry import Point
+from drills.pattern import CreasePattern, double_area, faces
+from drills.structures import Stretch, draw
 from tests.drills.sheets import map_sheet, small_stretches, square_twist, triangle_twist
 
 

@@ -4,10 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.plane import Exact, Point
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.places import across_down, mixed, place, short_place
-from drills.pattern.placing import shifted
+from drills.geometry import Exact, Point
+from drills.pattern import Line, Paper, across_down, build, mixed, place, shifted, short_place
 
 
 def test_places_are_counted_from_the_top_left_corner() -> None:

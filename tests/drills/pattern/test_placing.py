@@ -5,12 +5,10 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.exact.symmetry import HALF_TURN, SYMMETRIES, Symmetry
-from drills.pattern.crease_pattern import CreasePattern, Label
-from drills.pattern.placing import figure, shifted, to_origin, turned
-from drills.structures.stretch import Stretch, draw
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
+from drills.flatfold import check_angles, failing, folds
+from drills.geometry import HALF_TURN, SYMMETRIES, Symmetry
+from drills.pattern import CreasePattern, Label, figure, shifted, to_origin, turned
+from drills.structures import Stretch, draw
 from tests.drills.sheets import small_stretches
 
 

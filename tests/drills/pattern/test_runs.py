@@ -6,11 +6,9 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 
-from drills.exact.plane import Point
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Role
-from drills.pattern.runs import Run, bent_runs, straight_runs
-from drills.structures.stretch import Stretch, draw
+from drills.geometry import Point
+from drills.pattern import CreasePattern, Line, Paper, Role, Run, bent_runs, build, straight_runs
+from drills.structures import Stretch, draw
 from tests.drills.sheets import small_stretches
 
 ROLES: tuple[Role, ...] = ("outline", "inside", "ridge", "pleat", "hinge")

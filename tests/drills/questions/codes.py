@@ -6,11 +6,11 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import cache
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from drills.questions.code import Code
-from drills.questions.drill import Answer, Drill, Outlines, Spots
+from drills.questions.drill import Answer, Drill, MarkedPlaces, Outlines
 from drills.questions.kinds import KINDS, TOP_LEVEL, checked, make, newest
-from drills.structures.stretch import Stretch
+from drills.structures import Stretch
 
 FORMS = [(kind, form) for kind, entry in KINDS.items() for form in entry.forms]
 LEVELS = range(1, TOP_LEVEL + 1)
@@ -71,7 +71,7 @@ def stretch_of(drill: Drill) -> Stretch:
 def right_answer(drill: Drill) -> Answer:
     """Return an answer that is right: of outlines, a place inside each."""
     if isinstance(drill.answer, Outlines):
-        return Spots(frozenset(place_inside(drill, outline) for outline in drill.answer.edges))
+        return MarkedPlaces(frozenset(place_inside(drill, outline) for outline in drill.answer.edges))
     return drill.answer
 
 

@@ -8,14 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.pattern.building import Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Role
+from drills.geometry import Point, Step
+from drills.pattern import CreasePattern, Paper, Role, build
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Outlines, Question, Segment, Truth
 from drills.questions.spec import Spec
-from drills.structures.stretch import Stretch, draw
+from drills.structures import Stretch, draw
 
 STRETCH = Stretch((2, 2))
 SHEET = draw(STRETCH)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import suppress
 from typing import TypeVar
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 
 Outcome = TypeVar("Outcome")
 

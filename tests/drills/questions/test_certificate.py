@@ -7,8 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
+from drills.geometry import Point, Step
 from drills.questions import kinds
 from drills.questions.certificate import check_drill
 from drills.questions.code import Code

@@ -9,7 +9,7 @@ from itertools import product
 
 import pytest
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 from drills.questions.code import Code
 from drills.questions.drill import Marks
 from drills.questions.kinds import KINDS, make, spec
@@ -19,7 +19,7 @@ from drills.questions.mistakes import MISTAKES
 from drills.questions.spec import Spec
 from drills.questions.steps import FORMS as FORMS_OF_STEPS
 from drills.questions.steps import ratios_of
-from drills.structures.stretch import Stretch
+from drills.structures import Stretch
 from tests.drills.questions.codes import FORMS, LARGER, SMALL, codes, drills, levels_of
 from tests.drills.questions.plans import outcomes
 from tests.drills.questions.test_fair_cuts import has_fair_set

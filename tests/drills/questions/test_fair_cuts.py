@@ -7,13 +7,13 @@ from itertools import product
 
 import pytest
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 from drills.questions import labels, steps
 from drills.questions.code import Code
 from drills.questions.levels import EQUAL, FAIR_CUTS, UNEQUAL, Units, cropped, fits
 from drills.questions.sinks import tip
 from drills.questions.spec import Spec
-from drills.structures.stretch import Stretch, draw
+from drills.structures import Stretch, draw
 from tests.drills.sheets import HINGES
 
 PLEATS = (1, 2, 3)

@@ -16,7 +16,7 @@ from drills.questions.drill import Marks
 from drills.questions.drill_json import drill_line
 from drills.questions.kinds import KINDS, checked, make, read_code, spec
 from drills.questions.recipe import Recipe
-from drills.structures.stretch import Stretch
+from drills.structures import Stretch
 from tests.drills.questions.codes import FORMS, SMALL, SMALL_FORMS, SMALL_PLACES
 
 GOLDEN = Path(__file__).with_name("golden_codes.json")

@@ -7,14 +7,11 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.questions.drill import Drill, Outlines, Spots
+from drills.geometry import Point
+from drills.questions.drill import Drill, MarkedPlaces, Outlines
 from drills.questions.judging import judge
 from drills.questions.verdict import Verdict
-from drills.structures.figures import draw_figure, drawn_outlines
-from drills.structures.parts import Mirrored
-from drills.structures.sheets import Sheet
-from drills.structures.stretch import Stretch
+from drills.structures import Mirrored, Sheet, Stretch, draw_figure, drawn_outlines
 from tests.drills.questions.codes import drills, levels_of, place_inside, right_answer
 from tests.drills.questions.known import find_stretch, of_role
 
@@ -30,7 +27,7 @@ def on_known(*places: tuple[int, int]) -> Verdict:
 
 def spots(drill: Drill, *places: Point) -> Verdict:
     """Return the verdict on places."""
-    return judge(drill, Spots(frozenset(places)))
+    return judge(drill, MarkedPlaces(frozenset(places)))
 
 
 @pytest.mark.parametrize(
@@ -138,15 +135,15 @@ def test_leaving_one_out_and_one_too_many_is_told_at_every_level(level: int) -> 
     for drill in drills("find", "mark", level, range(3)):
         assert isinstance(drill.answer, Outlines)
         given = right_answer(drill)
-        assert isinstance(given, Spots)
+        assert isinstance(given, MarkedPlaces)
         assert len(given.points) == len(drill.answer.edges)
         for spot in given.points:
-            verdict = judge(drill, Spots(given.points - {spot}))
+            verdict = judge(drill, MarkedPlaces(given.points - {spot}))
             assert (verdict.right, verdict.misses, verdict.false_alarms) == (False, 1, 0)
             where = "Its sides" if len(drill.answer.edges) == 1 else "The sides of the one at "
             assert verdict.why.startswith(where)
             assert " are not at 45 degrees: they go " in verdict.why
         beyond = Point(-1, -1)
-        verdict = judge(drill, Spots(given.points | {beyond}))
+        verdict = judge(drill, MarkedPlaces(given.points | {beyond}))
         assert (verdict.misses, verdict.false_alarms) == (0, 1)
         assert verdict.lit.extra_points == {beyond}

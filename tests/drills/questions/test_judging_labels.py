@@ -10,17 +10,14 @@ from math import tau
 
 import pytest
 
-from drills.files.fold_out import to_fold
-from drills.labels.completing import completions
-from drills.layers.verdict import layers
-from drills.pattern.crease_pattern import CreasePattern, Label
+from drills.flatfold import completions, failing, fault_in_words, faults, folds, solve_layers
+from drills.fold_file import to_fold
+from drills.pattern import CreasePattern, Label
 from drills.questions.drill import Drill, Marks
 from drills.questions.drill_json import drill_line
 from drills.questions.judging import judge
-from drills.questions.reasons import fault_in_words, faults
 from drills.questions.verdict import Verdict
-from drills.structures.stretch import Stretch, draw
-from drills.vertex.labels_at import failing, folds
+from drills.structures import Stretch, draw
 from tests.drills.questions.codes import LEVELS, right_answer, some, two_hundred
 from tests.drills.questions.known import SHEET, edge, vertex, wrong_labels
 from tests.drills.questions.plain_sheet import PlainSheet
@@ -124,7 +121,7 @@ def test_another_sheet_that_folds_is_right() -> None:
     """Labels of another folding of the same creases, found with one label held the other way round."""
     free = SHEET.unlabelled().labels()
     held: tuple[Label, ...] = tuple("M" if crease == SIDE else free[crease] for crease in range(len(free)))
-    other = layers(SHEET.with_labels(held)).labels
+    other = solve_layers(SHEET.with_labels(held)).labels
     drill = wrong_labels([SIDE])
     verdict = labels(drill, differing(drill, other))
     assert (verdict.right, verdict.slip) == (True, "more than needed")
@@ -136,7 +133,7 @@ def test_a_sheet_whose_layers_cross_is_not() -> None:
     crossing = [
         labelling
         for labelling in islice(completions(SHEET, SHEET.unlabelled().labels()), 20)
-        if layers(SHEET.with_labels(labelling)).folds is False
+        if solve_layers(SHEET.with_labels(labelling)).folds is False
     ]
     assert len(crossing) > 10
     assert not any(labels(drill, differing(drill, labelling)).right for labelling in crossing)

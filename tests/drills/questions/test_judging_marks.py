@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.questions.drill import Drill, Marks, Spots
+from drills.geometry import Point, Step
+from drills.questions.drill import Drill, MarkedPlaces, Marks
 from drills.questions.judging import judge
 from drills.questions.kinds import make
 from drills.questions.verdict import Verdict
@@ -150,7 +149,7 @@ def test_an_answer_of_another_sort_is_refused(kind: str, form: str) -> None:
     """A step, a point, marks and places are not mistaken for each other."""
     for level in levels_of(kind):
         drill = next(drills(kind, form, level, range(1)))
-        for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1})), Spots(frozenset({Point(1, 2)}))):
+        for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1})), MarkedPlaces(frozenset({Point(1, 2)}))):
             if type(given) is not type(right_answer(drill)):
                 with pytest.raises(TypeError, match="asks for"):
                     judge(drill, given)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
+from drills.geometry import Point, Step
 from drills.questions.judging import judge
 from drills.questions.judging_steps import staircase, with_directions_of
 from drills.questions.verdict import Slip, Verdict

@@ -6,9 +6,9 @@ from itertools import combinations
 
 import pytest
 
-from drills.pattern.crease_pattern import CreasePattern
+from drills.pattern import CreasePattern
 from drills.questions.mistakes import MISTAKES
-from drills.structures.stretch import Stretch, draw
+from drills.structures import Stretch, draw
 from tests.drills.questions.known import SHEET, edge, of_role
 
 WIDER = draw(Stretch((2, 2), pleats=2))

@@ -6,14 +6,13 @@ from collections import Counter
 
 import pytest
 
-from drills.pattern.placing import figure
+from drills.pattern import figure
 from drills.questions.drill import Drill, Marks, Outlines
 from drills.questions.kinds import KINDS, spec
 from drills.questions.mistakes import MISTAKES
 from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
-from drills.structures.stretch import Stretch
-from drills.structures.triangle import TRIANGLES
+from drills.structures import TRIANGLES, Stretch
 from tests.drills.questions.codes import (
     FORMS,
     LARGER,

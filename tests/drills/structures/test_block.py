@@ -5,28 +5,30 @@ from itertools import product
 
 import pytest
 
-from drills.exact.plane import Direction
-from drills.exact.symmetry import SYMMETRIES
-from drills.layers.verdict import layers
-from drills.pattern.placing import figure, turned
-from drills.structures.block import (
+from drills.flatfold import solve_layers
+from drills.geometry import SYMMETRIES, Direction
+from drills.pattern import figure, turned
+from drills.structures import (
     DOWN,
     UP,
     Block,
+    Diamond,
+    Roof,
+    Stretch,
+    Triangle,
+    block_of_diamond,
+    block_of_roof,
+    block_of_stretch,
+    draw,
     exchanged,
     mirrored,
+    outline,
     quarter_turned,
     sheet_of,
     shifted,
     turned_block,
     with_pleats_around,
 )
-from drills.structures.diamond import Diamond
-from drills.structures.landmarks import outline
-from drills.structures.making import block_of_diamond, block_of_roof, block_of_stretch
-from drills.structures.roof import Roof
-from drills.structures.stretch import Stretch, draw
-from drills.structures.triangle import Triangle
 from tests.drills.sheets import HINGES
 
 BLOCKS = [
@@ -67,7 +69,7 @@ def test_any_triangle_makes_a_block() -> None:
         block = with_pleats_around(block_of_stretch(stretch), 1)
         assert block.pleat == triangle.width
         assert figure(sheet_of(block)) == figure(draw(stretch))
-        assert layers(sheet_of(block)).folds is True
+        assert solve_layers(sheet_of(block)).folds is True
 
 
 def test_unequal_sides_are_no_block() -> None:
@@ -102,8 +104,8 @@ def test_pleats_around_fold(block: Block, pleats: int) -> None:
     """Labels by rank have a layer order with any number of pleats around, and so have their exchange."""
     whole = with_pleats_around(block, pleats)
     assert (whole.width, whole.height) == (block.width + 2 * pleats, block.height + 2 * pleats)
-    assert layers(sheet_of(whole)).folds is True
-    assert layers(sheet_of(exchanged(whole))).folds is True
+    assert solve_layers(sheet_of(whole)).folds is True
+    assert solve_layers(sheet_of(exchanged(whole))).folds is True
 
 
 def test_a_crop_is_a_part_of_the_sheet() -> None:
@@ -111,7 +113,7 @@ def test_a_crop_is_a_part_of_the_sheet() -> None:
     whole = with_pleats_around(block_of_stretch(Stretch((1, 1))), 1)
     part = sheet_of(whole, (1, 0, 0, 2))
     assert part.box == (1, 0, 6, 3)
-    assert layers(part).folds is True
+    assert solve_layers(part).folds is True
 
 
 def test_a_block_is_a_value() -> None:

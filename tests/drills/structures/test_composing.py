@@ -5,16 +5,22 @@ from functools import cache, reduce
 
 import pytest
 
-from drills.exact.chance import Chance
-from drills.layers.verdict import layers
-from drills.pattern.placing import figure
-from drills.structures.block import DOWN, UP
-from drills.structures.choices import all_choices
-from drills.structures.composing import compose
-from drills.structures.fitting import fitting
-from drills.structures.parts import Beside, block_of, structures_in
-from drills.structures.sheets import Sheet, draw_sheet, landmarks
-from drills.vertex.labels_at import failing, folds
+from drills.flatfold import failing, folds, solve_layers
+from drills.geometry import Chance
+from drills.pattern import figure
+from drills.structures import (
+    DOWN,
+    UP,
+    Beside,
+    Sheet,
+    all_choices,
+    block_of,
+    compose,
+    draw_sheet,
+    fitting,
+    landmarks,
+    structures_in,
+)
 
 LARGE = (2, 6), (range(24, 65), range(8, 15))
 SMALL = (1, 2), (range(10, 15), range(7, 13))
@@ -44,7 +50,7 @@ def test_large_sheets_are_proven_by_their_layers(tens: int) -> None:
         pattern = draw_sheet(sheet)
         assert tuple(pattern.box) == (0, 0, *sheet.size)
         assert failing(pattern, pattern.labels(), folds) == ()
-        assert layers(pattern).folds is True
+        assert solve_layers(pattern).folds is True
         assert landmarks(sheet)
         assert all(set(corners) <= set(pattern.vertices) for corners in landmarks(sheet))
 
@@ -53,7 +59,7 @@ def test_small_sheets_are_proven_by_their_layers() -> None:
     """Another 60 of one or two structures up to 14 by 12 squares."""
     for seed in range(60):
         sheet = drawn(seed, *SMALL)
-        assert layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw_sheet(sheet)).folds is True
         assert landmarks(sheet)
 
 
@@ -96,9 +102,9 @@ def test_the_tightest_sheets_are_composed(structures: int) -> None:
     """Three squares of width for each and two more, six of height; and the simplest row, kept for need."""
     sheet = compose(Chance("tight"), max(3 * structures + 2, 6), 6, structures)
     assert 1 <= len(landmarks(sheet)) <= structures_in(sheet.part) == structures
-    assert layers(draw_sheet(sheet)).folds is True
+    assert solve_layers(draw_sheet(sheet)).folds is True
     least = fitting(4, 3, (UP, DOWN))[0].part
-    assert layers(draw_sheet(Sheet(reduce(Beside, [least] * structures)))).folds is True
+    assert solve_layers(draw_sheet(Sheet(reduce(Beside, [least] * structures)))).folds is True
 
 
 @pytest.mark.parametrize(("width", "height", "structures"), [(7, 6, 3), (20, 5, 2), (64, 12, 7), (64, 12, 0)])

@@ -1,13 +1,18 @@
 from __future__ import annotations
 
-from drills.exact.chance import Chance
-from drills.layers.verdict import layers
-from drills.structures.composing import compose
-from drills.structures.cutting import cut, on_paper
-from drills.structures.finder import find_stretches
-from drills.structures.parts import Beside
-from drills.structures.sheets import Sheet, draw_sheet, landmarks
-from drills.structures.stretch import Stretch
+from drills.flatfold import solve_layers
+from drills.geometry import Chance
+from drills.structures import (
+    Beside,
+    Sheet,
+    Stretch,
+    compose,
+    cut,
+    draw_sheet,
+    find_stretches,
+    landmarks,
+    on_paper,
+)
 from tests.drills.structures.truth import area_on_paper
 
 SIZES = [(20, 12, 3), (10, 22, 3), (26, 13, 3), (14, 10, 2)]
@@ -29,7 +34,7 @@ def test_a_cut_goes_through_a_stretch_and_leaves_it_to_be_found() -> None:
         assert any(share < 1 for share in shown)
         assert min(shown) > 0.4
         assert len(find_stretches(draw_sheet(part))) == len(shown) == len(on_paper(part))
-        assert layers(draw_sheet(part)).folds is True
+        assert solve_layers(draw_sheet(part)).folds is True
     assert told > 15
 
 

@@ -5,16 +5,22 @@ from typing import TypeAlias, get_args
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.layers.verdict import layers
-from drills.pattern.building import Paper, build
-from drills.structures.block import LEFT, RIGHT, sheet_of, with_pleats_around
-from drills.structures.diamond import Diamond, Sideways, diamond_field
-from drills.structures.making import block_of_diamond
-from drills.structures.roof import Roof
-from drills.structures.sheets import FieldSheet, draw_field_sheet
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
+from drills.flatfold import check_angles, failing, folds, solve_layers
+from drills.geometry import Point
+from drills.pattern import Paper, build
+from drills.structures import (
+    LEFT,
+    RIGHT,
+    Diamond,
+    FieldSheet,
+    Roof,
+    Sideways,
+    block_of_diamond,
+    diamond_field,
+    draw_field_sheet,
+    sheet_of,
+    with_pleats_around,
+)
 from tests.drills.sheets import is_slanted
 
 Hinges: TypeAlias = tuple[Sideways, Sideways] | None
@@ -46,7 +52,7 @@ def test_hinges_sideways_fold_by_rank(half: int, hinges: Hinges) -> None:
     pattern = build(diamond_field(diamond, 0, field), Paper(0, 0, field, field))
     assert check_angles(pattern) == ()
     assert failing(pattern, pattern.labels(), folds) == ()
-    assert layers(pattern).folds is True
+    assert solve_layers(pattern).folds is True
     assert draw_field_sheet(FieldSheet(diamond, field)) == pattern
 
 
@@ -56,11 +62,11 @@ def test_a_line_straight_through_folds_with_other_labels(half: int) -> None:
     diamond = Diamond(half + 1, half + 1, half, 2 * half + 2, None)
     field = diamond_field(diamond, 0, 2 * half + 2)
     by_rank = build(field, Paper(0, 0, 2 * half + 2, 2 * half + 2))
-    assert layers(by_rank).folds is False
+    assert solve_layers(by_rank).folds is False
     for facing, exchanged in product(range(4), (False, True)):
         pattern = draw_field_sheet(FieldSheet(diamond, 2 * half + 2, facing, exchanged))
         assert "U" not in pattern.labels()
-        assert layers(pattern).folds is True
+        assert solve_layers(pattern).folds is True
 
 
 @pytest.mark.parametrize("hinges", HINGES)
@@ -71,8 +77,8 @@ def test_a_framed_diamond_folds(half: int, field: int, hinges: Hinges) -> None:
     block = block_of_diamond(Diamond(field // 2, field // 2 + half + 1, half, field, hinges), roof)
     pattern = sheet_of(with_pleats_around(block, 1))
     assert check_angles(pattern) == ()
-    assert layers(pattern).folds is (hinges is not None)
-    assert layers(pattern.unlabelled()).folds is True
+    assert solve_layers(pattern).folds is (hinges is not None)
+    assert solve_layers(pattern.unlabelled()).folds is True
     assert not any(is_slanted(way) for directions in pattern.directions for way in directions)
 
 
@@ -81,7 +87,7 @@ def test_a_framed_diamond_may_stand_beside_the_middle_of_its_field() -> None:
     block = block_of_diamond(Diamond(1, 5, 1, 6), Roof(11, 6))
     assert len(block.exits_to(LEFT)) == 1
     assert len(block.exits_to(RIGHT)) == 3
-    assert layers(sheet_of(with_pleats_around(block, 1))).folds is True
+    assert solve_layers(sheet_of(with_pleats_around(block, 1))).folds is True
 
 
 def test_a_diamond_out_of_its_field_is_refused() -> None:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from itertools import product
 
-from drills.exact.symmetry import SYMMETRIES
-from drills.pattern.placing import figure, turned
-from drills.structures.stretch import Stretch, draw
+from drills.geometry import SYMMETRIES
+from drills.pattern import figure, turned
+from drills.structures import Stretch, draw
 from tests.drills.sheets import HINGES
 
 FAMILY = [

@@ -6,18 +6,11 @@ from itertools import product
 
 import pytest
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Direction, Point, cross, dot, moved
-from drills.exact.symmetry import SYMMETRIES
-from drills.pattern.building import Line, Paper, build, meeting_points
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.placing import shifted
+from drills.geometry import SYMMETRIES, Chance, Direction, Point, cross, dot, moved
+from drills.pattern import CreasePattern, Line, Paper, build, meeting_points, shifted
 from drills.questions.levels import FAIR_CUTS, Units
 from drills.questions.sinks import tip, turning_points
-from drills.structures.finder import Found, find_stretches
-from drills.structures.landmarks import outline
-from drills.structures.stretch import Stretch, draw
-from drills.structures.triangle import TRIANGLES, Triangle
+from drills.structures import TRIANGLES, Found, Stretch, Triangle, draw, find_stretches, outline
 from tests.drills.questions.test_fair_cuts import cut_stretches
 from tests.drills.sheets import HINGES
 

@@ -4,13 +4,9 @@ from time import perf_counter
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.pattern.building import Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Edge
-from drills.pattern.faces import faces
-from drills.structures.finder import find_stretches
-from drills.structures.landmarks import outline
-from drills.structures.stretch import Stretch, draw
+from drills.geometry import Point
+from drills.pattern import CreasePattern, Edge, Paper, build, faces
+from drills.structures import Stretch, draw, find_stretches, outline
 from tests.drills.sheets import map_sheet, miura, square_twist, star, triangle_twist, ways
 from tests.drills.structures.test_finder import bare, line, with_role
 

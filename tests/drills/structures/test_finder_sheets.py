@@ -8,21 +8,24 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Point
-from drills.exact.symmetry import MIRROR, QUARTER_TURN
-from drills.pattern.crease_pattern import CreasePattern
-from drills.structures.choices import Kind
-from drills.structures.composing import compose
-from drills.structures.cutting import cut
-from drills.structures.finder import find_stretches
-from drills.structures.plain import plain
-from drills.structures.sheets import Sheet, creases_of
-from drills.structures.triangle import TRIANGLE_345, TRIANGLES, Triangle
+from drills.geometry import MIRROR, QUARTER_TURN, Chance, Point
+from drills.pattern import CreasePattern
+from drills.structures import (
+    TRIANGLE_345,
+    TRIANGLES,
+    Sheet,
+    StructureKind,
+    Triangle,
+    compose,
+    creases_of,
+    cut,
+    find_stretches,
+    pleats_only,
+)
 from tests.drills.structures.test_finder import bare, with_role
 from tests.drills.structures.truth import corners_within, shown
 
-LOOK_ALIKES: tuple[Kind, ...] = ("roof", "diamond")
+LOOK_ALIKES: tuple[StructureKind, ...] = ("roof", "diamond")
 THIRD = Fraction(1, 3)
 IMAGES: tuple[Callable[[Point], Point], ...] = (
     QUARTER_TURN.of,
@@ -37,7 +40,7 @@ IMAGES: tuple[Callable[[Point], Point], ...] = (
 def test_all_are_found_and_none_invented(tens: int) -> None:
     """A hundred sheets: composed with look-alikes, of other triangles, cut, look-alikes alone, and plain."""
     for seed in range(10 * tens, 10 * tens + 10):
-        check(seed)
+        check_pattern(seed)
 
 
 @pytest.mark.long
@@ -45,10 +48,10 @@ def test_all_are_found_and_none_invented(tens: int) -> None:
 def test_a_thousand_more(hundreds: int) -> None:
     """The same on a thousand other sheets."""
     for seed in range(1000 + 100 * hundreds, 1100 + 100 * hundreds):
-        check(seed)
+        check_pattern(seed)
 
 
-def check(seed: int) -> None:
+def check_pattern(seed: int) -> None:
     """Compare what is found with the construction, and with what is found in images of the sheet."""
     sheet = sheet_of(seed)
     pattern = bare(creases_of(sheet))
@@ -82,7 +85,7 @@ def sheet_of(seed: int) -> Sheet:
     size = (width, height) if chance.one_in(2) else (height, width)
     match seed % 5:
         case 0:
-            return plain(chance, *size)
+            return pleats_only(chance, *size)
         case 1:
             return compose(chance, *size, 2, needed=("roof",), allowed=LOOK_ALIKES)
         case 2:

@@ -5,33 +5,31 @@ from itertools import product
 
 import pytest
 
-from drills.exact.plane import Direction, Point
-from drills.exact.symmetry import HALF_TURN, QUARTER_TURN
-from drills.labels.completing import completions
-from drills.layers.counting import count_foldable
-from drills.layers.verdict import layers
-from drills.pattern.building import Line
-from drills.pattern.faces import faces
-from drills.pattern.placing import figure, turned
-from drills.structures.block import (
+from drills.flatfold import check_angles, completions, count_foldable, failing, folds, solve_layers
+from drills.geometry import HALF_TURN, QUARTER_TURN, Direction, Point
+from drills.pattern import Line, faces, figure, turned
+from drills.structures import (
     DOWN,
     LEFT,
     RIGHT,
     UP,
     Block,
+    Roof,
+    Side,
+    Stretch,
+    Triangle,
+    above,
+    beside,
+    block_of_roof,
+    block_of_stretch,
+    check_block,
     exchanged,
+    mirror_pair,
     mirrored,
     sheet_of,
     turned_block,
     with_pleats_around,
 )
-from drills.structures.joining import above, beside, check_block, mirror_pair
-from drills.structures.making import block_of_roof, block_of_stretch
-from drills.structures.roof import Roof
-from drills.structures.stretch import Side, Stretch
-from drills.structures.triangle import Triangle
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
 from tests.drills.sheets import HINGES
 
 BACK = QUARTER_TURN.then(HALF_TURN)
@@ -73,7 +71,7 @@ def test_stretches_beside_each_other_fold_by_rank(block: Block, gap: int) -> Non
         pattern = sheet_of(with_pleats_around(beside(block, other, gap), 1))
         assert check_angles(pattern) == ()
         assert failing(pattern, pattern.labels(), folds) == ()
-        assert layers(pattern).folds is True
+        assert solve_layers(pattern).folds is True
 
 
 @pytest.mark.parametrize("gap", [0, 2, 4])
@@ -82,7 +80,7 @@ def test_a_stretch_and_a_roof_fold(gap: int) -> None:
     stretch = stretch_block(1, 1, ("steep", "steep"))
     for hinges in (("up", "down"), ("down", "up")):
         pair = beside(stretch, block_of_roof(Roof(7, 4, hinges)), gap)
-        assert layers(sheet_of(with_pleats_around(pair, 1))).folds is True
+        assert solve_layers(sheet_of(with_pleats_around(pair, 1))).folds is True
 
 
 def test_pleats_around_bring_blocks_to_one_height() -> None:
@@ -90,7 +88,7 @@ def test_pleats_around_bring_blocks_to_one_height() -> None:
     small, large = stretch_block(1, 1, ("steep", "steep")), stretch_block(2, 1, ("steep", "steep"))
     row = beside(with_pleats_around(small, 2), large)
     assert (row.width, row.height) == (7 + 6, 8)
-    assert layers(sheet_of(with_pleats_around(row, 1))).folds is True
+    assert solve_layers(sheet_of(with_pleats_around(row, 1))).folds is True
 
 
 def test_a_row_of_four_folds_by_rank() -> None:
@@ -103,7 +101,7 @@ def test_a_row_of_four_folds_by_rank() -> None:
     left, _, right, top = pattern.box
     assert (right - left, top) == (36, 12)
     assert len(faces(pattern)) >= 98
-    assert layers(pattern).folds is True
+    assert solve_layers(pattern).folds is True
 
 
 def test_above_is_beside_turned_a_quarter() -> None:
@@ -111,7 +109,7 @@ def test_above_is_beside_turned_a_quarter() -> None:
     lower, upper = stretch_block(1, 0, ("steep", "steep")), block_of_roof(Roof(4, 2))
     stack = above(lower, upper, 2)
     assert (stack.width, stack.height) == (6, 3 + 2 + 4)
-    assert layers(sheet_of(with_pleats_around(stack, 1))).folds is True
+    assert solve_layers(sheet_of(with_pleats_around(stack, 1))).folds is True
     row = beside(turned_block(lower, BACK), turned_block(upper, BACK), 2)
     assert figure(sheet_of(stack)) == figure(turned(sheet_of(row), QUARTER_TURN))
     assert stack.outlines[0][0] == (1, 1)
@@ -126,7 +124,7 @@ def test_mirror_images_whose_hinges_run_into_one_fold(units: int, facing: int) -
         if block.exits_to(RIGHT):
             pattern = sheet_of(with_pleats_around(mirror_pair(block, gap), pleats))
             assert check_angles(pattern) == ()
-            assert layers(pattern).folds is True
+            assert solve_layers(pattern).folds is True
 
 
 def test_a_pair_without_pleats_around_has_many_labellings() -> None:

@@ -5,15 +5,10 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.chance import Chance
-from drills.exact.plane import Point, cross, move_between
-from drills.layers.verdict import layers
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.placing import figure
-from drills.structures.finder import find_stretches
-from drills.structures.plain import plain
-from drills.structures.sheets import draw_sheet, landmarks
-from drills.vertex.labels_at import failing, folds
+from drills.flatfold import failing, folds, solve_layers
+from drills.geometry import Chance, Point, cross, move_between
+from drills.pattern import CreasePattern, figure
+from drills.structures import draw_sheet, find_stretches, landmarks, pleats_only
 
 SIZES = [(6, 6), (6, 7), (12, 8), (8, 14), (14, 12), (24, 12), (13, 30), (64, 20)]
 
@@ -22,13 +17,13 @@ SIZES = [(6, 6), (6, 7), (12, 8), (8, 14), (14, 12), (24, 12), (13, 30), (64, 20
 def test_a_plain_sheet_is_pleats_that_turn_at_ridges(size: tuple[int, int]) -> None:
     """Of the size asked, proven to fold, pleat lines and one or two lines of ridges and nothing else."""
     for seed in range(8):
-        sheet = plain(Chance(f"plain {seed}"), *size)
+        sheet = pleats_only(Chance(f"plain {seed}"), *size)
         pattern = draw_sheet(sheet)
         assert tuple(pattern.box) == (0, 0, *size)
         assert {pattern.edges[edge].role for edge in pattern.creases} == {"pleat", "ridge"}
         assert len(ridges(pattern)) in (1, 2)
         assert failing(pattern, pattern.labels(), folds) == ()
-        assert layers(pattern).folds is True
+        assert solve_layers(pattern).folds is True
         assert not landmarks(sheet)
         assert not find_stretches(pattern)
 
@@ -47,7 +42,7 @@ def ridges(pattern: CreasePattern) -> set[tuple[Fraction, Fraction]]:
 
 def test_every_inner_point_turns_one_pleat_line() -> None:
     """Four creases meet there: two ridge pieces in a line and two pleat lines square to each other."""
-    pattern = draw_sheet(plain(Chance("turns"), 20, 12))
+    pattern = draw_sheet(pleats_only(Chance("turns"), 20, 12))
     assert pattern.interior
     for vertex in pattern.interior:
         roles = Counter(pattern.edges[edge].role for edge in pattern.around[vertex])
@@ -61,18 +56,18 @@ def test_every_inner_point_turns_one_pleat_line() -> None:
 
 def test_plain_sheets_differ() -> None:
     """Forty seeds give at least thirty figures, with one ridge and with two, lying and upright."""
-    patterns = [draw_sheet(plain(Chance(f"differ {seed}"), 16, 12)) for seed in range(40)]
+    patterns = [draw_sheet(pleats_only(Chance(f"differ {seed}"), 16, 12)) for seed in range(40)]
     assert len({figure(pattern) for pattern in patterns}) >= 30
     assert {len(ridges(pattern)) for pattern in patterns} == {1, 2}
 
 
 def test_a_seed_always_gives_the_same() -> None:
     """The description depends on the seed alone."""
-    assert plain(Chance("same"), 20, 10) == plain(Chance("same"), 20, 10)
+    assert pleats_only(Chance("same"), 20, 10) == pleats_only(Chance("same"), 20, 10)
 
 
 @pytest.mark.parametrize("size", [(5, 20), (20, 5)])
 def test_a_sheet_that_is_too_small_is_refused(size: tuple[int, int]) -> None:
     """Six squares at least."""
     with pytest.raises(ValueError, match="at least 6 by 6"):
-        plain(Chance("small"), *size)
+        pleats_only(Chance("small"), *size)

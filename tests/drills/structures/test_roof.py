@@ -5,13 +5,9 @@ from typing import get_args
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.layers.verdict import layers
-from drills.structures.block import sheet_of, with_pleats_around
-from drills.structures.making import block_of_roof
-from drills.structures.roof import Roof, RoofHinge, roof_lines
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
+from drills.flatfold import check_angles, failing, folds, solve_layers
+from drills.geometry import Point
+from drills.structures import Roof, RoofHinge, block_of_roof, roof_lines, sheet_of, with_pleats_around
 from tests.drills.sheets import is_slanted
 
 HINGE_PAIRS: list[tuple[RoofHinge, RoofHinge]] = list(product(get_args(RoofHinge), repeat=2))
@@ -41,8 +37,8 @@ def test_all_nine_hinge_pairs_fold(size: tuple[int, int], hinges: tuple[RoofHing
     pattern = sheet_of(with_pleats_around(block_of_roof(Roof(*size, hinges)), 1))
     assert check_angles(pattern) == ()
     assert failing(pattern, pattern.labels(), folds) == ()
-    assert layers(pattern.unlabelled()).folds is True
-    assert layers(pattern).folds is (hinges not in ONE_WAY)
+    assert solve_layers(pattern.unlabelled()).folds is True
+    assert solve_layers(pattern).folds is (hinges not in ONE_WAY)
 
 
 @pytest.mark.parametrize("hinges", ONE_WAY)
@@ -51,7 +47,7 @@ def test_hinges_one_way_fold_by_rank_beside_a_long_ridge_line(hinges: tuple[Roof
     for half, pleats, ridge_line in product((1, 2, 3), (0, 1, 2, 3), range(1, 8)):
         roof = Roof(2 * half + ridge_line, 2 * half, hinges)
         pattern = sheet_of(with_pleats_around(block_of_roof(roof), pleats))
-        assert layers(pattern).folds is (ridge_line >= half + pleats)
+        assert solve_layers(pattern).folds is (ridge_line >= half + pleats)
 
 
 def test_a_roof_has_no_slanted_line() -> None:

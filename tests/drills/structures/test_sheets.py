@@ -2,15 +2,28 @@ from __future__ import annotations
 
 import pytest
 
-from drills.layers.verdict import layers
-from drills.pattern.placing import figure
-from drills.structures.diamond import Diamond
-from drills.structures.labelling import labelled
-from drills.structures.landmarks import outline
-from drills.structures.parts import Above, Around, Beside, Framed, Mirrored, Turned, block_of, structures_in
-from drills.structures.roof import Roof
-from drills.structures.sheets import Sheet, creases_of, draw_sheet, landmarks
-from drills.structures.stretch import Stretch, draw
+from drills.flatfold import solve_layers
+from drills.pattern import figure
+from drills.structures import (
+    Above,
+    Around,
+    Beside,
+    Diamond,
+    Framed,
+    Mirrored,
+    Roof,
+    Sheet,
+    Stretch,
+    Turned,
+    block_of,
+    creases_of,
+    draw,
+    draw_sheet,
+    labelled,
+    landmarks,
+    outline,
+    structures_in,
+)
 
 UPRIGHT = Stretch((1, 1), ("steep", "steep"), pleats=0, facing=1)
 LOOK_ALIKE = Turned(Framed(Diamond(2, 4, 1, 4, ("left", "right")), Roof(8, 4, ("up", "down"))), 1)
@@ -35,7 +48,7 @@ def test_a_sheet_with_every_kind_of_part() -> None:
     assert tuple(pattern.box) == (0, 0, *sheet.size)
     assert landmarks(sheet) == (((5, 3), (4, 6), (2, 7), (3, 4)),)
     assert set(landmarks(sheet)[0]) <= set(pattern.vertices)
-    assert layers(pattern).folds is True
+    assert solve_layers(pattern).folds is True
 
 
 def test_labels_come_from_the_layers_where_ranks_do_not_give_them() -> None:
@@ -43,10 +56,10 @@ def test_labels_come_from_the_layers_where_ranks_do_not_give_them() -> None:
     for part in (Roof(3, 2, ("up", "up")), Framed(Diamond(1, 3, 1, 2, None), Roof(6, 2))):
         sheet = Sheet(part, pleats=2)
         by_rank, pattern = creases_of(sheet), draw_sheet(sheet)
-        assert layers(by_rank).folds is False
+        assert solve_layers(by_rank).folds is False
         assert pattern.unlabelled() == by_rank.unlabelled()
         assert "U" not in pattern.labels()
-        assert layers(pattern).folds is True
+        assert solve_layers(pattern).folds is True
 
 
 def test_mirror_images_and_stacks() -> None:
@@ -57,7 +70,7 @@ def test_mirror_images_and_stacks() -> None:
         Mirrored(single, 2),
         Above(Roof(4, 2), Stretch((1, 1), ("steep", "steep"), pleats=0), 2),
     ):
-        assert layers(draw_sheet(Sheet(part))).folds is True
+        assert solve_layers(draw_sheet(Sheet(part))).folds is True
 
 
 def test_facing_and_exchange_of_a_whole_sheet() -> None:
@@ -71,7 +84,7 @@ def test_facing_and_exchange_of_a_whole_sheet() -> None:
     patterns = [draw_sheet(sheet) for sheet in sheets]
     assert len({figure(pattern) for pattern in patterns}) == 16
     for sheet, pattern in zip(sheets, patterns, strict=True):
-        assert layers(pattern).folds is True
+        assert solve_layers(pattern).folds is True
         assert set(landmarks(sheet)[0]) <= set(pattern.vertices)
 
 
@@ -89,7 +102,7 @@ def test_labels_that_cannot_fold_are_replaced() -> None:
     creases = creases_of(Sheet(UPRIGHT))
     all_mountains = creases.with_labels("B" if edge.label == "B" else "M" for edge in creases.edges)
     assert labelled(all_mountains).unlabelled() == creases.unlabelled()
-    assert layers(labelled(all_mountains)).folds is True
+    assert solve_layers(labelled(all_mountains)).folds is True
 
 
 def test_parts_that_do_not_go_together_are_refused() -> None:

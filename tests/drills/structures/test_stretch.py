@@ -7,10 +7,19 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 
-from drills.exact.plane import Direction, Point, direction_of, dot, move_between, moved, on_segment
-from drills.exact.step import Step, step_between
-from drills.pattern.crease_pattern import CreasePattern, Role
-from drills.structures.stretch import Stretch, draw
+from drills.geometry import (
+    Direction,
+    Point,
+    Step,
+    direction_of,
+    dot,
+    move_between,
+    moved,
+    on_segment,
+    step_between,
+)
+from drills.pattern import CreasePattern, Role
+from drills.structures import Stretch, draw
 from tests.drills.sheets import small_stretches
 
 

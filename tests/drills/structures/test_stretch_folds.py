@@ -8,13 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.exact.plane import Direction
-from drills.labels.completing import completions
-from drills.pattern.crease_pattern import CreasePattern, Label, Role
-from drills.structures.stretch import Side, Stretch, draw
-from drills.structures.triangle import TRIANGLE_345, Triangle
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
+from drills.flatfold import check_angles, completions, failing, folds
+from drills.geometry import Direction
+from drills.pattern import CreasePattern, Label, Role
+from drills.structures import TRIANGLE_345, Side, Stretch, Triangle, draw
 from tests.drills.sheets import HINGES, small_stretches
 
 

@@ -7,8 +7,8 @@ from math import gcd, isqrt, lcm
 
 import pytest
 
-from drills.exact.plane import Direction, Move, cross, direction_of, dot
-from drills.structures.triangle import TRIANGLE_345, Triangle
+from drills.geometry import Direction, Move, cross, direction_of, dot
+from drills.structures import TRIANGLE_345, Triangle
 
 
 def test_the_345_stretch_has_sides_three_one_and_one_two() -> None:

@@ -7,19 +7,26 @@ from itertools import product
 
 import pytest
 
-from drills.exact.plane import Point, is_whole
-from drills.layers.verdict import layers
-from drills.pattern.placing import figure
-from drills.structures.block import sheet_of, with_pleats_around
-from drills.structures.finder import find_stretches
-from drills.structures.landmarks import faces_inside, outline, parts_that_go_in
-from drills.structures.making import block_of_stretch
-from drills.structures.proof import is_proven
-from drills.structures.stretch import Side, Stretch, draw
-from drills.structures.triangle import TRIANGLE_345, TRIANGLES, Triangle
-from drills.vertex.kawasaki import check_angles
-from drills.vertex.labels_at import failing, folds
-from tests.drills.layers.assorted import folds_anew
+from drills.flatfold import check_angles, failing, folds, solve_layers
+from drills.geometry import Point, is_whole
+from drills.pattern import figure
+from drills.structures import (
+    TRIANGLE_345,
+    TRIANGLES,
+    Side,
+    Stretch,
+    Triangle,
+    block_of_stretch,
+    draw,
+    faces_inside,
+    find_stretches,
+    outline,
+    parts_of_stretch,
+    sheet_of,
+    stretch_is_proven,
+    with_pleats_around,
+)
+from tests.drills.flatfold.assorted import folds_anew
 from tests.drills.sheets import HINGES, SIDES
 from tests.drills.structures.test_finder import bare, seen, shown
 from tests.drills.structures.test_stretch import lines, turning_points
@@ -37,7 +44,7 @@ def test_one_wide_pleat_round_b() -> None:
     assert turning_points(bare_one) == {(3, 1), (7, 4)}
     assert (stretch.turned, stretch.inside_lines) == ((2, 1), 2)
     assert (stretch.size, outline(stretch)) == ((14, 12), ((3, 3), (9, 5), (11, 9), (5, 7)))
-    assert parts_that_go_in(stretch) == (((9, 5), (3, 3), (11, 9)), ((5, 7), (11, 9), (3, 3)))
+    assert parts_of_stretch(stretch) == (((9, 5), (3, 3), (11, 9)), ((5, 7), (11, 9), (3, 3)))
 
 
 UNIFORM: dict[str, list[tuple[tuple[int, int], tuple[int, ...]]]] = {
@@ -60,7 +67,7 @@ def folds_flat(stretch: Stretch) -> bool:
     """Whether the drawn labels pass at each point and have a layer order."""
     pattern = draw(stretch)
     locally = not check_angles(pattern) and not failing(pattern, pattern.labels(), folds)
-    return locally and layers(pattern).folds is True
+    return locally and solve_layers(pattern).folds is True
 
 
 @pytest.mark.parametrize(("name", "units", "widths"), ALL_ALIKE)
@@ -69,7 +76,7 @@ def test_pleats_of_another_width_fold(name: str, units: tuple[int, int], widths:
     for hinges in (HINGES[0], HINGES[2]):
         stretch = Stretch(units, hinges, 1, triangle=BY_NAME[name], widths=widths)
         assert folds_flat(stretch)
-        assert is_proven(stretch)
+        assert stretch_is_proven(stretch)
 
 
 @pytest.mark.parametrize("widths", FREE)
@@ -131,7 +138,7 @@ def test_corners_are_whole_and_the_numbers_said_are_drawn() -> None:
         assert len(lines(pattern, "inside")) == stretch.inside_lines == sum(stretch.turned) - 1
         assert all(is_whole(corner) for corner in outline(stretch))
         assert set(outline(stretch)) <= set(pattern.vertices)
-        first, second = (faces_inside(pattern, part) for part in parts_that_go_in(stretch))
+        first, second = (faces_inside(pattern, part) for part in parts_of_stretch(stretch))
         assert not set(first) & set(second)
         assert min(len(first), len(second)) > 0
 

@@ -8,22 +8,35 @@ from itertools import product
 
 import pytest
 
-from drills.exact.chance import Chance
-from drills.layers.verdict import layers
-from drills.structures.choices import Kind
-from drills.structures.composing import compose
-from drills.structures.fitting import narrowest
-from drills.structures.parts import Above, Around, Beside, Framed, Mirrored, Part, Turned
-from drills.structures.roof import Roof
-from drills.structures.rows import Wish, least_rows
-from drills.structures.sheets import Sheet, creases_of, draw_sheet
-from drills.structures.stretch import Stretch
-from drills.structures.triangle import TRIANGLE_345, TRIANGLES, Triangle
-from tests.drills.layers.assorted import folds_anew
+from drills.flatfold import solve_layers
+from drills.geometry import Chance
+from drills.structures import (
+    TRIANGLE_345,
+    TRIANGLES,
+    Above,
+    Around,
+    Beside,
+    BlockDesign,
+    Framed,
+    Mirrored,
+    Roof,
+    RowRequest,
+    Sheet,
+    Stretch,
+    StructureKind,
+    Triangle,
+    Turned,
+    compose,
+    creases_of,
+    draw_sheet,
+    least_rows,
+    narrowest,
+)
+from tests.drills.flatfold.assorted import folds_anew
 from tests.drills.sheets import is_slanted
 
-ALL: tuple[Kind, ...] = ("stretch", "roof", "diamond")
-LOOK_ALIKES: tuple[Kind, ...] = ("roof", "diamond")
+ALL: tuple[StructureKind, ...] = ("stretch", "roof", "diamond")
+LOOK_ALIKES: tuple[StructureKind, ...] = ("roof", "diamond")
 
 
 def test_look_alikes_alone_leave_nothing_slanted() -> None:
@@ -38,7 +51,7 @@ def test_look_alikes_alone_leave_nothing_slanted() -> None:
         assert not any(is_slanted(pattern.direction(e, pattern.edges[e].start)) for e in pattern.creases)
 
 
-def structures(part: Part) -> Iterator[tuple[Kind, Triangle | None]]:
+def structures(part: BlockDesign) -> Iterator[tuple[StructureKind, Triangle | None]]:
     """Yield the kind of each structure of a part, and the triangle of each slanted stretch."""
     match part:
         case Stretch():
@@ -57,7 +70,7 @@ def structures(part: Part) -> Iterator[tuple[Kind, Triangle | None]]:
 
 
 @pytest.mark.parametrize("needed", [("stretch",), ("roof",), ("diamond",), ("roof", "stretch"), ALL])
-def test_what_is_needed_occurs(needed: tuple[Kind, ...]) -> None:
+def test_what_is_needed_occurs(needed: tuple[StructureKind, ...]) -> None:
     """Each kind at least once, as many structures as asked, on paper of the size asked, proven to fold."""
     for seed in range(6):
         number = max(2, len(needed)) + seed % 2
@@ -66,21 +79,21 @@ def test_what_is_needed_occurs(needed: tuple[Kind, ...]) -> None:
         assert set(needed) <= set(kinds)
         assert len(kinds) == number
         assert sheet.size == (26 + seed, 12)
-        assert layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw_sheet(sheet)).folds is True
 
 
 SMALL = [*product((12, 13, 14), range(8, 13))]
 
 
 @pytest.mark.parametrize("other", LOOK_ALIKES)
-def test_small_sheets_have_room_for_two(other: Kind) -> None:
+def test_small_sheets_have_room_for_two(other: StructureKind) -> None:
     """A stretch and a roof, or a diamond, on 12 to 14 by 8 to 12 squares, either way up."""
     for place, (width, height) in enumerate(SMALL):
         size = (width, height) if place % 2 else (height, width)
         sheet = compose(Chance(f"two {place}"), *size, 2, needed=("stretch", other))
         assert {kind for kind, _ in structures(sheet.part)} == {"stretch", other}
         assert sheet.size == size
-        assert layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw_sheet(sheet)).folds is True
 
 
 SIZES = {"5-12-13": (32, 14, 3), "8-15-17": (36, 14, 3), "7-24-25": (44, 12, 3), "20-21-29": (48, 26, 2)}
@@ -96,7 +109,7 @@ def test_stretches_of_other_triangles(triangle: Triangle) -> None:
         assert {found for kind, found in kinds if kind == "stretch"} == {triangle}
         pattern = creases_of(sheet)
         assert any(value.denominator > 1 for point in pattern.vertices for value in point)
-        assert layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw_sheet(sheet)).folds is True
 
 
 def test_two_triangles_on_one_sheet() -> None:
@@ -116,22 +129,26 @@ def test_pleats_of_two_widths_come_now_and_then() -> None:
 
 @pytest.mark.parametrize("kind", ALL)
 @pytest.mark.parametrize("height", [4, 6, 8])
-def test_the_simplest_rows_fold(kind: Kind, height: int) -> None:
+def test_the_simplest_rows_fold(kind: StructureKind, height: int) -> None:
     """Rows of the narrowest of each kind, kept for need, fold with the labels that ranks give."""
-    wish = Wish(3, (kind,), (kind,), (TRIANGLE_345,))
+    wish = RowRequest(3, (kind,), (kind,), (TRIANGLE_345,))
     least = narrowest(height, kind, (TRIANGLE_345,))
     assert least is not None
     assert wish.heights(3 * least.width - 1, height).count(height) == 0
     rows = list(least_rows(wish, (3 * least.width, height)))
     assert rows
     for row in rows:
-        assert layers(creases_of(Sheet(row))).folds is True
+        assert solve_layers(creases_of(Sheet(row))).folds is True
 
 
 @pytest.mark.parametrize("seed", range(6))
 def test_small_sheets_fold_for_another_solver(seed: int) -> None:
     """The independent clauses and solver find layers for the composed labels too."""
-    wishes: list[tuple[Kind, ...]] = [("stretch", "roof"), ("stretch", "diamond"), ("roof", "diamond")]
+    wishes: list[tuple[StructureKind, ...]] = [
+        ("stretch", "roof"),
+        ("stretch", "diamond"),
+        ("roof", "diamond"),
+    ]
     sheet = compose(Chance(f"anew {seed}"), 12 + seed % 3, 9, 2, needed=wishes[seed % 3])
     assert folds_anew(draw_sheet(sheet))
 
@@ -151,7 +168,7 @@ def test_a_narrow_pleated_triangle_folds_for_another_solver() -> None:
     ],
 )
 def test_wishes_that_cannot_be_met_are_refused(
-    structures: int, needed: tuple[Kind, ...], allowed: tuple[Kind, ...], reason: str
+    structures: int, needed: tuple[StructureKind, ...], allowed: tuple[StructureKind, ...], reason: str
 ) -> None:
     """More kinds than structures, a kind needed but not allowed, nothing allowed, no room."""
     with pytest.raises(ValueError, match=reason):

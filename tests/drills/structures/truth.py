@@ -6,9 +6,8 @@ from collections.abc import Sequence
 
 from shapely import Polygon, box  # type: ignore[import-untyped]
 
-from drills.exact.plane import Point
-from drills.structures.block import Outline
-from drills.structures.sheets import Sheet, landmarks
+from drills.geometry import Point
+from drills.structures import Outline, Sheet, landmarks
 
 
 def area_on_paper(outline: Sequence[Point], size: tuple[int, int]) -> float:

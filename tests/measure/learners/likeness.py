@@ -7,7 +7,7 @@ from math import exp
 
 from drills.questions.kinds import SKILL_NAMES, kind_of
 from tests.measure.learners.numbers import Numbers
-from trainer.practice.confusable import partners_of
+from trainer.practice.choosing import partners_of
 
 
 def likeness(numbers: Numbers) -> Mapping[str, Mapping[str, float]]:

@@ -14,9 +14,7 @@ from tests.measure.learners.likeness import likeness
 from tests.measure.learners.numbers import Numbers
 from tests.measure.learners.rules import Moment, Rule, level_of_drill
 from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.practice.choice import Choice
-from trainer.practice.confusable import partners_of
-from trainer.practice.session import Done, Session
+from trainer.practice.choosing import Done, History, Selection, partners_of
 
 START = datetime(2026, 3, 2, 18, tzinfo=UTC)
 WELL_PLACED = (0.75, 0.92)
@@ -72,7 +70,7 @@ class Practice:
         self.learner.wake(day * MINUTES_A_DAY)
         chooses = Random(f"{self._seed} chooses {day}")
         today = (START + timedelta(days=day)).date()
-        session, seconds = Session(), 0.0
+        session, seconds = History(), 0.0
         while seconds < self.numbers.seconds_a_day:
             minute = day * MINUTES_A_DAY + seconds / 60
             choice = self._rule(Moment(self.state, today, session, chooses, self.learner, minute))
@@ -80,7 +78,7 @@ class Practice:
             session, seconds = session.with_drill(done), seconds + took
         self.unfilled += max(0.0, self.numbers.seconds_a_day - seconds) / 60
 
-    def _drill(self, choice: Choice, day: int, seconds: float, session: Session) -> tuple[Done, float]:
+    def _drill(self, choice: Selection, day: int, seconds: float, session: History) -> tuple[Done, float]:
         """Do one drill; return it and its seconds with what is shown after it."""
         luck = Random(f"{self._seed} {day} {len(session.done)}")
         level, minutes_in = level_of_drill(choice.skill, choice.level), seconds / 60
@@ -100,7 +98,9 @@ class Practice:
         after = self.numbers.seconds_after_right if result != "miss" else self.numbers.seconds_after_miss
         return Done(choice.skill, choice.kind, result, above, choice.stage), took + after
 
-    def _kept(self, choice: Choice, level: int, right: bool, took: float, day: int, seconds: float) -> Result:
+    def _kept(
+        self, choice: Selection, level: int, right: bool, took: float, day: int, seconds: float
+    ) -> Result:
         """Take an answer into the state, as the app does; a worked drill has none."""
         if choice.stage == "worked":
             return "clean"

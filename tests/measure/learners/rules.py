@@ -11,9 +11,7 @@ from typing import NamedTuple
 from drills.questions.kinds import KINDS, SKILL_NAMES, codes_for, kind_of, skills_at
 from progress_store import State
 from tests.measure.learners.learner import Learner
-from trainer.practice.choice import Choice
-from trainer.practice.choosing import NEW_A_DAY, next_choice
-from trainer.practice.session import Session
+from trainer.practice.choosing import NEW_A_DAY, History, Selection, next_choice
 
 FIXED_DAYS = (1, 3, 7, 14)
 RUNNING = 3
@@ -25,27 +23,27 @@ class Moment(NamedTuple):
 
     state: State
     today: date
-    session: Session
+    session: History
     chance: Random
     learner: Learner
     minute: float
 
 
-Rule = Callable[[Moment], Choice]
+Rule = Callable[[Moment], Selection]
 
 
-def ours(moment: Moment) -> Choice:
+def ours(moment: Moment) -> Selection:
     """Return what the app asks next."""
     return next_choice(moment.state, moment.today, moment.session)
 
 
-def at_random(moment: Moment) -> Choice:
+def at_random(moment: Moment) -> Selection:
     """Return any skill of the person's levels."""
     among = open_skills(moment.state)
     return at_level(moment.state, among[int(moment.chance.random() * len(among))])
 
 
-def in_blocks(moment: Moment) -> Choice:
+def in_blocks(moment: Moment) -> Selection:
     """Return what comes round today, kind after kind; then two new; then more of the kind in hand.
 
     The kinds are gone through one after the other; when all is met they take turns by day.
@@ -84,9 +82,9 @@ def open_skills(state: State) -> list[str]:
     return [s for s in SKILL_NAMES if s in skills_at(*kind_of(s), state.level(kind_of(s)[0]))]
 
 
-def at_level(state: State, skill: str) -> Choice:
+def at_level(state: State, skill: str) -> Selection:
     """Return the skill at the person's level."""
-    return Choice(skill, state.level(kind_of(skill)[0]), "known")
+    return Selection(skill, state.level(kind_of(skill)[0]), "known")
 
 
 @cache

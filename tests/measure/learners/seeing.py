@@ -7,10 +7,10 @@ from collections.abc import Mapping
 from drills.questions.kinds import SKILL_NAMES, kind_of
 from tests.measure.learners.learner import Learner
 from tests.measure.learners.rules import Moment, at_level, level_of_drill, open_skills
-from trainer.practice.choice import Choice
+from trainer.practice.choosing import Selection
 
 
-def seeing(moment: Moment) -> Choice:
+def seeing(moment: Moment) -> Selection:
     """Return the open skill whose drill adds most to the test's right answers a minute, for each second."""
     state, learner, minute = moment.state, moment.learner, moment.minute
     worth = worths(learner, minute)

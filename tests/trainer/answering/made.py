@@ -8,7 +8,7 @@ from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks
 from drills.questions.kinds import make, read_code
 from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, fewer_when_larger, levels_of
-from trainer.board.scale import Scale, scale_for
+from trainer.board import Scale, scale_for
 
 __all__ = ["FORMS", "board", "drill", "marked", "nothing_wrong", "of_form"]
 

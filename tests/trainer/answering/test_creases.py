@@ -5,16 +5,12 @@ from collections.abc import Iterator
 
 import pytest
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from drills.questions.drill import Drill, Marks
 from drills.questions.judging import judge
 from tests.trainer.answering.made import board, drill, marked, of_form
-from trainer.answering.creases import CreasesHand
-from trainer.answering.hands import hand_for
-from trainer.board.cells import DOTS_ACROSS, DOTS_DOWN
-from trainer.board.hits import creases_near
-from trainer.board.look import Look
-from trainer.board.words import LABELS, ROLES
+from trainer.answering import CreasesHand, hand_for
+from trainer.board import DOTS_ACROSS, DOTS_DOWN, LABELS, ROLES, Look, creases_near
 
 Spot = tuple[float, float]
 LABELLED, SINKS = "labels-2-1", "sinks-1-1"

@@ -4,17 +4,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drills.exact.plane import Point, is_whole
-from drills.questions.drill import Drill, Outlines, Spots
+from drills.geometry import Point, is_whole
+from drills.questions.drill import Drill, MarkedPlaces, Outlines
 from drills.questions.judging import judge
-from drills.structures.within import lies_within
+from drills.structures import lies_within
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering.finding import STRIDE, FindingHand
-from trainer.answering.hands import hand_for
-from trainer.answering.placing import WAYS
-from trainer.board.arrows import Arrow
-from trainer.board.look import Look
-from trainer.board.words import ROLES
+from trainer.answering import STRIDE, WAYS, FindingHand, hand_for
+from trainer.board import ROLES, Arrow, Look
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
 CODES = [made.code for made in of_form("find", "mark", range(1, 3))]
@@ -27,9 +23,9 @@ def finding(code: str = "find-2-1") -> FindingHand:
     return hand
 
 
-def places(*points: Point) -> Spots:
+def places(*points: Point) -> MarkedPlaces:
     """Return an answer of these places."""
-    return Spots(frozenset(points))
+    return MarkedPlaces(frozenset(points))
 
 
 def test_the_crossing_under_the_cursor_is_marked() -> None:

@@ -3,9 +3,8 @@ from __future__ import annotations
 from drills.questions.drill import Marks
 from drills.questions.judging import judge
 from tests.trainer.answering.made import board, drill, marked, of_form
-from trainer.answering.hands import hand_for
-from trainer.answering.points import JoiningHand
-from trainer.board.drawing import draw_board
+from trainer.answering import JoiningHand, hand_for
+from trainer.board import draw_board
 
 
 def joining(code: str = "sinks-1-1-join") -> JoiningHand:

@@ -3,12 +3,11 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drills.exact.plane import Point, is_whole
+from drills.geometry import Point, is_whole
 from drills.questions.judging import judge
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering.hands import hand_for
-from trainer.answering.placing import WAYS, PlacingHand
-from trainer.board.arrows import Arrow
+from trainer.answering import WAYS, PlacingHand, hand_for
+from trainer.board import Arrow
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
 CODES = [made.code for made in of_form("steps", "place", range(1, 4))]

@@ -3,10 +3,8 @@ from __future__ import annotations
 from drills.questions.drill import Marks
 from drills.questions.judging import judge
 from tests.trainer.answering.made import board, drill, marked, of_form
-from trainer.answering.hands import hand_for
-from trainer.answering.points import PointsHand
-from trainer.board.look import points_at
-from trainer.board.words import ROLES
+from trainer.answering import PointsHand, hand_for
+from trainer.board import ROLES, points_at
 
 
 def points(code: str = "sinks-1-1-points") -> PointsHand:

@@ -2,12 +2,11 @@ from __future__ import annotations
 
 import pytest
 
-from drills.exact.step import Step
+from drills.geometry import Step
 from drills.questions.judging import judge
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering.hands import hand_for
-from trainer.answering.reading import LARGEST, ReadingHand
-from trainer.board.look import Look
+from trainer.answering import LARGEST, ReadingHand, hand_for
+from trainer.board import Look
 
 
 def reading(code: str = "steps-1-3") -> ReadingHand:

@@ -4,21 +4,17 @@ import re
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.pattern.places import place
-from drills.questions.drill import Answer, Drill, Marks, Outlines, Spots
+from drills.flatfold import balances, faults
+from drills.geometry import Point, Step
+from drills.pattern import place
+from drills.questions.drill import Answer, Drill, MarkedPlaces, Marks, Outlines
 from drills.questions.judging import judge
-from drills.questions.reasons import faults
 from drills.questions.verdict import Verdict
-from drills.structures.stretch import Stretch
-from drills.vertex.labels_at import balances
+from drills.structures import Stretch
 from tests.drills.questions.codes import right_answer
 from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
-from trainer.answering.hands import hand_for
-from trainer.answering.showing import hint, verdict_look
-from trainer.board.drawing import draw_board
-from trainer.board.look import Look, points_at
+from trainer.answering import hand_for, hint, verdict_look
+from trainer.board import Look, draw_board, points_at
 
 A_PLACE = re.compile(r"[0-9/ ]+ across, [0-9/ ]+ down")
 
@@ -29,12 +25,12 @@ def shown(made: Drill, given: Answer) -> tuple[Look, Verdict]:
     return verdict_look(made, verdict, hand_for(made).look()), verdict
 
 
-def wrong_of(made: Drill) -> Marks | Spots:
+def wrong_of(made: Drill) -> Marks | MarkedPlaces:
     """Return an answer that has one mark too few and one too many, or one where there is nothing."""
     if isinstance(made.answer, Outlines):
         given = right_answer(made)
-        assert isinstance(given, Spots)
-        return Spots(frozenset([*sorted(given.points)[1:], Point(-1, -1)]))
+        assert isinstance(given, MarkedPlaces)
+        return MarkedPlaces(frozenset([*sorted(given.points)[1:], Point(-1, -1)]))
     assert isinstance(made.answer, Marks)
     right = sorted(made.answer.items)
     others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
@@ -117,7 +113,7 @@ def test_a_stretch_that_was_found_is_lit_whole() -> None:
         assert isinstance(made.answer, Outlines)
         look, _ = shown(made, right_answer(made))
         assert look.right.edges == frozenset().union(*made.answer.edges)
-        look, _ = shown(made, Spots(frozenset()))
+        look, _ = shown(made, MarkedPlaces(frozenset()))
         assert look.missed.edges == frozenset().union(*made.answer.edges)
 
 

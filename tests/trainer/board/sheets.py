@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from drills.exact.plane import Exact, Point
-from drills.pattern.crease_pattern import CreasePattern
-from drills.structures.stretch import Stretch, draw
-from trainer.board.scale import Scale, scale_for
+from drills.geometry import Exact, Point
+from drills.pattern import CreasePattern
+from drills.structures import Stretch, draw
+from trainer.board import Scale, scale_for
 
 CROPS = ((0, 0, 0, 0), (2, 1, 0, 0), (0, 1, 2, 1))
 _SIDES = st.sampled_from(("shallow", "steep"))

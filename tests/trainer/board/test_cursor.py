@@ -5,12 +5,10 @@ from collections.abc import Iterator
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drills.exact.plane import Direction, Point, cross, dot, move_between
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Direction, Point, cross, dot, move_between
+from drills.pattern import CreasePattern, Line, Paper, build
 from tests.trainer.board.sheets import edge_between, of_role, patterns, stretch, vertex_at
-from trainer.board.arrows import BACK, DIRECTIONS, Arrow
-from trainer.board.cursor import Cursor, Track, track_of
+from trainer.board import BACK, DIRECTIONS, Arrow, Cursor, Track, track_of
 
 ARROWS: tuple[Arrow, ...] = ("right", "left", "up", "down")
 arrows = st.sampled_from(ARROWS)

@@ -6,17 +6,25 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drills.exact.plane import Point
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.faces import faces
+from drills.geometry import Point
+from drills.pattern import CreasePattern, Line, Paper, build, faces
 from tests.trainer.board.sheets import edge_between, fitted, of_role, patterns, stretch, vertex_at
-from trainer.board.drawing import Board, draw_board
-from trainer.board.glyphs import GlyphName
-from trainer.board.look import Look, Marked, points_at
-from trainer.board.scale import Scale, TooSmall, scale_around, scale_for
-from trainer.board.sheet import sheet_of
-from trainer.board.style import Ink, Mark, Style
+from trainer.board import (
+    Board,
+    GlyphName,
+    Ink,
+    Look,
+    Mark,
+    Marked,
+    Scale,
+    Style,
+    TooSmall,
+    draw_board,
+    points_at,
+    scale_around,
+    scale_for,
+    sheet_of,
+)
 
 
 def text(board: Board) -> str:

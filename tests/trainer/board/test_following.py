@@ -2,11 +2,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.exact.plane import Point
-from drills.pattern.building import Line, Paper, build
-from trainer.board.following import asked, brought_into_view, followed, in_view, opened
-from trainer.board.look import Look, Marked
-from trainer.board.window import Room, Window
+from drills.geometry import Point
+from drills.pattern import Line, Paper, build
+from trainer.board import Look, Marked, Room, Window, asked, brought_into_view, followed, in_view, opened
 
 ROOM = Room(47, 20)
 """At 8 dots a square this shows 11 squares across and 10 down."""

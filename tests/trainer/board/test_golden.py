@@ -13,14 +13,23 @@ from string import ascii_letters
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Point
+from drills.pattern import CreasePattern
 from tests.trainer.board.sheets import edge_between, fitted, of_role, stretch, vertex_at
-from trainer.board.drawing import Board, draw_board
-from trainer.board.glyphs import GlyphName
-from trainer.board.look import Look, Marked, points_at
-from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint
-from trainer.board.style import Ink, Style
+from trainer.board import (
+    COLOURLESS,
+    DARK,
+    LIGHT,
+    Board,
+    GlyphName,
+    Ink,
+    Look,
+    Marked,
+    Paint,
+    Style,
+    draw_board,
+    points_at,
+)
 
 GOLDEN = Path(__file__).parent / "golden"
 ROOMS = {"80x24": (44, 19), "120x40": (80, 35)}

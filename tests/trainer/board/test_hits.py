@@ -1,8 +1,8 @@
 from __future__ import annotations
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from tests.trainer.board.sheets import edge_between, fitted, stretch, vertex_at
-from trainer.board.hits import after, creases_near, points_near
+from trainer.board import after, creases_near, points_near
 
 
 def test_the_crease_pointed_at_comes_first() -> None:

@@ -2,15 +2,23 @@ from __future__ import annotations
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.pattern.building import Paper, build
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Point
+from drills.pattern import CreasePattern, Paper, build
 from tests.trainer.board.sheets import of_role, stretch
-from trainer.board.glyphs import BLOCKS, BRAILLE, Glyphs
-from trainer.board.look import Look, Marked
-from trainer.board.overview import draw_overview, plan_of, shown_in_words
-from trainer.board.scale import Scale, scale_around
-from trainer.board.window import Room, window_on
+from trainer.board import (
+    BLOCKS,
+    BRAILLE,
+    Glyphs,
+    Look,
+    Marked,
+    Room,
+    Scale,
+    draw_overview,
+    plan_of,
+    scale_around,
+    shown_in_words,
+    window_on,
+)
 
 ROOM = Room(47, 20)
 

@@ -6,8 +6,7 @@ from itertools import product
 
 import pytest
 
-from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint, Palette
-from trainer.board.style import Ink, Mark, Style
+from trainer.board import COLOURLESS, DARK, LIGHT, Ink, Mark, Paint, Palette, Style
 
 TEXT = {Ink.MOUNTAIN_LETTER, Ink.VALLEY_LETTER, Ink.SIGN, Ink.STEPS, Ink.FAULT, Ink.CURSOR}
 

@@ -5,9 +5,7 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trainer.board.cells import Dot
-from trainer.board.glyphs import BLOCKS, BRAILLE
-from trainer.board.raster import dashed, has_dot, line_dots, masks_of
+from trainer.board import BLOCKS, BRAILLE, Dot, dashed, has_dot, line_dots, masks_of
 
 dots = st.builds(Dot, st.integers(0, 60), st.integers(0, 60))
 

@@ -4,12 +4,10 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.pattern.building import Paper, build
-from drills.pattern.crease_pattern import CreasePattern
+from drills.geometry import Point
+from drills.pattern import CreasePattern, Paper, build
 from tests.trainer.board.sheets import fitted, stretch
-from trainer.board.cells import Cell, Dot
-from trainer.board.scale import Scale, TooSmall, scale_around, scale_for
+from trainer.board import Cell, Dot, Scale, TooSmall, scale_around, scale_for
 
 
 def blank(width: int, height: int) -> CreasePattern:

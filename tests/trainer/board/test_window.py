@@ -6,11 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.exact.plane import Point
-from drills.pattern.building import Paper, build
-from trainer.board.cells import Cell
-from trainer.board.scale import LEAST_DOTS, PANNED_DOTS, scale_for
-from trainer.board.window import MARGIN, STEPS, Room, Window, window_on
+from drills.geometry import Point
+from drills.pattern import Paper, build
+from trainer.board import LEAST_DOTS, MARGIN, PANNED_DOTS, STEPS, Cell, Room, Window, scale_for, window_on
 
 ROOM, WIDE_ROOM = Room(47, 20), Room(87, 36)
 LARGE = build([], Paper(0, 0, 64, 20))

@@ -2,10 +2,10 @@ from __future__ import annotations
 
 import pytest
 
-from drills.exact.plane import Move, Point
-from drills.pattern.building import Line, Paper, build
+from drills.geometry import Move, Point
+from drills.pattern import Line, Paper, build
 from tests.trainer.board.sheets import edge_between, stretch, vertex_at
-from trainer.board.words import crease_in_words, way_in_words
+from trainer.board import crease_in_words, way_in_words
 
 
 def test_a_crease_is_said_from_the_cursors_end() -> None:

@@ -12,9 +12,9 @@ from typing import Any, NamedTuple
 
 from drills.questions.code import Code
 from drills.questions.kinds import KINDS, checked, newest
-from trainer.cli.console import Console
 from trainer.cli.main import main
-from trainer.practice.clock import Clock
+from trainer.cli.parser import Console
+from trainer.practice.attempts import Clock
 
 NOW = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
 SECONDS_TO_ANSWER = 5.0

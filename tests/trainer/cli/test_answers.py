@@ -9,15 +9,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
-from drills.questions.drill import Answer, Drill, Marks, Spots
+from drills.geometry import Point, Step
+from drills.questions.drill import Answer, Drill, MarkedPlaces, Marks
 from drills.questions.judging import judge
 from drills.questions.kinds import make, read_code
 from tests.trainer.cli.calling import FORMS, codes, is_one_sentence
-from trainer.cli.answer_from_text import answer_from
-from trainer.cli.ending import CommandError
-from trainer.cli.tags import tags_of
+from trainer.cli.parser import CommandError
+from trainer.text.answer_line import answer_from
+from trainer.text.sheet import tags_of
 
 
 def test_numbers_alone_go_the_way_of_the_arrow() -> None:
@@ -125,7 +124,7 @@ def test_tags_of_creases_stand_for_their_middles_where_stretches_are_asked_for(l
     tags = tags_of(drill)
     ends = [drill.pattern.ends(edge) for edge, tag in tags.items() if tag in TAGS[line]]
     middles = {Point(Fraction(start.x + end.x) / 2, Fraction(start.y + end.y) / 2) for start, end in ends}
-    assert typed("find-2-3", line) == Spots(frozenset(middles))
+    assert typed("find-2-3", line) == MarkedPlaces(frozenset(middles))
 
 
 NOT_READ = {

@@ -9,15 +9,14 @@ from typing import Any
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.files.fold_out import to_fold
-from drills.pattern.building import Line, Paper, build
-from drills.pattern.crease_pattern import CreasePattern, Label
-from drills.structures.stretch import Stretch, draw
+from drills.fold_file import to_fold
+from drills.geometry import Point
+from drills.pattern import CreasePattern, Label, Line, Paper, build
+from drills.structures import Stretch, draw
 from tests.drills.sheets import map_sheet
 from tests.trainer.cli.calling import call, is_one_sentence
 
-STANDARD = Path(__file__).parents[2] / "drills" / "files" / "standard"
+STANDARD = Path(__file__).parents[2] / "drills" / "fold_file" / "standard"
 SHEET = draw(Stretch((2, 2), pleats=2))
 KEYS = {
     "ok",

@@ -11,9 +11,9 @@ from drills.questions.kinds import make, read_code
 from progress_store import open_store
 from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, larger_codes, log_of
 from tests.trainer.cli.test_sheet_in_text import own_answer, text_of
-from trainer.cli.console import LONGEST_LINE
-from trainer.cli.tags import tags_of
+from trainer.cli.parser import LONGEST_LINE
 from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.text.sheet import tags_of
 
 
 def test_a_right_answer_is_status_0_and_kept(tmp_path: Path) -> None:

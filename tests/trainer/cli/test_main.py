@@ -13,10 +13,10 @@ import pytest
 
 from drills.questions.kinds import read_code
 from tests.trainer.cli.calling import Terminal, call, clock, is_one_sentence, log_of
-from trainer.cli.console import Console
 from trainer.cli.main import main
-from trainer.practice.clock import Clock
-from trainer.practice.warming import Target
+from trainer.cli.parser import Console
+from trainer.practice.attempts import Clock
+from trainer.practice.warm_up import Target
 
 
 def test_the_version_is_that_of_the_package(tmp_path: Path) -> None:

@@ -10,11 +10,10 @@ from typing import Any
 
 import pytest
 
-from drills.files.fold_out import to_fold
-from drills.pattern.crease_pattern import CreasePattern
+from drills.fold_file import to_fold
+from drills.pattern import CreasePattern
 from drills.questions.kinds import make, read_code
-from drills.structures.stretch import Stretch, draw
-from drills.structures.triangle import TRIANGLES
+from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.sheets import map_sheet
 from tests.trainer.cli.calling import call, is_one_sentence
 

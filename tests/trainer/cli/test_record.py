@@ -9,8 +9,7 @@ from pathlib import Path
 import pytest
 
 from drills.questions.kinds import SKILL_NAMES
-from progress_store import Rules
-from progress_store.summaries import attempt_rows, record
+from progress_store import Rules, attempt_rows, record
 from tests.progress_store.making import attempt
 from tests.trainer.cli.calling import Called, call, is_one_sentence
 from trainer.practice.attempts import FLOORS, LEVELS

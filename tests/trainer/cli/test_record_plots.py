@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from trainer.cli.record_plots import bar, minutes_plot, share_row, unit_for, weeks_plot
+from trainer.text.plots import bar, minutes_plot, share_row, unit_for, weeks_plot
 
 TODAY = date(2026, 3, 29)
 

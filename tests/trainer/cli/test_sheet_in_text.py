@@ -9,16 +9,15 @@ from math import gcd
 
 import pytest
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Outlines
 from drills.questions.judging import judge
 from drills.questions.kinds import checked, make, read_code
 from tests.trainer.cli.calling import FORMS, codes, larger_codes
 from tests.trainer.cli.reading import Crease, Place, Sheet, places_in, read_sheet
-from trainer.cli.answer_from_text import answer_from, how_to_answer
-from trainer.cli.sheet_in_text import sheet_in_text
-from trainer.cli.tags import tags_of
+from trainer.text.answer_line import answer_from, how_to_answer
+from trainer.text.sheet import sheet_in_text, tags_of
 
 
 def test_the_smallest_drill_reads_as_promised() -> None:

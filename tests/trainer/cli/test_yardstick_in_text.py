@@ -2,10 +2,9 @@ from __future__ import annotations
 
 from datetime import date
 
-from progress_store.state import replay
-from progress_store.yardsticks import yardsticks
+from progress_store import replay, yardsticks
 from tests.trainer.practice.making import RULES, attempt, first_skills
-from trainer.cli.yardstick_in_text import yardstick_in_text
+from trainer.text.record import yardstick_in_text
 
 DAY = date(2026, 3, 2)
 

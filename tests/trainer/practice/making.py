@@ -13,10 +13,8 @@ from drills.questions.kinds import KINDS, kind_of
 from drills.questions.verdict import Verdict
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from tests.drills.questions.codes import right_answer
-from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.practice.clock import Clock
-from trainer.practice.round import Round
-from trainer.practice.watch import Measured
+from trainer.practice.attempts import FLOORS, LEVELS, Clock, Measured
+from trainer.practice.session import PracticeSession
 
 RULES = Rules(FLOORS, LEVELS)
 START = datetime(2026, 3, 2, 18, 30, tzinfo=timezone(timedelta(hours=1)))
@@ -51,14 +49,18 @@ def measured(milliseconds: int | None = 4000) -> Measured:
     return Measured(milliseconds, 1, (), "keys")
 
 
-def answer(sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4) -> Judged:
+def answer(
+    sitting: PracticeSession, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
+) -> Judged:
     """Answer a drill after some seconds."""
     hands.wait(seconds)
     verdict = judge(drill, right_answer(drill)) if right else WRONG
     return sitting.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
 
 
-def go_through(sitting: Round, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4) -> None:
+def go_through(
+    sitting: PracticeSession, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
+) -> None:
     """Answer a drill after some seconds, or look so long at one that is worked."""
     if sitting.stage == "worked":
         hands.wait(seconds)
@@ -68,7 +70,7 @@ def go_through(sitting: Round, hands: Hands, drill: Drill, right: bool = True, s
 
 
 def played(
-    sitting: Round,
+    sitting: PracticeSession,
     hands: Hands,
     seconds: float = 20,
     is_right: Callable[[int, Drill], bool] = lambda *_: True,

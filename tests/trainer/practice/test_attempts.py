@@ -5,15 +5,14 @@ from datetime import UTC, datetime
 
 import pytest
 
-from drills.exact.step import Step
+from drills.geometry import Step
 from drills.questions.drill import Marks, Outlines
 from drills.questions.judging import judge
 from drills.questions.kinds import KINDS, TOP_LEVEL, make, read_code
 from progress_store import Attempt, Purpose
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import START, WRONG
-from trainer.practice.attempts import FLOORS, LEVELS, attempt_of
-from trainer.practice.watch import Measured
+from trainer.practice.attempts import FLOORS, LEVELS, Measured, attempt_of
 
 SEEN = Measured(5200, 3, (400, 300), "mouse")
 

@@ -8,15 +8,13 @@ from typing import Any
 
 import pytest
 
-from drills.exact.chance import Chance
+from drills.geometry import Chance
 from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
 from progress_store import Attempt, Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, state_of
-from trainer.practice.choice import Choice
-from trainer.practice.choosing import level_of, next_choice
-from trainer.practice.session import Done, Session
+from trainer.practice.choosing import Done, History, Selection, level_of, next_choice
 
-Played = list[tuple[Choice, Result]]
+Played = list[tuple[Selection, Result]]
 YESTERDAY = TODAY - timedelta(days=1)
 
 
@@ -26,18 +24,18 @@ def test_a_sitting_begins_with_what_goes_best() -> None:
     attempts = [attempt(good, YESTERDAY - timedelta(days=day)) for day in (9, 6, 3, 0)]
     attempts += [attempt(bad, YESTERDAY, 10, right=False), attempt(slow, YESTERDAY, 20, slip="exchanged")]
     state = state_of(attempts)
-    choice = next_choice(state, TODAY, Session())
+    choice = next_choice(state, TODAY, History())
     assert (choice.skill, choice.reason) == (good, "known")
     comes = state.skills[good].next
     assert comes is not None
-    assert next_choice(state, comes, Session()).reason == "round"
+    assert next_choice(state, comes, History()).reason == "round"
 
 
 def sat(
-    state: State, today: date, number: int, is_right: Callable[[Choice], bool] = lambda _: True
+    state: State, today: date, number: int, is_right: Callable[[Selection], bool] = lambda _: True
 ) -> tuple[State, Played]:
     """Return the state after so many drills of a day, and what was chosen and came of it."""
-    session, played = Session(), Played()
+    session, played = History(), Played()
     for place in range(number):
         choice = next_choice(state, today, session)
         above = choice.level > state.level(choice.kind)
@@ -187,7 +185,7 @@ def test_new_skills_wait_while_more_than_four_are_unsettled(unsettled: int, open
     attempts += [attempt(skill, long_ago, place, right=False) for place, skill in missed]
     state = state_of(attempts)
     assert [known.word for known in state.skills.values()].count("new") == unsettled
-    session = Session()
+    session = History()
     for _ in range(10):
         choice = next_choice(state, TODAY, session)
         session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
@@ -197,8 +195,8 @@ def test_new_skills_wait_while_more_than_four_are_unsettled(unsettled: int, open
 def test_a_missed_skill_returns_in_the_sitting() -> None:
     """Known skills of three kinds: the one missed comes again as the fourth drill after, as a return."""
     state = known_state(*first_skills(), "steps read 3:4", "labels nothing", "sinks join equal few")
-    missed = next_choice(state, TODAY, Session())
-    session = Session((Done(missed.skill, missed.kind, "miss"),))
+    missed = next_choice(state, TODAY, History())
+    session = History((Done(missed.skill, missed.kind, "miss"),))
     for _ in range(3):
         choice = next_choice(state, TODAY, session)
         assert choice.skill != missed.skill
@@ -220,7 +218,7 @@ def test_what_has_come_round_comes_least_sure_first() -> None:
     known = known_state(
         "steps read 1:2", "sinks mark equal few", "labels one", misses=["sinks mark equal few"]
     )
-    session = Session((Done("steps read 1:2", "steps", "clean"),))
+    session = History((Done("steps read 1:2", "steps", "clean"),))
     choice = next_choice(known, TODAY, session)
     assert (choice.skill, choice.reason) == ("sinks mark equal few", "round")
 

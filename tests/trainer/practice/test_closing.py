@@ -7,11 +7,11 @@ import pytest
 
 from progress_store import Attempt, Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, state_of
-from trainer.practice.closing import levels_found, numbers, ordinal, what_changed
-from trainer.practice.session import Done, Session
+from trainer.practice.choosing import Done, History
+from trainer.practice.summary import levels_found, numbers, ordinal, what_changed
 
 SKILL = "steps read 1:2"
-SOME = Session((Done(SKILL, "steps", "clean"),))
+SOME = History((Done(SKILL, "steps", "clean"),))
 
 
 def day(number: int, place: int = 0, **changes: Any) -> Attempt:
@@ -56,14 +56,14 @@ def test_one_sentence_on_what_changed(before: list[Attempt], now: Attempt, says:
 )
 def test_how_it_went_where_nothing_moved(results: list[tuple[str, Result]], says: str) -> None:
     """The skill missed most is named, the first of those that are even."""
-    session = Session(tuple(Done(skill, "labels", result) for skill, result in results))
+    session = History(tuple(Done(skill, "labels", result) for skill, result in results))
     assert what_changed(State(RULES), State(RULES), session) == says
 
 
 def test_a_word_lost_is_not_told_as_a_change() -> None:
     """A miss takes "quick" away; the sentence names the miss."""
     before = [day(0), day(1), day(2)]
-    session = Session((Done(SKILL, "steps", "miss"),))
+    session = History((Done(SKILL, "steps", "miss"),))
     after = state_of([*before, day(3, right=False)])
     assert state_of(before).skills[SKILL].word == "quick"
     assert after.skills[SKILL].word == "right"
@@ -73,13 +73,13 @@ def test_a_word_lost_is_not_told_as_a_change() -> None:
 
 def test_a_skill_of_a_later_version_is_told_by_its_own_name() -> None:
     """Its name is not known here."""
-    session = Session((Done("find among roofs", "find", "miss"),))
+    session = History((Done("find among roofs", "find", "miss"),))
     assert what_changed(State(RULES), State(RULES), session).startswith("Find among roofs was missed most")
 
 
 def test_how_many_went_how() -> None:
     """A line for each, also for those that did not occur."""
-    session = Session(tuple(Done(SKILL, "steps", result) for result in ("clean", "miss", "clean")))
+    session = History(tuple(Done(SKILL, "steps", result) for result in ("clean", "miss", "clean")))
     shown = session.with_drill(Done("find roof", "find", "clean", stage="half"))
     assert numbers(shown)[-1] == "  1 half worked, which do not count"
     assert numbers(session) == ["  2 right", "  0 right, but slowly or with help", "  1 missed"]

@@ -9,11 +9,8 @@ import pytest
 
 from drills.questions.kinds import SKILL_NAMES, kind_of
 from tests.trainer.practice.making import TODAY, Hands, answer, attempt, first_skills, state_of, store
-from trainer.practice.choice import Stage
-from trainer.practice.choosing import next_choice
-from trainer.practice.confusable import PAIRS, partners_of
+from trainer.practice.choosing import PAIRS, Done, History, Stage, next_choice, partners_of
 from trainer.practice.rounds import today
-from trainer.practice.session import Done, Session
 
 STAGES: list[Stage] = ["worked", "half", "alone", "alone", "alone"]
 KNOWN = [
@@ -25,7 +22,7 @@ KNOWN = [
 
 def test_a_new_skill_is_worked_half_worked_and_met_three_times_in_a_row() -> None:
     """Somebody who begins meets the first skill five times, then another one."""
-    session = Session()
+    session = History()
     for stage in STAGES:
         choice = next_choice(state_of([]), TODAY, session)
         assert (choice.reason, choice.stage) == ("new", stage)
@@ -36,7 +33,7 @@ def test_a_new_skill_is_worked_half_worked_and_met_three_times_in_a_row() -> Non
 
 def test_a_miss_in_between_does_not_break_the_row() -> None:
     """Whatever comes of them, three are met in a row."""
-    session = Session(tuple(Done("find roof", "find", "clean", stage=stage) for stage in STAGES[:3]))
+    session = History(tuple(Done("find roof", "find", "clean", stage=stage) for stage in STAGES[:3]))
     missed = session.with_drill(Done("find roof", "find", "miss"))
     assert missed.introducing() == ("find roof", "alone")
     assert missed.with_drill(Done("find roof", "find", "miss")).introducing() is None
@@ -44,7 +41,7 @@ def test_a_miss_in_between_does_not_break_the_row() -> None:
 
 def test_what_is_worked_says_nothing_of_the_person() -> None:
     """Neither worked nor half worked drills come back, and the end of a round does not count them."""
-    session = Session(tuple(Done("find roof", "find", "miss", stage=stage) for stage in ("worked", "half")))
+    session = History(tuple(Done("find roof", "find", "miss", stage=stage) for stage in ("worked", "half")))
     others = session.with_drill(Done("labels one", "labels", "clean"))
     for skill in ("steps read 1:2", "sinks mark unequal", "steps read 1:3"):
         others = others.with_drill(Done(skill, kind_of(skill)[0], "clean"))
@@ -85,7 +82,7 @@ def test_what_a_skill_is_taken_for_comes_within_the_next_two() -> None:
     """After 1 and 2 comes 1 and 3, at once or after one other, and each pair once in a round."""
     known = [*KNOWN, *(attempt("steps read 1:3", TODAY - timedelta(days=day), 9) for day in (9, 6, 3))]
     state = state_of(known)
-    session = Session((Done("steps read 1:2", "steps", "clean"),))
+    session = History((Done("steps read 1:2", "steps", "clean"),))
     chosen = []
     for _ in range(2):
         choice = next_choice(state, TODAY, session)
@@ -97,5 +94,5 @@ def test_what_a_skill_is_taken_for_comes_within_the_next_two() -> None:
 
 def test_a_partner_that_was_never_met_is_not_forced_on_anybody() -> None:
     """It comes when it is its turn as something new."""
-    session = Session((Done("steps read 1:2", "steps", "clean"),))
+    session = History((Done("steps read 1:2", "steps", "clean"),))
     assert next_choice(state_of(KNOWN), TODAY, session).reason != "partner"

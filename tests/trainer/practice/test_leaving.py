@@ -11,12 +11,12 @@ import pytest
 from drills.questions.drill import Drill
 from drills.questions.kinds import read_code
 from tests.trainer.practice.making import Hands, go_through, store
-from trainer.practice.leaving import left_of, seconds_left_today
-from trainer.practice.round import Round
+from trainer.practice.resume import left_of, seconds_left_today
 from trainer.practice.rounds import picked, today
+from trainer.practice.session import PracticeSession
 
 
-def begun(sitting: Round, hands: Hands, number: int) -> Drill:
+def begun(sitting: PracticeSession, hands: Hands, number: int) -> Drill:
     """Go through so many drills, 20 s each, and return the next one, which is then in hand."""
     for _ in range(number):
         drill = sitting.next_drill()

@@ -6,17 +6,13 @@ from fractions import Fraction
 
 import pytest
 
-from drills.exact.plane import Point
-from drills.exact.step import step_between
-from drills.layers.folding import fold
-from drills.pattern.crease_pattern import CreasePattern
-from drills.pattern.runs import straight_runs
+from drills.flatfold import fold
+from drills.geometry import Point, step_between
+from drills.pattern import CreasePattern, straight_runs
 from drills.questions.certificate import check_drill
 from drills.questions.drill import Marks
 from drills.questions.judging import judge, right_answer
-from drills.structures.figures import draw_figure, outlines
-from drills.structures.roof import Roof
-from drills.structures.sheets import Sheet
+from drills.structures import Roof, Sheet, draw_figure, outlines
 from tests.trainer.practice.making import measured
 from trainer.practice.lesson import Lesson, page_in_words
 from trainer.practice.lesson_pages import LARGE, PAGES, SMALL, Part

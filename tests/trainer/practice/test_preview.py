@@ -7,7 +7,7 @@ import pytest
 
 from progress_store import State, Store
 from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, go_through, played, store
-from trainer.practice.choice import Choice
+from trainer.practice.choosing import Selection
 from trainer.practice.preview import WORDS, coming, counted, drills_in
 from trainer.practice.rounds import placing, today
 
@@ -32,7 +32,7 @@ def test_the_numbers_shown_are_what_the_round_then_does(tmp_path: Path, share_mi
             assert counted(asked(kept, hands)) == counted(promised), day
 
 
-def asked(kept: Store, hands: Hands) -> list[Choice]:
+def asked(kept: Store, hands: Hands) -> list[Selection]:
     """Play the round of the day, all right and quick, and return its choices."""
     sitting = today(kept, hands.clock)
     choices = []
@@ -61,7 +61,7 @@ def test_the_number_of_drills_goes_by_the_pace_of_the_last_thirty() -> None:
 
 def test_reasons_are_told_in_one_order_and_none_without_a_drill() -> None:
     """What comes round first; every reason there is has words."""
-    choices = [Choice("labels one", 1, reason) for reason in ("known", "round", "known", "new")]
+    choices = [Selection("labels one", 1, reason) for reason in ("known", "round", "known", "new")]
     assert counted(choices) == [
         (1, WORDS["round"]),
         (1, WORDS["new"]),

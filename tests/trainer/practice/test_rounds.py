@@ -11,9 +11,9 @@ from drills.questions.kinds import KINDS, read_code, skill_of, skills_at
 from progress_store import Settings, Store, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
-from trainer.practice.round import SEEDS
 from trainer.practice.rounds import PLACING, picked, placing, today
-from trainer.practice.warming import warm_up
+from trainer.practice.session import SEEDS
+from trainer.practice.warm_up import warm_up
 
 PICKED = ("labels-3-41", "steps-2-7-place", "sinks-4-9-join", "find-3-7", "sinks-6-2")
 

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from progress_store import Result
-from trainer.practice.session import Done, Session
+from trainer.practice.choosing import Done, History
 
 
 def test_a_missed_skill_returns_after_three_others() -> None:
@@ -22,9 +22,9 @@ def when_it_returns(*results: Result, above: bool = False) -> list[int]:
     return found
 
 
-def sitting(*drills: tuple[str, Result], above: bool = False) -> Session:
+def sitting(*drills: tuple[str, Result], above: bool = False) -> History:
     """Return the sitting with these drills; the kind is the first word of the skill."""
-    session = Session()
+    session = History()
     for skill, result in drills:
         session = session.with_drill(Done(skill, skill.split()[0], result, above))
     return session

@@ -4,7 +4,7 @@ from drills.questions.certificate import check_drill
 from drills.questions.judging import judge
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import measured
-from trainer.practice.walk import SHEET, Walk, pages
+from trainer.practice.first_minutes import SHEET, Walk, pages
 
 
 def test_the_first_minutes_are_three_pages_on_one_smallest_sheet() -> None:

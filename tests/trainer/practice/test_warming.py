@@ -7,15 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from drills.pattern.building import Paper, build
+from drills.pattern import Paper, build
 from drills.questions.kinds import KINDS
-from drills.structures.stretch import Stretch, draw
-from drills.structures.triangle import TRIANGLES
+from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.sheets import miura
 from tests.trainer.practice.making import Hands, answer, played, store
 from trainer.practice.rounds import placing
 from trainer.practice.triangles import codes_with, has_triangle, levels_with
-from trainer.practice.warming import Target, target_of, warm_up
+from trainer.practice.warm_up import Target, target_of, warm_up
 
 
 @pytest.mark.parametrize("level", [2, 4, 6, 7])

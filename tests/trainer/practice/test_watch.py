@@ -2,9 +2,9 @@ from __future__ import annotations
 
 import pytest
 
-from progress_store import Means
+from progress_store import InputDevice
 from tests.trainer.practice.making import Hands
-from trainer.practice.watch import Watch
+from trainer.practice.attempts import Watch
 
 
 def test_the_time_runs_from_the_drill_to_the_last_input() -> None:
@@ -15,7 +15,7 @@ def test_the_time_runs_from_the_drill_to_the_last_input() -> None:
     assert watch.read() == (2750, 3, (500, 250), "keys")
 
 
-def watched(hands: Hands, *inputs: tuple[float, Means]) -> Watch:
+def watched(hands: Hands, *inputs: tuple[float, InputDevice]) -> Watch:
     """Return a watch that saw inputs, each so many seconds after the one before."""
     watch = Watch(hands.clock.ticks)
     for seconds, means in inputs:
@@ -30,7 +30,7 @@ def test_more_than_a_minute_without_a_key_takes_the_time_away(
     seconds: float, kept: bool, idle_at: int
 ) -> None:
     """Whether before the first input or later; the inputs are kept all the same."""
-    inputs: list[tuple[float, Means]] = [(1, "keys"), (1, "keys"), (1, "keys")]
+    inputs: list[tuple[float, InputDevice]] = [(1, "keys"), (1, "keys"), (1, "keys")]
     inputs[idle_at] = (seconds, "keys")
     measured = watched(Hands(), *inputs).read()
     assert measured.milliseconds == (round(1000 * (2 + seconds)) if kept else None)
@@ -62,7 +62,7 @@ def test_leaving_the_window_takes_the_time_away() -> None:
         ([], "keys"),
     ],
 )
-def test_the_means_is_the_one_used_most(means: list[Means], most: Means) -> None:
+def test_the_means_is_the_one_used_most(means: list[InputDevice], most: InputDevice) -> None:
     """Keys where nothing was used or as much as the mouse."""
     assert watched(Hands(), *[(1.0, each) for each in means]).read().means == most
 
@@ -74,7 +74,7 @@ def test_one_input_at_least_is_counted() -> None:
 
 def test_the_last_forty_gaps_are_kept() -> None:
     """Of a hundred inputs, as many as a line of the log holds."""
-    inputs: list[tuple[float, Means]] = [(number / 1000, "keys") for number in range(1, 101)]
+    inputs: list[tuple[float, InputDevice]] = [(number / 1000, "keys") for number in range(1, 101)]
     measured = watched(Hands(), *inputs).read()
     assert (measured.inputs, len(measured.gaps)) == (100, 40)
     assert measured.gaps == tuple(range(61, 101))

@@ -4,17 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drills.exact.plane import Point
-from drills.exact.step import Step
+from drills.geometry import Point, Step
 from drills.questions.drill import Drill, Marks, Outlines
-from drills.structures.within import lies_within
+from drills.structures import lies_within
 from tests.trainer.screens.playing import Play
-from trainer.answering.creases import CreasesHand
-from trainer.answering.finding import FindingHand
-from trainer.answering.hands import hand_for
-from trainer.answering.points import JoiningHand, PointsHand
-from trainer.board.hits import creases_near
-from trainer.board.scale import Scale
+from trainer.answering import CreasesHand, FindingHand, JoiningHand, PointsHand, hand_for
+from trainer.board import Scale, creases_near
 from trainer.screens.drill import DrillScreen
 
 

@@ -7,24 +7,19 @@ from contextlib import asynccontextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from textual.events import (
-    MouseDown,
-    MouseEvent,
-    MouseMove,
-    MouseUp,
-)
+from textual.events import MouseDown, MouseEvent, MouseMove, MouseUp
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from drills.questions.code import Code
 from drills.questions.drill import Drill, Marks, Question, Segment
 from drills.questions.kinds import make
 from drills.questions.verdict import Verdict
-from drills.structures.stretch import Stretch, draw
+from drills.structures import Stretch, draw
 from progress_store import Judged
 from tests.trainer.screens.playing import WAITING, Play, playing, words_of
-from trainer.board.window import Window
-from trainer.practice.choice import Stage
-from trainer.practice.watch import Measured
+from trainer.board import Window
+from trainer.practice.attempts import Measured
+from trainer.practice.choosing import Stage
 from trainer.screens.drill import DrillScreen
 from trainer.screens.overview import Overview
 

@@ -18,19 +18,18 @@ from textual.strip import Strip
 from textual.widget import Widget
 from textual.widgets import Static
 
-from drills.exact.plane import Point
+from drills.geometry import Point
 from drills.questions.code import Code
 from drills.questions.drill import Drill
 from progress_store import Settings, Store, open_store
 from tests.trainer.practice.making import attempt, first_skills
-from trainer.board.scale import Scale, scale_for
-from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.practice.clock import Clock
+from trainer.board import Scale, scale_for
+from trainer.practice.attempts import FLOORS, LEVELS, Clock
 from trainer.screens.app import Slantwise
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
 from trainer.screens.lines import KeyLine
-from trainer.screens.shell import Shell
 from trainer.start import Start
 
 MONDAY = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
@@ -41,7 +40,7 @@ LABELS, NOTHING_WRONG = Code("labels", 2, 1), Code("labels", 1, 4)
 FIND = Code("find", 2, 3)
 SETTLED = Settings(started=True)
 WAITING = Settings(started=True, go_on_after_right=False)
-OfScreen = TypeVar("OfScreen", bound=Shell)
+OfScreen = TypeVar("OfScreen", bound=BaseScreen)
 
 
 @dataclass
@@ -67,9 +66,9 @@ class Play:
     pilot: Pilot[None]
 
     @property
-    def screen(self) -> Shell:
+    def screen(self) -> BaseScreen:
         """The screen on top."""
-        assert isinstance(self.app.screen, Shell)
+        assert isinstance(self.app.screen, BaseScreen)
         return self.app.screen
 
     def at(self, kind: type[OfScreen]) -> OfScreen:

@@ -12,23 +12,12 @@ from textual.events import (
     MouseUp,
 )
 
-from drills.exact.step import Step
+from drills.geometry import Step
 from drills.questions.code import Code
 from drills.questions.drill import Drill
-from tests.trainer.screens.large import (
-    MARK,
-    SMALL,
-    cursor,
-    drag,
-    large,
-    marks,
-    mouse,
-    overview,
-    window,
-)
+from tests.trainer.screens.large import MARK, SMALL, cursor, drag, large, marks, mouse, overview, window
 from tests.trainer.screens.playing import SETTLED, playing
-from trainer.board.hits import creases_near
-from trainer.board.scale import Scale
+from trainer.board import Scale, creases_near
 from trainer.screens.drill import DrillScreen
 from trainer.screens.overview import Overview
 

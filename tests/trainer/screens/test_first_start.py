@@ -5,8 +5,8 @@ from pathlib import Path
 from progress_store import Settings
 from tests.trainer.screens.answering import answer, click_answer
 from tests.trainer.screens.playing import playing
-from trainer.practice.round import Round
-from trainer.practice.walk import Walk
+from trainer.practice.first_minutes import Walk
+from trainer.practice.session import PracticeSession
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.opening import OpeningScreen
@@ -107,4 +107,4 @@ async def test_the_walk_can_be_gone_through_once_more(tmp_path: Path) -> None:
         await play.keys("q")
         play.at(OpeningScreen)
         await play.keys("enter")
-        assert isinstance(play.at(DrillScreen).sitting, Round)
+        assert isinstance(play.at(DrillScreen).sitting, PracticeSession)

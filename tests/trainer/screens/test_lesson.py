@@ -8,7 +8,7 @@ import pytest
 from drills.questions.drill import Marks, Outlines
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import SETTLED, Play, playing
-from trainer.answering.marking import MarkingHand
+from trainer.answering import MarkingHand
 from trainer.practice.lesson_pages import PAGES
 from trainer.screens.lesson import LessonEndScreen, LessonScreen
 from trainer.screens.lines import TopLine

@@ -6,11 +6,11 @@ import pytest
 
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import LABELS, MARK, READ, SETTLED, WAITING, Play, playing
-from trainer.answering.showing import hint
-from trainer.board.palette import COLOURLESS, DARK, LIGHT
+from trainer.answering import hint
+from trainer.board import COLOURLESS, DARK, LIGHT
+from trainer.screens.base_screen import LEAST_COLUMNS, LEAST_ROWS
 from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.shell import LEAST_COLUMNS, LEAST_ROWS
 
 BRAILLE = {chr(sign) for sign in range(0x2801, 0x2900)}
 MARKUP = ("[@click", "[/", "[bold", "@click")

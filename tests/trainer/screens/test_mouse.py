@@ -20,10 +20,9 @@ from tests.trainer.screens.playing import (
 )
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
-from trainer.screens.help import HelpScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
-from trainer.screens.record import RecordScreen
+from trainer.screens.reading import HelpScreen, RecordScreen
 from trainer.screens.warm_up import WarmUpScreen
 
 

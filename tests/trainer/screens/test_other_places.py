@@ -10,12 +10,11 @@ from drills.questions.kinds import KINDS, newest
 from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
 from trainer.actions import PLACES, Place, actions_at
 from trainer.cli.record_command import name_of
-from trainer.cli.record_in_text import record_in_text
-from trainer.screens.help import HelpScreen
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
-from trainer.screens.record import RecordScreen
-from trainer.screens.shell import Shell
+from trainer.screens.reading import HelpScreen, RecordScreen
+from trainer.text.record import record_in_text
 
 WAYS: dict[Place, tuple[str, ...]] = {
     "opening": (),
@@ -158,7 +157,7 @@ async def test_help_lists_every_key_of_its_place(tmp_path: Path, place: Place) -
         assert play.screen is below
 
 
-async def reached(play: Play, place: Place) -> Shell:
+async def reached(play: Play, place: Place) -> BaseScreen:
     """Go from the opening to a place, and return its screen."""
     await play.keys(*WAYS[place])
     return play.screen

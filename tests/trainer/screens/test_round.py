@@ -5,16 +5,16 @@ from time import monotonic
 
 import pytest
 
-from drills.exact.step import Step
+from drills.geometry import Step
 from progress_store import Attempt, Judged, Settings, Store
 from tests.trainer.screens.answering import answer, wrong_keys
 from tests.trainer.screens.playing import LABELS, MARK, NOTHING_WRONG, READ, SETTLED, WAITING, Play, playing
-from trainer.practice.round import Round
-from trainer.practice.warming import Target
+from trainer.practice.session import PracticeSession
+from trainer.practice.warm_up import Target
 from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
 from trainer.screens.end import EndScreen
-from trainer.screens.help import HelpScreen
 from trainer.screens.opening import OpeningScreen
+from trainer.screens.reading import HelpScreen
 from trainer.screens.warm_up import WarmUpScreen
 
 SOON = 0.3
@@ -125,7 +125,7 @@ async def test_a_hint_is_logged_and_never_counts_as_quick(tmp_path: Path) -> Non
         await answer(play)
         assert play.log()[0]["helped"] is True
         sitting = play.at(DrillScreen).sitting
-        assert isinstance(sitting, Round)
+        assert isinstance(sitting, PracticeSession)
         assert sitting.session.done[0].result == "slow"
 
 

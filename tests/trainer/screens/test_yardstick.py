@@ -8,18 +8,16 @@ from pathlib import Path
 import pytest
 from textual.widgets import Static
 
-from progress_store import Attempt, Judged, Store, StoreError
-from progress_store.state import replay
-from progress_store.yardsticks import yardsticks
+from progress_store import Attempt, Judged, Store, StoreError, replay, yardsticks
 from tests.trainer.practice.making import attempt, skills_of_every_form
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import MONDAY, WAITING, Play, playing, words_of
-from trainer.cli.yardstick_in_text import yardstick_in_text
 from trainer.practice.yardstick import BEGINS, codes_of
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
 from trainer.screens.lines import KeyLine
 from trainer.screens.opening import OpeningScreen
+from trainer.text.record import yardstick_in_text
 
 DAY = MONDAY.date()
 

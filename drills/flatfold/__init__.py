@@ -1,0 +1,86 @@
+"""Flat folding: single vertices, labels and their repairs, layers, and one report on all of it."""
+
+from __future__ import annotations
+
+from drills.flatfold.cells import cells_of
+from drills.flatfold.check import Report, check_pattern, fault_in_words, faults
+from drills.flatfold.conditions import bits, conditions_of
+from drills.flatfold.folded import TearingError, fold
+from drills.flatfold.labels import (
+    clusters,
+    completions,
+    is_only_repair,
+    is_settled_by_counting,
+    is_settled_in_full,
+    smallest_repairs,
+)
+from drills.flatfold.solve import (
+    LayerSolution,
+    contradiction,
+    count_foldable,
+    count_orders,
+    find_order,
+    label_pairs,
+    solve_layers,
+)
+from drills.flatfold.vertex import (
+    Degrees,
+    Rule,
+    Run,
+    balances,
+    can_fold_rounded,
+    check_angles,
+    count_labellings,
+    count_of_degrees,
+    counts_at,
+    failing,
+    folds,
+    folds_flat,
+    is_kawasaki,
+    smallest_run,
+    turns_around,
+    valid_at,
+    without_run,
+)
+
+__all__ = [
+    "Degrees",
+    "LayerSolution",
+    "Report",
+    "Rule",
+    "Run",
+    "TearingError",
+    "balances",
+    "bits",
+    "can_fold_rounded",
+    "cells_of",
+    "check_angles",
+    "check_pattern",
+    "clusters",
+    "completions",
+    "conditions_of",
+    "contradiction",
+    "count_foldable",
+    "count_labellings",
+    "count_of_degrees",
+    "count_orders",
+    "counts_at",
+    "failing",
+    "fault_in_words",
+    "faults",
+    "find_order",
+    "fold",
+    "folds",
+    "folds_flat",
+    "is_kawasaki",
+    "is_only_repair",
+    "is_settled_by_counting",
+    "is_settled_in_full",
+    "label_pairs",
+    "smallest_repairs",
+    "smallest_run",
+    "solve_layers",
+    "turns_around",
+    "valid_at",
+    "without_run",
+]

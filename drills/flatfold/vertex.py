@@ -1,0 +1,245 @@
+"""The full test of one point by crimping, and the number of labellings by the same reduction.
+
+A run of equal angles with larger ones on both sides folds into a stack of its own: its creases must
+be as many mountains as valleys (one more of one kind if their number is odd), and then the run can
+be folded away. What is left when all angles are equal needs two more of one kind than of the other.
+Crimping: M. Bern, B. Hayes, SODA 1996 (from memory); the recursion for the number of labellings:
+T. C. Hull, Ars Combinatoria 67 (2003) 175-188, arXiv:1410.5022.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+from functools import lru_cache
+from itertools import product
+from math import atan2, comb, pi, tau
+from typing import NamedTuple, Protocol, Self, TypeAlias, TypeVar
+
+from drills.geometry import Direction, Turn, is_half_turn, move_between, turn_between
+from drills.pattern import CreasePattern, Label
+
+
+class Angle(Protocol):
+    """What an angle must offer to be crimped."""
+
+    def is_below(self, other: Self, /) -> bool:
+        """Whether this angle is the smaller one."""
+
+    def plus_minus(self, more: Self, less: Self, /) -> Self:
+        """Return self + more - less."""
+
+
+AnyAngle = TypeVar("AnyAngle", bound=Angle)
+Item = TypeVar("Item")
+
+
+class Degrees(NamedTuple):
+    """An angle as an exact number of degrees, or of any other unit."""
+
+    size: Fraction
+
+    def is_below(self, other: Degrees) -> bool:
+        """Whether this angle is the smaller one."""
+        return self.size < other.size
+
+    def plus_minus(self, more: Degrees, less: Degrees) -> Degrees:
+        """Return self + more - less."""
+        return Degrees(self.size + more.size - less.size)
+
+
+class Run(NamedTuple):
+    """A run of equal angles, both neighbours larger: where it begins and how many angles it has."""
+
+    start: int
+    length: int
+
+
+def smallest_run(angles: Sequence[AnyAngle]) -> Run | None:
+    """Return a run of the smallest angles, from its first to its last; None where all are equal."""
+    count = len(angles)
+    lowest = angles[0]
+    for angle in angles:
+        lowest = angle if angle.is_below(lowest) else lowest
+    starts = [i for i in range(count) if angles[i] == lowest and angles[i - 1] != lowest]
+    if not starts:
+        return None
+    length = 1
+    while angles[(starts[0] + length) % count] == lowest:
+        length += 1
+    return Run(starts[0], length)
+
+
+def folds_flat(angles: Sequence[AnyAngle], mountains: Sequence[bool]) -> bool:
+    """Whether a point that meets the angle condition folds flat with these labels.
+
+    ``mountains[i]`` is the crease before ``angles[i]``, counterclockwise.
+    """
+    while (run := smallest_run(angles)) is not None:
+        angles, mountains = _turned(angles, run.start), _turned(mountains, run.start)
+        folded = mountains[: run.length + 1]
+        surplus = 2 * sum(folded) - len(folded)
+        if abs(surplus) > 1:
+            return False
+        angles = without_run(angles, run.length)
+        mountains = ([surplus > 0] if len(folded) % 2 else []) + list(mountains[run.length + 1 :])
+    return abs(2 * sum(mountains) - len(mountains)) == 2
+
+
+def count_labellings(angles: Sequence[AnyAngle]) -> int:
+    """Return the number of labellings with which a point that meets the angle condition folds flat."""
+    count = 1
+    while (run := smallest_run(angles)) is not None:
+        count *= comb(run.length + 1, (run.length + 1) // 2)
+        angles = without_run(_turned(angles, run.start), run.length)
+    half = len(angles) // 2
+    return count * 2 * comb(2 * half, half - 1)
+
+
+def count_of_degrees(angles: Sequence[int | Fraction]) -> int:
+    """Return the number of labellings of a point given by its angles; 0 where it cannot fold flat."""
+    if len(angles) % 2 or sum(angles[::2]) != sum(angles[1::2]):
+        return 0
+    return count_labellings([Degrees(Fraction(angle)) for angle in angles])
+
+
+def without_run(angles: Sequence[AnyAngle], length: int) -> list[AnyAngle]:
+    """Return the angles left when the run of equal angles at the front is folded away."""
+    if length % 2 == 0:
+        return list(angles[length:])
+    joined = angles[-1].plus_minus(angles[length], angles[0])
+    return [*angles[length + 1 : -1], joined]
+
+
+def _turned(items: Sequence[Item], start: int) -> list[Item]:
+    return [*items[start:], *items[:start]]
+
+
+def turns_around(directions: Sequence[Direction]) -> tuple[Turn, ...]:
+    """Return the angles between neighbouring directions, which are given counterclockwise."""
+    following = [*directions[1:], *directions[:1]]
+    return tuple(turn_between(first, second) for first, second in zip(directions, following, strict=True))
+
+
+def is_kawasaki(directions: Sequence[Direction]) -> bool:
+    """Whether creases in these counterclockwise directions can fold flat under some labels."""
+    if len(directions) % 2 or not directions:
+        return False
+    following = zip(directions[::2], directions[1::2], strict=True)
+    return is_half_turn([turn_between(first, second) for first, second in following])
+
+
+def check_angles(pattern: CreasePattern) -> tuple[int, ...]:
+    """Return the interior vertices where the angle condition fails."""
+    return tuple(vertex for vertex in pattern.interior if not is_kawasaki(pattern.directions[vertex]))
+
+
+Rule: TypeAlias = Callable[[CreasePattern, Sequence[Label], int], bool]
+"""A condition on a pattern's labels at one interior vertex, where the angle condition holds."""
+
+
+def counts_at(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> tuple[int, int]:
+    """Return the number of mountains and of valleys at a vertex."""
+    meeting = [labels[edge] for edge in pattern.around[vertex]]
+    return meeting.count("M"), meeting.count("V")
+
+
+def balances(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
+    """Whether mountains and valleys differ by 2 at the vertex, which is what a person counts."""
+    mountains, valleys = counts_at(pattern, labels, vertex)
+    return abs(mountains - valleys) == 2
+
+
+def folds(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
+    """Whether the vertex folds flat with these labels, by the full test."""
+    mountains = tuple(labels[edge] == "M" for edge in pattern.around[vertex])
+    return _folds(pattern.directions[vertex], mountains)
+
+
+def can_fold(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
+    """Whether the vertex folds flat for some choice of the labels that are not given (U)."""
+    given = [labels[edge] for edge in pattern.around[vertex]]
+    if "U" not in given:
+        return folds(pattern, labels, vertex)
+    return any(
+        all(label == "U" or (label == "M") == is_m for label, is_m in zip(given, valid, strict=True))
+        for valid in valid_at(pattern.directions[vertex])
+    )
+
+
+def failing(pattern: CreasePattern, labels: Sequence[Label], rule: Rule) -> tuple[int, ...]:
+    """Return the interior vertices at which the labels break the rule."""
+    return tuple(vertex for vertex in pattern.interior if not rule(pattern, labels, vertex))
+
+
+@lru_cache(maxsize=4096)
+def valid_at(directions: tuple[Direction, ...]) -> tuple[tuple[bool, ...], ...]:
+    """Return every valid set of labels of a vertex, True for a mountain, in the order of the directions."""
+    return tuple(
+        labels for labels in product((True, False), repeat=len(directions)) if _folds(directions, labels)
+    )
+
+
+@lru_cache(maxsize=65536)
+def _folds(directions: tuple[Direction, ...], mountains: tuple[bool, ...]) -> bool:
+    if abs(2 * sum(mountains) - len(mountains)) != 2:
+        return False
+    return folds_flat(turns_around(directions), mountains)
+
+
+TOLERANCE = 1e-6
+
+
+class Radians(NamedTuple):
+    """An angle in radians; two within the tolerance are equal."""
+
+    size: float
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Radians) and abs(self.size - other.size) <= TOLERANCE
+
+    def __ne__(self, other: object) -> bool:
+        return not self == other
+
+    def __hash__(self) -> int:
+        raise TypeError("angles that are only nearly equal have no hash")
+
+    def is_below(self, other: Radians) -> bool:
+        """Whether this angle is the smaller one, by more than the tolerance."""
+        return self.size < other.size - TOLERANCE
+
+    def plus_minus(self, more: Radians, less: Radians) -> Radians:
+        """Return self + more - less."""
+        return Radians(self.size + more.size - less.size)
+
+
+def angles_around(pattern: CreasePattern, vertex: int) -> list[Radians]:
+    """Return the angles between the edges at a vertex, counterclockwise."""
+    here = pattern.vertices[vertex]
+    moves = [
+        move_between(here, pattern.vertices[pattern.other_end(e, vertex)]) for e in pattern.around[vertex]
+    ]
+    ways = [atan2(move.dy, move.dx) for move in moves]
+    return [Radians((after - way) % tau) for way, after in zip(ways, [*ways[1:], *ways[:1]], strict=True)]
+
+
+def check_angles_rounded(pattern: CreasePattern) -> tuple[int, ...]:
+    """Return the interior vertices where every second angle does not add up to half a turn, nearly."""
+    return tuple(
+        vertex for vertex in pattern.interior if not _is_nearly_kawasaki(angles_around(pattern, vertex))
+    )
+
+
+def can_fold_rounded(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
+    """Whether the vertex folds flat for some choice of free labels, nearly equal angles taken as equal."""
+    angles = angles_around(pattern, vertex)
+    choices = [("M", "V") if labels[e] == "U" else (labels[e],) for e in pattern.around[vertex]]
+    return any(_nearly_folds(angles, [label == "M" for label in choice]) for choice in product(*choices))
+
+
+def _is_nearly_kawasaki(angles: Sequence[Radians]) -> bool:
+    return len(angles) % 2 == 0 and abs(sum(angle.size for angle in angles[::2]) - pi) <= TOLERANCE
+
+
+def _nearly_folds(angles: Sequence[Radians], mountains: Sequence[bool]) -> bool:
+    return abs(2 * sum(mountains) - len(mountains)) == 2 and folds_flat(angles, mountains)

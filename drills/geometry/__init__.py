@@ -1,0 +1,62 @@
+"""Exact plane geometry: points, directions, steps, symmetries, angles, seeded chance."""
+
+from __future__ import annotations
+
+from drills.geometry.angles import Turn, counterclockwise, is_half_turn, turn_between
+from drills.geometry.chance import Chance
+from drills.geometry.plane import (
+    AS_IT_IS,
+    FACINGS,
+    HALF_TURN,
+    MIRROR,
+    QUARTER_TURN,
+    SYMMETRIES,
+    AnyMove,
+    Direction,
+    Exact,
+    Move,
+    Point,
+    Step,
+    Symmetry,
+    as_int,
+    cross,
+    direction_of,
+    dot,
+    is_whole,
+    move_between,
+    moved,
+    on_segment,
+    ratio_of,
+    step_between,
+)
+
+__all__ = [
+    "AS_IT_IS",
+    "FACINGS",
+    "HALF_TURN",
+    "MIRROR",
+    "QUARTER_TURN",
+    "SYMMETRIES",
+    "AnyMove",
+    "Chance",
+    "Direction",
+    "Exact",
+    "Move",
+    "Point",
+    "Step",
+    "Symmetry",
+    "Turn",
+    "as_int",
+    "counterclockwise",
+    "cross",
+    "direction_of",
+    "dot",
+    "is_half_turn",
+    "is_whole",
+    "move_between",
+    "moved",
+    "on_segment",
+    "ratio_of",
+    "step_between",
+    "turn_between",
+]

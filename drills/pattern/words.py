@@ -1,0 +1,59 @@
+"""Places in words: counted in squares from the top left corner of the sheet."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from drills.geometry import Exact, Point, Step
+from drills.pattern.crease_pattern import CreasePattern
+
+
+def across_down(pattern: CreasePattern, point: Point) -> tuple[Exact, Exact]:
+    """Return how far the point lies across and down from the top left corner."""
+    left, _, _, top = pattern.box
+    return point.x - left, top - point.y
+
+
+def place(pattern: CreasePattern, vertex: int) -> str:
+    """Return the place of a vertex in words, as in "3 across, 1 down"."""
+    across, down = across_down(pattern, pattern.vertices[vertex])
+    return f"{mixed(across)} across, {mixed(down)} down"
+
+
+def short_place(pattern: CreasePattern, point: Point) -> str:
+    """Return the place of a point as two numbers, across before down, as in "3,1"."""
+    return ",".join(mixed(number) for number in across_down(pattern, point))
+
+
+def mixed(number: Exact) -> str:
+    """Return a number as it is said: 2, 1/2 or 2 1/2; the number must not be below 0."""
+    whole, rest = divmod(Fraction(number), 1)
+    if not rest:
+        return str(whole)
+    return f"{whole} {rest}" if whole else str(rest)
+
+
+def times(number: int) -> str:
+    """Return how often in words: once, twice, 3 times."""
+    return {1: "once", 2: "twice"}.get(number, f"{number} times")
+
+
+def step_in_words(step: Step, with_times: bool = False) -> str:
+    """Return a step as it is read, as in "3 across 1 down", "1 across 2 up, twice"."""
+    way = "down" if step.down > 0 else "up"
+    repeated = f", {times(step.times)}" if with_times else ""
+    return f"{abs(step.across)} across {abs(step.down)} {way}{repeated}"
+
+
+def step_with_directions(step: Step) -> str:
+    """Return a step with the way it goes across, as in "3 to the left, 1 down, twice"."""
+    side = "right" if step.across > 0 else "left"
+    way = "down" if step.down > 0 else "up"
+    repeated = f", {times(step.times)}" if step.times > 1 else ""
+    return f"{abs(step.across)} to the {side}, {abs(step.down)} {way}{repeated}"
+
+
+def number_of(count: int, one: str, many: str = "") -> str:
+    """Return a count with its noun: "1 label", "2 labels", "no labels"."""
+    noun = one if count == 1 else many or f"{one}s"
+    return f"{count or 'no'} {noun}"

@@ -1,0 +1,61 @@
+"""What a person's hand can do with a drill, whatever manner of answering it asks for."""
+
+from __future__ import annotations
+
+from drills.questions.drill import Answer, Drill, Marks
+from trainer.board import Arrow, Look, Scale
+
+
+class AnswerInput:
+    """The answer in the making; what a manner of answering has no use for does nothing."""
+
+    def __init__(self, drill: Drill) -> None:
+        self.drill = drill
+
+    def go(self, arrow: Arrow) -> None:
+        """Move the cursor, or change a number."""
+
+    def turn(self, clockwise: bool) -> None:
+        """Go to the next crease round the point."""
+
+    def next_point(self, back: bool) -> None:
+        """Go to the next or last point, or number, in reading order."""
+
+    def mark(self) -> None:
+        """Mark what is under the cursor, or take its mark away."""
+
+    def undo(self) -> None:
+        """Take back the last mark or number."""
+
+    def number(self, digit: int) -> None:
+        """Type a digit."""
+
+    def change(self, field: int, by: int) -> None:
+        """Change a number by a click."""
+
+    def point_at(self, scale: Scale, x: float, y: float) -> None:
+        """Point at a place on the board, in cells."""
+
+    def answer(self) -> Answer | None:
+        """Return the answer, or None while something is missing."""
+        return None
+
+    def begin(self) -> str:
+        """Do the first part of the answer for the person and say so; empty where it has no parts."""
+        return ""
+
+    def nothing(self) -> Answer:
+        """Return the answer that there is nothing to mark."""
+        return Marks(frozenset())
+
+    def missing(self) -> str:
+        """Return what is missing for an answer, in one sentence."""
+        return ""
+
+    def look(self) -> Look:
+        """Return how the board shows the drill and the answer so far."""
+        return Look(labels=self.drill.shows_labels, hidden=self.drill.question.hidden)
+
+    def says(self) -> tuple[str, ...]:
+        """Return where the cursor is and what is marked, in words."""
+        return ()

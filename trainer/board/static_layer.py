@@ -1,0 +1,131 @@
+"""The part of a board that stays while the cursor moves: grid, paper, creases and their letters."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from drills.pattern import CreasePattern, Edge
+from trainer.board.palette import PLAIN_STYLES, Ink, Style
+from trainer.board.raster import Dot, Masks, dashed, line_dots, masks_of, ticked
+from trainer.board.scale import Scale
+
+
+@dataclass(frozen=True)
+class StaticLayer:
+    """A drawn sheet, cell by cell, row by row from the top left.
+
+    ``edges`` has the cells of each edge, in order from its start, none where it is hidden;
+    ``drawn`` are the dots of all edges, ``grid`` those of the crossings; ``letters`` are the
+    cells that hold an M or a V; ``keep`` are the cells of points, which no letter may cover.
+    """
+
+    scale: Scale
+    edges: tuple[Masks, ...]
+    drawn: tuple[int, ...]
+    grid: tuple[int, ...]
+    styles: tuple[Style, ...]
+    letters: Mapping[int, str]
+    keep: frozenset[int]
+
+
+@lru_cache(maxsize=64)
+def sheet_of(pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozenset[int]) -> StaticLayer:
+    """Return the sheet drawn at this scale, with or without its labels, the hidden edges left out."""
+    crossings = frozenset(map(scale.dot, scale.crossings()))
+    masks = tuple(
+        {} if index in hidden else _edge_masks(pattern, scale, edge, labels, crossings)
+        for index, edge in enumerate(pattern.edges)
+    )
+    drawn = _together(masks, scale)
+    keep = _cells_of_points(pattern, scale)
+    return StaticLayer(
+        scale,
+        masks,
+        drawn,
+        _together([masks_of(crossings, scale.columns, scale.rows)], scale),
+        _styles(pattern, masks, drawn, labels),
+        _letters(pattern, masks, drawn, scale.columns, keep) if labels else {},
+        keep,
+    )
+
+
+def middle_first(masks: Masks) -> list[int]:
+    """Return the cells of an edge, those nearest to its middle first."""
+    cells = list(masks)
+    middle = (len(cells) - 1) / 2
+    return [cells[i] for i in sorted(range(len(cells)), key=lambda i: abs(i - middle))]
+
+
+def ink_of(edge: Edge, labels: bool) -> Ink:
+    """Return the ink of an edge on a board with or without labels."""
+    if edge.label == "B":
+        return Ink.PAPER
+    return {"M": Ink.MOUNTAIN, "V": Ink.VALLEY}.get(edge.label, Ink.CREASE) if labels else Ink.CREASE
+
+
+def _edge_masks(
+    pattern: CreasePattern, scale: Scale, edge: Edge, labels: bool, crossings: frozenset[Dot]
+) -> Masks:
+    """Return the cells an edge runs through; a valley's gaps are cells of it too, without dots.
+
+    Dashes and gaps are those of the whole edge, whatever part of it the window shows.
+    """
+    start, end = scale.dot(pattern.vertices[edge.start]), scale.dot(pattern.vertices[edge.end])
+    if not scale.may_show(start, end):
+        return {}
+    line = line_dots(start, end)
+    if edge.label == "B":
+        line = ticked(line, crossings)
+    solid = masks_of(line, scale.columns, scale.rows)
+    if not labels or edge.label != "V":
+        return solid
+    dashes = masks_of(dashed(line), scale.columns, scale.rows)
+    return {cell: dashes.get(cell, 0) for cell in solid}
+
+
+def _together(many: Sequence[Masks], scale: Scale) -> tuple[int, ...]:
+    dots = [0] * (scale.columns * scale.rows)
+    for masks in many:
+        for cell, mask in masks.items():
+            dots[cell] |= mask
+    return tuple(dots)
+
+
+def _cells_of_points(pattern: CreasePattern, scale: Scale) -> frozenset[int]:
+    cells = (scale.cell(point) for point in pattern.vertices if scale.shows(point))
+    return frozenset(cell.row * scale.columns + cell.column for cell in cells)
+
+
+def _styles(
+    pattern: CreasePattern, masks: Sequence[Masks], drawn: Sequence[int], labels: bool
+) -> tuple[Style, ...]:
+    """Return each cell's style: the kind of crease with most dots in the cell."""
+    counts: dict[int, Counter[Ink]] = {}
+    for edge, cells in zip(pattern.edges, masks, strict=True):
+        ink = ink_of(edge, labels)
+        for cell, mask in cells.items():
+            counts.setdefault(cell, Counter())[ink] += mask.bit_count()
+    grid = PLAIN_STYLES[Ink.GRID]
+    return tuple(
+        PLAIN_STYLES[counts[cell].most_common(1)[0][0]] if mask else grid for cell, mask in enumerate(drawn)
+    )
+
+
+def _letters(
+    pattern: CreasePattern, masks: Sequence[Masks], drawn: Sequence[int], columns: int, keep: frozenset[int]
+) -> dict[int, str]:
+    """Return the cells of letters: on the crease, where no other crease runs and no letter is beside."""
+    letters: dict[int, str] = {}
+    shortest_first = sorted(range(len(masks)), key=lambda index: len(masks[index]))
+    for index in shortest_first:
+        if (label := pattern.edges[index].label) not in ("M", "V"):
+            continue
+        for cell in middle_first(masks[index]):
+            alone = drawn[cell] == masks[index][cell] and cell not in keep
+            if alone and cell - 1 not in letters and cell + 1 not in letters:
+                letters[cell] = label
+                break
+    return letters

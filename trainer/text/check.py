@@ -1,0 +1,117 @@
+"""The report on a crease pattern in words, each fault by its place, with the pattern drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drills.flatfold import Report, fault_in_words
+from drills.fold_file import ImportedPattern
+from drills.geometry import is_whole, step_between
+from drills.pattern import (
+    OTHER_LABEL,
+    CreasePattern,
+    Label,
+    number_of,
+    place,
+    short_place,
+    step_with_directions,
+)
+from drills.structures import Found, find_stretches
+from trainer.board import Look, Marked, TooSmall, draw_board, points_at, scale_for
+
+COLUMNS, ROWS = 78, 44
+MOST_TOLD = 20
+_AFTER = {
+    True: "the sheet then folds flat",
+    False: "but its layers still cross then",
+    None: "its layers are not checked",
+}
+_LABELS: dict[Label, str] = {"M": "mountain", "V": "valley"}
+
+
+def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
+    """Yield the lines of a report: what was done to the file, the sheet, the faults, the labels to switch."""
+    pattern = sheet.pattern
+    creases = number_of(len(pattern.creases), "crease")
+    yield f"{creases}, {number_of(len(pattern.interior), 'point')} inside the sheet."
+    yield from sheet.notices
+    yield from _drawn(report, pattern)
+    yield "Places are counted in squares across and down from the top left corner."
+    yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
+    yield from _few([f"At {place(pattern, vertex)} the angles do not fold flat." for vertex in report.angles])
+    yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
+    yield from _layers(report, pattern)
+    yield from _switches(report, pattern)
+
+
+def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
+    scale = scale_for(pattern, COLUMNS, ROWS)
+    if isinstance(scale, TooSmall):
+        yield f"The sheet is too large to be drawn in {COLUMNS} columns."
+        return
+    faults = points_at(pattern, (*report.angles, *report.labels))
+    switched = report.repairs[0] if report.repairs else frozenset[int]()
+    look = Look(labels=True, fault_points=faults, marked=Marked(edges=switched | set(report.clash)))
+    for line in draw_board(pattern, look, scale).lines:
+        yield "".join(span.text for span in line).rstrip()
+    if faults or switched or report.clash:
+        yield "! a point that cannot fold   * a label to switch, or one that clashes"
+
+
+def _stretch(found: Found, pattern: CreasePattern) -> str:
+    """Return a slanted stretch in words: its triangle, its sides from a far corner, its inside lines."""
+    lines = number_of(len(found.inside), "inside line")
+    name = f"Slanted stretch of the triangle {found.triangle.name}"
+    start, a, _, b = found.corners
+    if start is None or a is None or b is None or not all(map(is_whole, (start, a, b))):
+        return f"{name}, cut by the paper's edge or between squares: {lines}."
+    sides = " and ".join(step_with_directions(step_between(start, end)) for end in (a, b))
+    return f"{name}, from {short_place(pattern, start)}: sides {sides}; {lines}."
+
+
+def _few(sentences: list[str]) -> Iterator[str]:
+    yield from sentences[:MOST_TOLD]
+    if len(sentences) > MOST_TOLD:
+        yield f"And {len(sentences) - MOST_TOLD} more such points."
+
+
+def _label_fault(pattern: CreasePattern, vertex: int) -> str:
+    if any(pattern.edges[edge].label == "U" for edge in pattern.around[vertex]):
+        return f"At {place(pattern, vertex)} no choice for the open creases folds with the labels given."
+    return fault_in_words(pattern, vertex)
+
+
+def _layers(report: Report, pattern: CreasePattern) -> Iterator[str]:
+    if report.ok:
+        yield "Angles, labels and layers are right: the sheet folds flat."
+        if report.solved:
+            yield f"Labels were found for {number_of(len(report.solved), 'open crease')}."
+    elif report.layers is False:
+        yield "Every point folds by itself, but the sheet as a whole does not: its layers would cross."
+        if report.clash:
+            yield "These creases cannot all keep their labels:"
+            yield from (f"  {_crease(pattern, edge)}" for edge in report.clash)
+
+
+def _switches(report: Report, pattern: CreasePattern) -> Iterator[str]:
+    """Yield the first smallest repair and how many others there are."""
+    if not report.labels:
+        return
+    if not report.repairs:
+        yield "No repair with up to 4 labels at each fault was found."
+        return
+    first, folds = report.repairs[0], report.repairs_layers[0]
+    others = len(report.repairs) - 1
+    more = " or more" if report.more else ""
+    yield f"Fewest labels to switch: {len(first)} ({_AFTER[folds]})."
+    for edge in sorted(first):
+        now = _LABELS[OTHER_LABEL[pattern.edges[edge].label]]
+        yield f"  {_crease(pattern, edge)}: make it a {now}"
+    if others:
+        yield f"There {'is' if others == 1 else 'are'} {others}{more} other way{'s' * (others > 1)} as small."
+
+
+def _crease(pattern: CreasePattern, edge: int) -> str:
+    start, end = (short_place(pattern, point) for point in pattern.ends(edge))
+    label = _LABELS.get(pattern.edges[edge].label, "open")
+    return f"from {start} to {end}, {label}"
