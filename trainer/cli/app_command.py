@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING
 
 from drills.questions.kinds import TOP_LEVEL
 from drills.structures import TRIANGLES
-from trainer.cli.parser import CommandError, Console, Parser, add_data, data_folder, whole_number
-from trainer.cli.pattern_given import sheet_in_file
+from trainer.cli.parser import Console, Parser, add_data, data_folder, whole_number
 from trainer.practice.warm_up import Target, target_of
+from trainer.text.input_error import InputError
+from trainer.text.pattern_source import sheet_in_file
 
 if TYPE_CHECKING:
     from trainer.start import Start
@@ -38,16 +39,16 @@ def warm_up(options: Namespace, console: Console) -> int:
 
 
 def _target(options: Namespace) -> Target:
-    """Return what the warm-up rises to; CommandError where there is no such level, triangle or file."""
+    """Return what the warm-up rises to; InputError where there is no such level, triangle or file."""
     if options.file is not None:
         try:
             return target_of(sheet_in_file(options.file).pattern)
         except ValueError as error:
-            raise CommandError(str(error)) from None
+            raise InputError(str(error)) from None
     if options.level is not None and not 1 <= options.level <= TOP_LEVEL:
-        raise CommandError(f"--level is a whole number from 1 to {TOP_LEVEL}.")
+        raise InputError(f"--level is a whole number from 1 to {TOP_LEVEL}.")
     if options.triangle is not None and options.triangle not in _TRIANGLES:
-        raise CommandError(f"--triangle is one of {', '.join(_TRIANGLES)}.")
+        raise InputError(f"--triangle is one of {', '.join(_TRIANGLES)}.")
     return Target(options.level, options.triangle or "")
 
 
@@ -57,9 +58,9 @@ def opening(options: Namespace, console: Console) -> int:
 
 
 def open_app(options: Namespace, console: Console, start: Start) -> int:
-    """Run the app to its end and return its exit status; CommandError where there is no terminal."""
+    """Run the app to its end and return its exit status; InputError where there is no terminal."""
     if not console.is_terminal:
-        raise CommandError(_NO_TERMINAL)
+        raise InputError(_NO_TERMINAL)
     folder = data_folder(options, console)
     from trainer.screens.launch import run_app
 

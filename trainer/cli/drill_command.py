@@ -6,12 +6,13 @@ from argparse import Namespace, _SubParsersAction
 from functools import partial
 
 from drills.questions.code import LARGEST_SEED, Code
-from drills.questions.drill import Drill
 from drills.questions.drill_json import drill_line
-from drills.questions.kinds import KINDS, TOP_LEVEL, checked, make, newest, read_code
+from drills.questions.kinds import KINDS, TOP_LEVEL, checked, newest, read_code
 from trainer.cli.app_command import open_app
 from trainer.cli.drill_in_text import ask_in_text
-from trainer.cli.parser import CommandError, Console, Parser, add_data, data_folder, whole_number
+from trainer.cli.parser import Console, Parser, add_data, data_folder, whole_number
+from trainer.text.drill import drill_of_code
+from trainer.text.input_error import InputError
 
 MOST = 10_000
 _PARTS = ("kind", "level", "seed")
@@ -55,9 +56,9 @@ def drill(options: Namespace, console: Console) -> int:
     if options.json:
         return _print_lines(first, _count(options, first), console)
     if options.count is not None:
-        raise CommandError("--count goes with --json; leave it out for one drill.")
+        raise InputError("--count goes with --json; leave it out for one drill.")
     if options.text:
-        return ask_in_text(_made(first), data_folder(options, console), console)
+        return ask_in_text(drill_of_code(first), data_folder(options, console), console)
     return open_app(options, console, first)
 
 
@@ -66,32 +67,25 @@ def _code(options: Namespace) -> Code:
     given = [part for part in (*_PARTS, "form") if getattr(options, part) is not None]
     if options.code is not None:
         if given:
-            raise CommandError(f"A code says everything; leave out --{given[0]} or the code.")
+            raise InputError(f"A code says everything; leave out --{given[0]} or the code.")
         return read_code(options.code)
     if missing := [f"--{part}" for part in _PARTS if part not in given]:
         if not given:
-            raise CommandError("Say which drill: a code such as labels-3-41, or --kind, --level and --seed.")
-        raise CommandError(f"Give {' and '.join(missing)} too, or a code such as labels-3-41.")
+            raise InputError("Say which drill: a code such as labels-3-41, or --kind, --level and --seed.")
+        raise InputError(f"Give {' and '.join(missing)} too, or a code such as labels-3-41.")
     return newest(checked(Code(options.kind, options.level, options.seed, form=options.form or "")))
 
 
 def _count(options: Namespace, first: Code) -> int:
     count: int = 1 if options.count is None else options.count
     if not 1 <= count <= MOST:
-        raise CommandError(f"--count is a whole number from 1 to {MOST}.")
+        raise InputError(f"--count is a whole number from 1 to {MOST}.")
     if first.seed + count - 1 > LARGEST_SEED:
-        raise CommandError(f"Seeds go up to {LARGEST_SEED}; choose a smaller --seed or --count.")
+        raise InputError(f"Seeds go up to {LARGEST_SEED}; choose a smaller --seed or --count.")
     return count
 
 
 def _print_lines(first: Code, count: int, console: Console) -> int:
     for seed in range(first.seed, first.seed + count):
-        console.say(drill_line(_made(first._replace(seed=seed))))
+        console.say(drill_line(drill_of_code(first._replace(seed=seed))))
     return 0
-
-
-def _made(code: Code) -> Drill:
-    try:
-        return make(code)
-    except RuntimeError as error:
-        raise CommandError(f"The drill {code} failed its own check; take another seed.") from error

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 
-from drills.questions.drill import Answer, Drill, Marks, Outlines
+from drills.questions.drill import Drill
 from drills.questions.judging import judge
 from drills.questions.verdict import Verdict
 from progress_store import StoreError, open_store
 from trainer.cli.parser import Console
 from trainer.practice.attempts import FLOORS, LEVELS, Measured, Watch, attempt_of
 from trainer.text.answer_line import answer_from, how_to_answer
-from trainer.text.sheet import sheet_in_text, tags_of
+from trainer.text.drill import sheet_in_text, tags_of, verdict_in_text
 
 RIGHT, WRONG = 0, 1
 
@@ -63,27 +62,3 @@ def _kept(
             return store.notices
     except StoreError as error:
         return error
-
-
-def verdict_in_text(drill: Drill, given: Answer, verdict: Verdict, tags: Mapping[int, str]) -> Iterator[str]:
-    """Yield what was answered, what is true and why, with the tags that the board would light."""
-    yield f"{verdict.answered} {'Right.' if verdict.right else 'Not right.'}"
-    if isinstance(drill.answer, Marks) and isinstance(given, Marks):
-        truth = drill.answer.items
-        if not verdict.right and drill.question.ask != "join":
-            yield from _listed("Missed", truth - given.items, tags)
-            yield from _listed("Too many", given.items - truth, tags)
-        yield verdict.truth
-        yield from _listed("The right answer", truth, tags)
-    else:
-        yield verdict.truth
-    if isinstance(drill.answer, Outlines):
-        for outline in drill.answer.edges:
-            yield from _listed("An outline", outline, tags)
-    yield verdict.why
-
-
-def _listed(words: str, items: Iterable[int], tags: Mapping[int, str]) -> Iterator[str]:
-    """Yield one line that names the tags of the items, none where there are no items."""
-    if named := sorted(tags[item] for item in items):
-        yield f"{words}: {', '.join(named)}."

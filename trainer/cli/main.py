@@ -12,8 +12,9 @@ from typing import TextIO
 from drills.questions.code import CodeError
 from progress_store import StoreError, reason
 from trainer.cli import app_command, check_command, drill_command, merge_command, plan_command, record_command
-from trainer.cli.parser import COMMAND, CommandError, Console, Parser, PrintAndExit, add_data
+from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data
 from trainer.practice.attempts import system_clock
+from trainer.text.input_error import InputError
 
 DONE, REFUSED, INTERRUPTED, PIPE_CLOSED = 0, 2, 130, 141
 """Exit statuses; the last two are those of the shell for SIGINT and SIGPIPE."""
@@ -47,7 +48,7 @@ def _answered(argv: Sequence[str], console: Console) -> int:
         for line in str(told).splitlines():
             console.say(line)
         status = DONE
-    except (CommandError, CodeError, StoreError) as refusal:
+    except (InputError, CodeError, StoreError) as refusal:
         console.stdout.flush()
         console.complain(str(refusal))
         return REFUSED

@@ -1,4 +1,4 @@
-"""Why a command ends early: it cannot do what was asked, or only a text was asked for."""
+"""What every command is given: a parser that raises, the streams and the clock, the data folder."""
 
 from __future__ import annotations
 
@@ -11,10 +11,7 @@ from pathlib import Path
 from typing import Any, NoReturn, TextIO
 
 from trainer.practice.attempts import Clock
-
-
-class CommandError(Exception):
-    """One sentence that tells the person what to do; exit status 2."""
+from trainer.text.input_error import InputError
 
 
 class PrintAndExit(Exception):  # noqa: N818 - it ends a command that went well
@@ -27,7 +24,7 @@ COMMAND = "COMMAND"
 
 
 class Parser(argparse.ArgumentParser):
-    """A parser that raises: Told for the help, CommandError for what it does not understand.
+    """A parser that raises: PrintAndExit for the help, InputError for what it does not understand.
 
     Of what was typed only the names of options are repeated, never a value.
     """
@@ -41,10 +38,10 @@ class Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         """Raise the refusal of a line that does not parse."""
         if message.startswith(f"argument {COMMAND}:"):
-            raise CommandError(f'There is no such command; "{self.prog} --help" lists them.')
+            raise InputError(f'There is no such command; "{self.prog} --help" lists them.')
         option = _OPTION.search(message)
         near = f" at {option[0]}" if option else ""
-        raise CommandError(f'That is not understood{near}; "{self.prog} --help" shows how it is written.')
+        raise InputError(f'That is not understood{near}; "{self.prog} --help" shows how it is written.')
 
 
 class _ShowHelp(argparse.Action):
@@ -66,9 +63,9 @@ def add_data(parser: argparse.ArgumentParser) -> None:
 
 
 def whole_number(option: str, text: str) -> int:
-    """Return the value of an option as a whole number; CommandError where it is none."""
+    """Return the value of an option as a whole number; InputError where it is none."""
     if not _NUMBER.fullmatch(text):
-        raise CommandError(f"{option} takes a whole number of at most ten digits.")
+        raise InputError(f"{option} takes a whole number of at most ten digits.")
     return int(text)
 
 
@@ -94,10 +91,10 @@ class Console:
         print(printable(sentence), file=self.stderr, flush=True)
 
     def line(self) -> str:
-        """Return the next line of standard input, empty at its end; CommandError where it is too long."""
+        """Return the next line of standard input, empty at its end; InputError where it is too long."""
         line = self.stdin.readline(LONGEST_LINE)
         if len(line) == LONGEST_LINE:
-            raise CommandError(f"A line has less than {LONGEST_LINE} signs; type a shorter one.")
+            raise InputError(f"A line has less than {LONGEST_LINE} signs; type a shorter one.")
         return line.strip()
 
     @property
@@ -123,7 +120,7 @@ def data_folder(options: Namespace, console: Console) -> Path:
     """Return the folder of --data, else of SLANTWISE_DATA, else the platform's folder for user data."""
     given: str | None = getattr(options, "data", None)
     if given == "":
-        raise CommandError("Give a folder after --data, or leave it out.")
+        raise InputError("Give a folder after --data, or leave it out.")
     if named := given or console.environ.get(VARIABLE):
         return Path(named)
     from platformdirs import user_data_path

@@ -8,8 +8,9 @@ from argparse import Namespace, _SubParsersAction
 from drills.flatfold import faults
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan
-from trainer.cli.parser import CommandError, Console, Parser, add_data
-from trainer.cli.pattern_given import pattern_given
+from trainer.cli.parser import Console, Parser, add_data
+from trainer.text.input_error import InputError
+from trainer.text.pattern_source import pattern_named
 from trainer.text.plan import plan_in_text, plan_to_json
 
 _EXAMPLES = """examples:
@@ -43,10 +44,10 @@ def _doubt(pattern: CreasePattern) -> str:
 
 
 def plan_sheet(options: Namespace, console: Console) -> int:
-    """Print the plan of the sheet that is named; CommandError where it cannot be made."""
-    given = pattern_given(options.sheet)
+    """Print the plan of the sheet that is named; InputError where it cannot be made."""
+    given = pattern_named(options.sheet)
     if not given.exact:
-        raise CommandError(
+        raise InputError(
             "No square grid fits these points, so steps cannot be counted; draw the pattern on a square grid."
         )
     pattern = given.pattern

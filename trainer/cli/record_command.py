@@ -7,11 +7,11 @@ import json
 from argparse import Namespace, _SubParsersAction
 from datetime import datetime
 
-from drills.questions.kinds import SKILL_NAMES
 from progress_store import Store, attempt_rows, open_store, record
-from trainer.cli.parser import CommandError, Console, Parser, add_data, data_folder
+from trainer.cli.parser import Console, Parser, add_data, data_folder
 from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.text.record import record_in_text
+from trainer.text.input_error import InputError
+from trainer.text.record import name_of, record_in_text
 
 _FIRST_YEAR, _LAST_YEAR = 1971, 2998
 
@@ -50,11 +50,6 @@ def show_record(options: Namespace, console: Console) -> int:
     return 0
 
 
-def name_of(skill: str) -> str:
-    """Return the name of a skill on the screen; one that this version does not know keeps its own."""
-    return SKILL_NAMES.get(skill, skill)
-
-
 def _print_text(store: Store, console: Console) -> None:
     for line in record_in_text(store.attempts, store.rules, store.today, name_of):
         console.say(line)
@@ -66,5 +61,5 @@ def _time(text: str) -> datetime:
     except ValueError:
         now = datetime.min
     if now.tzinfo is None or not _FIRST_YEAR <= now.year <= _LAST_YEAR:
-        raise CommandError("--now takes a time with its offset, such as 2026-03-01T12:00:00+01:00.")
+        raise InputError("--now takes a time with its offset, such as 2026-03-01T12:00:00+01:00.")
     return now

@@ -10,6 +10,7 @@ from textual.widgets import Input, Static
 
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.lines import link
+from trainer.text.input_error import InputError
 
 
 class ChoiceScreen(BaseScreen):
@@ -48,7 +49,7 @@ class ChoiceScreen(BaseScreen):
 
     @abstractmethod
     def start(self, typed: str) -> None:
-        """Start what is typed, or else what is set; ValueError says what is wrong with it."""
+        """Start what is typed, or else what is set; InputError or ValueError says what is wrong with it."""
 
     def action_go(self, arrow: str) -> None:
         """Go to another row, or to another choice in it."""
@@ -71,7 +72,7 @@ class ChoiceScreen(BaseScreen):
         """Start what is typed, or else what is set."""
         try:
             self.start(self.query_one(Input).value.strip())
-        except ValueError as error:
+        except (InputError, ValueError) as error:
             self.query_one("#wrong", Static).update(str(error))
 
     def _go_to(self, row: int) -> None:

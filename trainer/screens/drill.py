@@ -325,7 +325,7 @@ class DrillScreen(HandKeys, WindowKeys):
         self.app.notify("The drill is copied as text.", timeout=2)
 
     def _as_text(self) -> str:
-        from trainer.screens.copying import drill_as_text
+        from trainer.text.drill import drill_as_text
 
         return drill_as_text(self.drill, self.given, self.verdict)
 

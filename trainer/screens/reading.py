@@ -10,10 +10,9 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trainer.actions import PLACES, Place, actions_at
-from trainer.cli.record_command import name_of
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.lines import bindings_for
-from trainer.text.record import record_in_text
+from trainer.text.record import name_of, record_in_text
 
 
 class ReadingScreen(BaseScreen):

@@ -5,13 +5,12 @@ from __future__ import annotations
 from drills.questions.contents import ADDS
 from drills.questions.kinds import TOP_LEVEL
 from drills.structures import TRIANGLES
-from trainer.cli.parser import CommandError
-from trainer.cli.pattern_given import sheet_in_file
 from trainer.practice.triangles import levels_with
 from trainer.practice.warm_up import Target, target_of, warm_up
 from trainer.screens.choice_screen import ChoiceScreen
 from trainer.screens.drill import DrillScreen
 from trainer.screens.lines import bindings_for
+from trainer.text.pattern_source import sheet_in_file
 
 LEVEL, TRIANGLE = range(2)
 
@@ -64,9 +63,6 @@ class WarmUpScreen(ChoiceScreen):
 
     def _target(self, typed: str) -> Target:
         if typed:
-            try:
-                return target_of(sheet_in_file(typed).pattern)
-            except CommandError as error:
-                raise ValueError(str(error)) from None
+            return target_of(sheet_in_file(typed).pattern)
         level, triangle = self.chosen
         return Target(level + 1 if level else None, TRIANGLES[triangle - 1].name if triangle else "")

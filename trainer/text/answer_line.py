@@ -10,8 +10,8 @@ from typing import NamedTuple
 from drills.geometry import Point, Step, move_between, moved
 from drills.questions.drill import Answer, Ask, Drill, MarkedPlaces, Marks, Outlines, Question
 from drills.questions.judging_steps import with_directions_of
-from trainer.cli.parser import CommandError
-from trainer.text.sheet import sheet_size
+from trainer.text.drill import sheet_size
+from trainer.text.input_error import InputError
 
 _TAGS = 'answer with tags, as in "aa ac", or "none"'
 _HOW: Mapping[Ask, str] = {
@@ -50,9 +50,9 @@ def how_to_answer(question: Question) -> str:
 
 
 def answer_from(text: str, drill: Drill, tags: Mapping[int, str]) -> Answer:
-    """Return the answer that a line gives; CommandError says what an answer looks like."""
+    """Return the answer that a line gives; InputError says what an answer looks like."""
     if not text:
-        raise CommandError(f"Nothing was answered; {how_to_answer(drill.question)}.")
+        raise InputError(f"Nothing was answered; {how_to_answer(drill.question)}.")
     if isinstance(drill.answer, Step):
         return _step(text, drill.question, drill.answer)
     if isinstance(drill.answer, Point):
@@ -68,8 +68,8 @@ def spots_of(drill: Drill, edges: Iterable[int]) -> MarkedPlaces:
     return MarkedPlaces(frozenset(middles))
 
 
-def _unreadable(question: Question) -> CommandError:
-    return CommandError(f"That cannot be read; {how_to_answer(question)}.")
+def _unreadable(question: Question) -> InputError:
+    return InputError(f"That cannot be read; {how_to_answer(question)}.")
 
 
 def _numbers(text: str, question: Question) -> _Numbers:
@@ -106,7 +106,7 @@ def _place(text: str, drill: Drill) -> Point:
     point = Point(left + typed.across, top - typed.down)
     if point.x > right or point.y < bottom:
         across, down = sheet_size(drill.pattern)
-        raise CommandError(f"That is not on the sheet, which is {across} across and {down} down.")
+        raise InputError(f"That is not on the sheet, which is {across} across and {down} down.")
     return point
 
 

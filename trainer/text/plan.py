@@ -8,7 +8,7 @@ from drills.geometry import Exact, Step
 from drills.pattern import CreasePattern, number_of, short_place, step_with_directions
 from drills.plan import Crease, Dot, DotKind, StretchPlan, Way
 from trainer.board import Look, TooSmall, draw_board, points_at, scale_for
-from trainer.cli.pattern_given import Given
+from trainer.text.pattern_source import PatternSource
 
 COLUMNS, ROWS = 78, 44
 NOTHING = "There is no slanted stretch on this sheet, so there is nothing to plan."
@@ -20,22 +20,22 @@ _FINER = {2: "squares halved", 3: "squares in thirds"}
 _GIVEN, _FOUND = "labels of the sheet", "labels found for you; others may fold flat too"
 
 
-def plan_in_text(plans: Sequence[StretchPlan], given: Given, found: Container[int]) -> Iterator[str]:
+def plan_in_text(plans: Sequence[StretchPlan], source: PatternSource, found: Container[int]) -> Iterator[str]:
     """Yield the lines of a sheet's plan, stretch by stretch; ``found`` are edges whose labels were found."""
-    yield from given.notices
+    yield from source.notices
     if not plans:
         yield NOTHING
         return
-    yield from _drawn(plans, given.pattern)
+    yield from _drawn(plans, source.pattern)
     yield "Places are counted in squares across and down from the top left corner."
     yield from CAUTION
     for number, planned in enumerate(plans, 1):
         yield ""
         count = f" {number} of {len(plans)}" if len(plans) > 1 else ""
         yield f"Slanted stretch{count}, triangle {planned.triangle.name}"
-        yield from _marking(planned, given.pattern)
-        yield from _creasing(planned, given.pattern)
-        yield from _switching(planned, given.pattern, found)
+        yield from _marking(planned, source.pattern)
+        yield from _creasing(planned, source.pattern)
+        yield from _switching(planned, source.pattern, found)
         yield f"Last, let it collapse: {_collapsing(planned)}."
         yield "   Nothing gathers at the centre."
 
@@ -147,50 +147,52 @@ def _collapsing(planned: StretchPlan) -> str:
     return "the two parts slide in on either side, as far as they are on the paper"
 
 
-def plan_to_json(plans: Sequence[StretchPlan], given: Given, found: Container[int]) -> dict[str, object]:
+def plan_to_json(
+    plans: Sequence[StretchPlan], source: PatternSource, found: Container[int]
+) -> dict[str, object]:
     """Return a sheet's plan as JSON values; numbers that are not whole are fractions in text.
 
     ``found`` are the edges whose labels were not given but found.
     """
     planned = {edge for each in plans for crease in each.creases for edge in crease.edges}
     return {
-        "stretches": [_stretch(each, given) for each in plans],
-        "found": sorted(given.edges[edge] for edge in planned if edge in found),
+        "stretches": [_stretch(each, source) for each in plans],
+        "found": sorted(source.edges[edge] for edge in planned if edge in found),
         "caution": " ".join(CAUTION),
-        "pieces": {str(piece): whole for piece, whole in given.pieces.items()},
-        "notices": list(given.notices),
+        "pieces": {str(piece): whole for piece, whole in source.pieces.items()},
+        "notices": list(source.notices),
     }
 
 
-def _stretch(planned: StretchPlan, given: Given) -> dict[str, object]:
+def _stretch(planned: StretchPlan, source: PatternSource) -> dict[str, object]:
     corners = planned.corners
     return {
         "triangle": planned.triangle.name,
-        "corners": [None if corner is None else given.vertices[corner] for corner in corners],
+        "corners": [None if corner is None else source.vertices[corner] for corner in corners],
         "sides": [None if side is None else _way(side) for side in planned.sides],
         "equal": planned.is_equal,
-        "dots": [_dot(dot, given) for dot in planned.dots],
-        "outline": [_crease_to_json(crease, given) for crease in planned.outline],
-        "inside": [_crease_to_json(crease, given) for crease in planned.inside],
+        "dots": [_dot(dot, source) for dot in planned.dots],
+        "outline": [_crease_to_json(crease, source) for crease in planned.outline],
+        "inside": [_crease_to_json(crease, source) for crease in planned.inside],
         "middle": planned.has_middle,
     }
 
 
-def _dot(dot: Dot, given: Given) -> dict[str, object]:
+def _dot(dot: Dot, source: PatternSource) -> dict[str, object]:
     return {
-        "vertex": given.vertices[dot.vertex],
+        "vertex": source.vertices[dot.vertex],
         "kind": dot.kind,
         "at": [_number(dot.across), _number(dot.down)],
         "grid": dot.grid,
     }
 
 
-def _crease_to_json(crease: Crease, given: Given) -> dict[str, object]:
+def _crease_to_json(crease: Crease, source: PatternSource) -> dict[str, object]:
     return {
-        "from": given.vertices[crease.vertices[0]],
-        "to": given.vertices[crease.vertices[-1]],
+        "from": source.vertices[crease.vertices[0]],
+        "to": source.vertices[crease.vertices[-1]],
         **_way(crease.way),
-        "edges": [given.edges[edge] for edge in crease.edges],
+        "edges": [source.edges[edge] for edge in crease.edges],
         "labels": list(crease.labels),
     }
 

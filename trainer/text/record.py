@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 from drills.pattern import number_of
-from drills.questions.kinds import KINDS
+from drills.questions.kinds import KINDS, SKILL_NAMES
 from progress_store import Attempt, Judged, PaceKey, Rules, Yardstick, record, wilson
 from trainer.text.plots import minutes_plot, share_row, weeks_plot
 
@@ -52,6 +52,11 @@ def form_in_words(row: Any) -> str:
 def titled(kind: str) -> str:
     """Return the title of a kind; one that this version does not know keeps its name."""
     return KINDS[kind].title if kind in KINDS else kind
+
+
+def name_of(skill: str) -> str:
+    """Return the name of a skill on the screen; one that this version does not know keeps its own."""
+    return SKILL_NAMES.get(skill, skill)
 
 
 MOST_WEEKS = 8

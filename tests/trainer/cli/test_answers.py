@@ -14,9 +14,9 @@ from drills.questions.drill import Answer, Drill, MarkedPlaces, Marks
 from drills.questions.judging import judge
 from drills.questions.kinds import make, read_code
 from tests.trainer.cli.calling import FORMS, codes, is_one_sentence
-from trainer.cli.parser import CommandError
 from trainer.text.answer_line import answer_from
-from trainer.text.sheet import tags_of
+from trainer.text.drill import tags_of
+from trainer.text.input_error import InputError
 
 
 def test_numbers_alone_go_the_way_of_the_arrow() -> None:
@@ -148,7 +148,7 @@ def test_what_cannot_be_read_is_told_in_one_sentence(code: str) -> None:
 
 def refusal(code: str, line: str) -> str:
     """Return what is said of a line that cannot be read."""
-    with pytest.raises(CommandError, match=r'^That cannot be read; answer .*as in "') as refused:
+    with pytest.raises(InputError, match=r'^That cannot be read; answer .*as in "') as refused:
         typed(code, line)
     return str(refused.value)
 
@@ -156,7 +156,7 @@ def refusal(code: str, line: str) -> str:
 @pytest.mark.parametrize("line", ["9,2", "4,7", "99 99"])
 def test_a_place_off_the_sheet_is_told(line: str) -> None:
     """A slip of the hand is no wrong answer."""
-    with pytest.raises(CommandError, match="not on the sheet, which is 8 across and 6 down"):
+    with pytest.raises(InputError, match="not on the sheet, which is 8 across and 6 down"):
         typed("steps-3-4-place", line)
 
 
@@ -171,5 +171,5 @@ def test_the_corners_of_the_sheet_are_places() -> None:
 def test_any_line_is_judged_or_refused(kind: str, form: str, line: str) -> None:
     """No line ends in another error."""
     drill: Drill = make(next(iter(codes(kind, form, 1))))
-    with suppress(CommandError):
+    with suppress(InputError):
         assert judge(drill, answer_from(line.strip(), drill, tags_of(drill))).answered

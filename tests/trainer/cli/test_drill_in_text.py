@@ -13,7 +13,7 @@ from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, 
 from tests.trainer.cli.test_sheet_in_text import own_answer, text_of
 from trainer.cli.parser import LONGEST_LINE
 from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.text.sheet import tags_of
+from trainer.text.drill import tags_of
 
 
 def test_a_right_answer_is_status_0_and_kept(tmp_path: Path) -> None:

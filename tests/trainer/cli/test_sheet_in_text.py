@@ -17,7 +17,7 @@ from drills.questions.kinds import checked, make, read_code
 from tests.trainer.cli.calling import FORMS, codes, larger_codes
 from tests.trainer.cli.reading import Crease, Place, Sheet, places_in, read_sheet
 from trainer.text.answer_line import answer_from, how_to_answer
-from trainer.text.sheet import sheet_in_text, tags_of
+from trainer.text.drill import sheet_in_text, tags_of
 
 
 def test_the_smallest_drill_reads_as_promised() -> None:

@@ -9,12 +9,11 @@ from textual.widgets import Input, Static
 from drills.questions.kinds import KINDS, newest
 from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
 from trainer.actions import PLACES, Place, actions_at
-from trainer.cli.record_command import name_of
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
 from trainer.screens.reading import HelpScreen, RecordScreen
-from trainer.text.record import record_in_text
+from trainer.text.record import name_of, record_in_text
 
 WAYS: dict[Place, tuple[str, ...]] = {
     "opening": (),

@@ -9,9 +9,8 @@ from textual.widgets import Static
 
 from tests.trainer.month import practise
 from tests.trainer.screens.playing import Play, playing, words_of
-from trainer.cli.record_command import name_of
 from trainer.screens.reading import RecordScreen
-from trainer.text.record import record_in_text
+from trainer.text.record import name_of, record_in_text
 
 WIDE = 74
 """What the page is wide in a window of 80 columns."""

@@ -1,18 +1,42 @@
-"""Two-letter tags for what can be marked, in reading order: from the top left corner, row by row."""
+"""A drill in words: tags for what can be marked, the sheet, the question, and once answered the verdict."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from itertools import chain, product
 from string import ascii_lowercase
 
 from drills.geometry import Exact, Point, Step
 from drills.pattern import CreasePattern, across_down, mixed, short_place, step_with_directions
-from drills.questions.drill import Drill, Segment
-from drills.questions.kinds import KINDS
+from drills.questions.code import Code
+from drills.questions.drill import Answer, Drill, Marks, Outlines, Segment
+from drills.questions.kinds import KINDS, make
+from drills.questions.verdict import Verdict
 from trainer.board import LABELS, ROLES
+from trainer.text.input_error import InputError
 
 _ReadingOrder = tuple[Exact, Exact]
+_PLACES = "Places are squares across and down from the top left corner, as in 3,1."
+
+
+def drill_of_code(code: Code) -> Drill:
+    """Return the drill of a code; InputError where it is not fit to be shown."""
+    try:
+        return make(code)
+    except RuntimeError as error:
+        raise InputError(f"The drill {code} failed its own check; take another seed.") from error
+
+
+def drill_as_text(drill: Drill, given: Answer | None, verdict: Verdict | None, heading: str = "") -> str:
+    """Return the drill in words, to be pasted elsewhere, and once it is answered the verdict.
+
+    A drill that was made without a code needs a ``heading``: the code in its spec makes another drill.
+    """
+    tags = tags_of(drill)
+    lines = list(sheet_in_text(drill, tags, heading))
+    if given is not None and verdict is not None:
+        lines += verdict_in_text(drill, given, verdict, tags)
+    return "\n".join(lines)
 
 
 def tags_of(drill: Drill) -> Mapping[int, str]:
@@ -54,12 +78,9 @@ def _tags() -> Iterator[str]:
         yield "".join(letters)
 
 
-_PLACES = "Places are squares across and down from the top left corner, as in 3,1."
-
-
-def sheet_in_text(drill: Drill, tags: Mapping[int, str]) -> Iterator[str]:
+def sheet_in_text(drill: Drill, tags: Mapping[int, str], heading: str = "") -> Iterator[str]:
     """Yield the lines of a drill: its name, the sheet, a line each for points and creases, the question."""
-    yield f"{KINDS[drill.spec.code.kind].title}, {drill.code}."
+    yield heading or f"{KINDS[drill.spec.code.kind].title}, {drill.code}."
     across, down = sheet_size(drill.pattern)
     yield f"The sheet is {across} across and {down} down. {_PLACES}"
     if drill.question.ask in ("vertices", "join"):
@@ -120,3 +141,27 @@ def _lit_crease(drill: Drill, lit: Segment, tags: Mapping[int, str]) -> str:
 
 def _place(drill: Drill, vertex: int) -> str:
     return short_place(drill.pattern, drill.pattern.vertices[vertex])
+
+
+def verdict_in_text(drill: Drill, given: Answer, verdict: Verdict, tags: Mapping[int, str]) -> Iterator[str]:
+    """Yield what was answered, what is true and why, with the tags that the board would light."""
+    yield f"{verdict.answered} {'Right.' if verdict.right else 'Not right.'}"
+    if isinstance(drill.answer, Marks) and isinstance(given, Marks):
+        truth = drill.answer.items
+        if not verdict.right and drill.question.ask != "join":
+            yield from _listed("Missed", truth - given.items, tags)
+            yield from _listed("Too many", given.items - truth, tags)
+        yield verdict.truth
+        yield from _listed("The right answer", truth, tags)
+    else:
+        yield verdict.truth
+    if isinstance(drill.answer, Outlines):
+        for outline in drill.answer.edges:
+            yield from _listed("An outline", outline, tags)
+    yield verdict.why
+
+
+def _listed(words: str, items: Iterable[int], tags: Mapping[int, str]) -> Iterator[str]:
+    """Yield one line that names the tags of the items, none where there are no items."""
+    if named := sorted(tags[item] for item in items):
+        yield f"{words}: {', '.join(named)}."
