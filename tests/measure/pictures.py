@@ -14,7 +14,7 @@ from drills.questions.kinds import read_code
 from progress_store import Settings
 from tests.trainer.month import LAST_DAY, practise
 from tests.trainer.screens.playing import playing
-from trainer.start import Start
+from trainer.screens.app import Start
 
 FOLDER = Path(__file__).parents[2] / ".github" / "pictures"
 SETTINGS = Settings(started=True, go_on_after_right=False)

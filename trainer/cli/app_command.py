@@ -14,7 +14,7 @@ from trainer.text.input_error import InputError
 from trainer.text.pattern_source import sheet_in_file
 
 if TYPE_CHECKING:
-    from trainer.start import Start
+    from trainer.screens.app import Start
 
 
 _TRIANGLES = [triangle.name for triangle in TRIANGLES]

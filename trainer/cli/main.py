@@ -13,7 +13,7 @@ from drills.questions.code import CodeError
 from progress_store import StoreError, reason
 from trainer.cli import app_command, check_command, drill_command, merge_command, plan_command, record_command
 from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data
-from trainer.practice.attempts import system_clock
+from trainer.clock import system_clock
 from trainer.text.input_error import InputError
 
 DONE, REFUSED, INTERRUPTED, PIPE_CLOSED = 0, 2, 130, 141

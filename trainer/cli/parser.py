@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NoReturn, TextIO
 
-from trainer.practice.attempts import Clock
+from trainer.clock import Clock
 from trainer.text.input_error import InputError
 
 

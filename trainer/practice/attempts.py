@@ -1,11 +1,9 @@
-"""The clock that everything timed is given: wall time with its offset, and ticks for short spans."""
+"""Attempts: how long a drill took and by which device, and the line of the log that comes of it."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime
-from time import monotonic
 from typing import NamedTuple
 from uuid import uuid4
 
@@ -13,20 +11,6 @@ from drills.questions.drill import Drill
 from drills.questions.kinds import KINDS
 from drills.questions.verdict import Verdict
 from progress_store import Attempt, Floor, InputDevice, Purpose, stamp
-
-
-@dataclass(frozen=True)
-class Clock:
-    """``now`` gives an aware local time, ``ticks`` seconds from any fixed start."""
-
-    now: Callable[[], datetime]
-    ticks: Callable[[], float]
-
-
-def system_clock() -> Clock:
-    """Return the clock of this machine."""
-    return Clock(lambda: datetime.now().astimezone(), monotonic)
-
 
 IDLE_SECONDS = 60
 """Longer without a key and the person was elsewhere: accuracy is kept, the time is not."""

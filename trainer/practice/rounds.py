@@ -7,7 +7,7 @@ from typing import NamedTuple
 from drills.questions.code import Code
 from drills.questions.kinds import KINDS
 from progress_store import Store
-from trainer.practice.attempts import Clock
+from trainer.clock import Clock
 from trainer.practice.choosing import next_choice
 from trainer.practice.reason_words import because
 from trainer.practice.resume import seconds_left_today, take_up

@@ -15,7 +15,8 @@ from drills.questions.recipe import Recipe
 from drills.questions.verdict import Verdict
 from drills.structures import FieldSheet, Stretch
 from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
-from trainer.practice.attempts import Clock, Measured, attempt_of
+from trainer.clock import Clock
+from trainer.practice.attempts import Measured, attempt_of
 from trainer.practice.choosing import Done, History, Selection, Stage
 from trainer.practice.triangles import codes_with
 

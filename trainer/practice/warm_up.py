@@ -11,7 +11,7 @@ from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skill_of, skills
 from drills.questions.larger import SEVERAL
 from drills.structures import TRIANGLE_345, find_stretches
 from progress_store import State, Store
-from trainer.practice.attempts import Clock
+from trainer.clock import Clock
 from trainer.practice.choosing import History
 from trainer.practice.session import Planned, PracticeSession
 from trainer.practice.triangles import has_triangle, levels_with

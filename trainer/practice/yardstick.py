@@ -14,7 +14,7 @@ from drills.questions.recipe import Recipe
 from drills.questions.spec import Spec
 from drills.structures import Stretch
 from progress_store import WHOLE, Attempt, Store, sittings
-from trainer.practice.attempts import Clock
+from trainer.clock import Clock
 from trainer.practice.choosing import Done, History
 from trainer.practice.session import NOT_CHOSEN, SEEDS, Planned, PracticeSession
 

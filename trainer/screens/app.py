@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from dataclasses import replace
-from typing import ClassVar
+from typing import ClassVar, Literal, TypeAlias
 
 from textual.app import App
 from textual.events import AppBlur
@@ -13,8 +13,8 @@ from textual.theme import Theme
 from drills.questions.code import Code
 from progress_store import Store, StoreError
 from trainer.board import DARK, LIGHT, GlyphName
+from trainer.clock import Clock
 from trainer.practice import rounds, yardstick
-from trainer.practice.attempts import Clock
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.first_minutes import Walk
 from trainer.practice.lesson import Lesson
@@ -27,7 +27,9 @@ from trainer.screens.end import EndScreen
 from trainer.screens.lesson import LessonEndScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.welcome import WelcomeScreen
-from trainer.start import Start
+
+Start: TypeAlias = Literal["opening"] | Target | Code
+"""The opening, a warm-up that rises to a target, or one drill."""
 
 DARK_THEME = Theme(
     "dark", primary="#56B4E9", background=str(DARK.screen), surface="#1C1C1C", foreground="#E6E6E6", dark=True

@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from progress_store import open_store
-from trainer.practice.attempts import FLOORS, LEVELS, Clock
-from trainer.screens.app import Slantwise
-from trainer.start import Start
+from trainer.clock import Clock
+from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.screens.app import Slantwise, Start
 
 
 def run_app(folder: Path, clock: Clock, start: Start) -> int:

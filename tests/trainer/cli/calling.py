@@ -14,7 +14,7 @@ from drills.questions.code import Code
 from drills.questions.kinds import KINDS, checked, newest
 from trainer.cli.main import main
 from trainer.cli.parser import Console
-from trainer.practice.attempts import Clock
+from trainer.clock import Clock
 
 NOW = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
 SECONDS_TO_ANSWER = 5.0

@@ -15,7 +15,7 @@ from drills.questions.kinds import read_code
 from tests.trainer.cli.calling import Terminal, call, clock, is_one_sentence, log_of
 from trainer.cli.main import main
 from trainer.cli.parser import Console
-from trainer.practice.attempts import Clock
+from trainer.clock import Clock
 from trainer.practice.warm_up import Target
 
 

@@ -13,7 +13,8 @@ from drills.questions.kinds import KINDS, kind_of
 from drills.questions.verdict import Verdict
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from tests.drills.questions.codes import right_answer
-from trainer.practice.attempts import FLOORS, LEVELS, Clock, Measured
+from trainer.clock import Clock
+from trainer.practice.attempts import FLOORS, LEVELS, Measured
 from trainer.practice.session import PracticeSession
 
 RULES = Rules(FLOORS, LEVELS)

@@ -24,13 +24,13 @@ from drills.questions.drill import Drill
 from progress_store import Settings, Store, open_store
 from tests.trainer.practice.making import attempt, first_skills
 from trainer.board import Scale, scale_for
-from trainer.practice.attempts import FLOORS, LEVELS, Clock
-from trainer.screens.app import Slantwise
+from trainer.clock import Clock
+from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.screens.app import Slantwise, Start
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
 from trainer.screens.lines import KeyLine
-from trainer.start import Start
 
 MONDAY = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
 DEADLINE = 20.0
