@@ -5,11 +5,9 @@ Key bindings, the line of keys, the help and the README's table are all made fro
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
-
-from drills.questions.drill import Ask
 
 Place: TypeAlias = Literal[
     "opening", "welcome", "drill", "feedback", "end", "record", "pick", "warm-up", "lesson", "help"
@@ -39,15 +37,14 @@ WINDOW_WAYS: Mapping[str, tuple[int, int]] = {
     "shift+right": (1, 0),
 }
 """The keys that move the window on a sheet, and how far right and down; some terminals keep Shift+arrows."""
-_MARKS: tuple[Ask, ...] = ("edges", "vertices", "structures")
 
 
 @dataclass(frozen=True)
 class Action:
     """What a person can do: its name in the code, its keys, how they are shown, and what it does.
 
-    ``line`` is what the line of keys says for it, empty where it leaves it out; ``asks`` are the
-    manners of asking it is for, empty for all; ``takes_key`` passes the pressed key on; what
+    ``line`` is what the line of keys says for it, empty where it leaves it out; ``is_for_some``
+    says that not every answer input has it; ``takes_key`` passes the pressed key on; what
     ``moves_window`` is said beside the overview of a large sheet, not in the line of keys.
     """
 
@@ -57,7 +54,7 @@ class Action:
     line: str
     words: str
     places: tuple[Place, ...]
-    asks: tuple[Ask, ...] = ()
+    is_for_some: bool = False
     takes_key: bool = False
     moves_window: bool = False
 
@@ -91,7 +88,7 @@ ACTIONS = (
         "+ - minutes",
         "More or fewer minutes a day",
         ("opening",),
-        (),
+        False,
         True,
     ),
     Action(
@@ -113,7 +110,7 @@ ACTIONS = (
         "arrows move",
         "Go from point to point or from square to square; change a number or a choice",
         ("drill", "pick", "warm-up"),
-        (),
+        False,
         True,
     ),
     Action(
@@ -123,7 +120,7 @@ ACTIONS = (
         "",
         "Next crease round the point, counterclockwise",
         ("drill",),
-        ("edges",),
+        True,
     ),
     Action(
         "turn_right",
@@ -132,7 +129,7 @@ ACTIONS = (
         "< > crease",
         "Next crease round the point, clockwise",
         ("drill",),
-        ("edges",),
+        True,
     ),
     Action(
         "mark",
@@ -141,7 +138,7 @@ ACTIONS = (
         "Space mark",
         "Mark the crease or point, or take its mark away",
         ("drill",),
-        _MARKS,
+        True,
     ),
     Action(
         "number",
@@ -150,10 +147,10 @@ ACTIONS = (
         "1-9 number",
         "Type a number; the next one follows by itself",
         ("drill",),
-        ("step",),
+        True,
         True,
     ),
-    Action("nothing", ("0",), "0", "0 none", "Answer that there is nothing to mark", ("drill",), _MARKS),
+    Action("nothing", ("0",), "0", "0 none", "Answer that there is nothing to mark", ("drill",), True),
     Action(
         "scroll",
         ("up", "down", "pageup", "pagedown"),
@@ -161,7 +158,7 @@ ACTIONS = (
         "arrows scroll",
         "Scroll the text, Page up and Page down by a screen",
         ("record", "help"),
-        (),
+        False,
         True,
     ),
     Action("hint", ("h",), "h", "h hint", "A little help; the answer then counts as slow", ("drill",)),
@@ -219,18 +216,18 @@ ACTIONS = (
 )
 
 
-def actions_at(place: Place, ask: Ask | None = None) -> tuple[Action, ...]:
-    """Return the actions that work at a place, for one manner of asking or for all."""
+def actions_at(place: Place, having: Collection[str] | None = None) -> tuple[Action, ...]:
+    """Return the actions that work at a place: all, or with an answer input those that it is ``having``."""
     return tuple(
         action
         for action in ACTIONS
-        if place in action.places and (ask is None or not action.asks or ask in action.asks)
+        if place in action.places and (having is None or not action.is_for_some or action.name in having)
     )
 
 
-def key_line(place: Place, ask: Ask | None = None) -> list[Action]:
+def key_line(place: Place, having: Collection[str] | None = None) -> list[Action]:
     """Return the actions that the line of keys of a place shows, the first ones first to be kept."""
-    return [action for action in actions_at(place, ask) if action.line and not action.moves_window]
+    return [action for action in actions_at(place, having) if action.line and not action.moves_window]
 
 
 def window_line() -> list[Action]:

@@ -1,0 +1,81 @@
+"""The drills: kinds of question, codes, ways of asking, the certificate, JSON."""
+
+from __future__ import annotations
+
+from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
+from drills.questions.asking.labels import MarkWrongLabels
+from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_directions_of
+from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
+from drills.questions.certificate import certify
+from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
+from drills.questions.drill_json import drill_line, drill_to_json, question_from_json
+from drills.questions.kind import NO_FEATURES, Form, PaceFloor, QuestionKind
+from drills.questions.question import AnyQuestion, Drill, Highlights, Marks, Question, Slip, Verdict
+from drills.questions.registry import (
+    KINDS,
+    DrillError,
+    checked,
+    codes_for,
+    codes_of,
+    kind_of,
+    make,
+    newest,
+    partners_of,
+    read_code,
+    skill_names,
+    skill_of,
+    skills_at,
+    spec,
+    top_level,
+)
+from drills.questions.spec import Recipe, Spec
+
+__all__ = [
+    "KINDS",
+    "LARGEST_SEED",
+    "NO_FEATURES",
+    "AnyQuestion",
+    "Code",
+    "CodeError",
+    "Drill",
+    "DrillError",
+    "FindStretches",
+    "Form",
+    "Highlights",
+    "JoinPoints",
+    "MarkInsideLines",
+    "MarkTurningPoints",
+    "MarkWrongLabels",
+    "MarkedPlaces",
+    "Marks",
+    "Outlines",
+    "PaceFloor",
+    "PlaceStep",
+    "Question",
+    "QuestionKind",
+    "ReadStep",
+    "Recipe",
+    "Segment",
+    "Slip",
+    "Spec",
+    "Verdict",
+    "certify",
+    "checked",
+    "codes_for",
+    "codes_of",
+    "drill_line",
+    "drill_to_json",
+    "kind_of",
+    "make",
+    "newest",
+    "parse_code",
+    "partners_of",
+    "question_from_json",
+    "read_code",
+    "skill_names",
+    "skill_of",
+    "skills_at",
+    "spec",
+    "top_level",
+    "with_directions_of",
+]

@@ -7,10 +7,9 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from drills.questions.code import Code
-from drills.questions.kinds import KINDS, TOP_LEVEL, checked, newest, spec
 from drills.questions.labels import most_wrong
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
+from drills.questions.registry import KINDS, checked, newest, spec
+from drills.questions.spec import Recipe, Spec
 from drills.structures import TRIANGLES, Stretch
 
 SEEN = 150
@@ -50,7 +49,7 @@ class Contents(NamedTuple):
     wrong: str
 
 
-@lru_cache(maxsize=TOP_LEVEL)
+@lru_cache(maxsize=16)
 def contents(level: int) -> Contents:
     """Return what a level contains, over the first codes of every kind and form that has it."""
     specs = list(_specs(level))

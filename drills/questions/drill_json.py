@@ -5,23 +5,25 @@ from __future__ import annotations
 import json
 
 from drills.fold_file import to_fold
-from drills.geometry import Point, Step
-from drills.questions.drill import Drill, Marks, Outlines, Question, Segment
+from drills.questions.question import AnyQuestion, Drill, Fields
+from drills.questions.registry import KINDS
 
 
 def drill_to_json(drill: Drill) -> dict[str, object]:
-    """Return a drill as JSON values; vertices and edges are indices into its pattern, y up."""
+    """Return a drill of a code as JSON values; vertices and edges are indices into its pattern, y up."""
     code = drill.spec.code
+    if code is None:
+        raise ValueError("A drill of a lesson has no code.")
     return {
         "code": drill.code,
-        "kind": code.kind,
-        "form": drill.spec.form,
-        "level": code.level,
+        "kind": drill.kind,
+        "form": drill.form,
+        "level": drill.level,
         "seed": code.seed,
-        "skill": drill.spec.skill,
+        "skill": drill.skill,
         "pattern": to_fold(drill.pattern),
-        "question": _question(drill.question),
-        "answer": _answer(drill),
+        "question": drill.question.to_json(),
+        "answer": drill.question.answer_to_json(),
     }
 
 
@@ -30,43 +32,7 @@ def drill_line(drill: Drill) -> str:
     return json.dumps(drill_to_json(drill), ensure_ascii=True, separators=(", ", ": "))
 
 
-def _question(question: Question) -> dict[str, object]:
-    found: dict[str, object] = {"ask": question.ask}
-    if question.lit is not None:
-        found["segments"] = [_segment(question.lit)]
-        found["repeats"] = question.counts_repeats
-    if question.start is not None and question.step is not None:
-        found |= {"from": _point(question.start), "step": _step(question.step)}
-    if question.start_vertex is not None:
-        found |= {"from": question.start_vertex, "hidden": sorted(question.hidden)}
-    return found
-
-
-def _answer(drill: Drill) -> dict[str, object]:
-    answer = drill.answer
-    if isinstance(answer, Step):
-        return {"steps": [_step(answer)]}
-    if isinstance(answer, Point):
-        return {"point": _point(answer)}
-    if isinstance(answer, Outlines):
-        return {"structures": [sorted(outline) for outline in answer.edges]}
-    return _marks(drill, answer)
-
-
-def _marks(drill: Drill, answer: Marks) -> dict[str, object]:
-    if drill.question.ask == "join":
-        return {"vertex": min(answer.items)}
-    return {str(drill.question.ask): sorted(answer.items)}
-
-
-def _segment(segment: Segment) -> dict[str, object]:
-    return {"from": segment.start, "to": segment.end, "edges": list(segment.edges)}
-
-
-def _step(step: Step) -> dict[str, int]:
-    return {"across": step.across, "down": step.down, "times": step.times}
-
-
-def _point(point: Point) -> list[int]:
-    """Return a crossing of the grid as two whole numbers."""
-    return [int(point.x), int(point.y)]
+def question_from_json(fields: Fields) -> AnyQuestion:
+    """Return the question of a drill's JSON; KeyError or TypeError where the fields are of no question."""
+    asking = KINDS[fields["kind"]].forms[fields["form"]].question
+    return asking.from_json(fields["question"], fields["answer"], fields["level"])

@@ -6,13 +6,26 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from drills.geometry import SYMMETRIES, Chance
-from drills.questions import larger
+from drills.questions.asking.stretches import FindStretches
 from drills.questions.code import Code
-from drills.questions.drill import Drill, Outlines, Question
-from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
-from drills.questions.levels import EQUAL, HIGHEST, UNEQUAL, WIDEST, Level, stretch_at
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
+from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
+from drills.questions.levels import (
+    ALONE,
+    EQUAL,
+    HIGHEST,
+    LARGE,
+    SCREEN_HIGHEST,
+    SCREEN_WIDEST,
+    SEVERAL,
+    UNEQUAL,
+    WIDEST,
+    Level,
+    lone_at,
+    recipe_at,
+    stretch_at,
+)
+from drills.questions.question import Drill
+from drills.questions.spec import Recipe, Spec
 from drills.structures import (
     MOST_STRUCTURES,
     SIDEWAYS_HINGES,
@@ -25,7 +38,7 @@ from drills.structures import (
     drawn_outlines,
 )
 
-FORMS = ("mark",)
+FORMS = {"mark": Form("mark", FindStretches)}
 LOWEST = 2
 LOOK_ALIKES: Mapping[str, str] = {
     "pleats": "among pleats",
@@ -41,17 +54,13 @@ _ALONE: Mapping[int, Level] = {
     3: Level(EQUAL, (1, 2, 3)),
     4: Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
 }
-_SAYS = (
-    "Where is a slanted stretch? Put a mark inside each.",
-    "One mark for each is enough. There may be none.",
-)
 
 
-def plan(code: Code, form: str, chance: Chance) -> Spec:
+def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: the look-alike, and a sheet with it, with stretches or without any."""
     like = chance.pick(tuple(LOOK_ALIKES))
     is_empty = chance.one_in(_NOTHING_ONE_IN)
-    return Spec(code, form, f"find {like}", _sheet(code, like, is_empty, chance), like)
+    return Spec.of(code, form, f"find {like}", _sheet(code, like, is_empty, chance), like)
 
 
 def _sheet(code: Code, like: str, is_empty: bool, chance: Chance) -> Stretch | FieldSheet | Recipe:
@@ -109,7 +118,7 @@ def _recipe(code: Code, chance: Chance) -> Recipe:
 
 def _size_at(level: int, chance: Chance) -> tuple[int, int]:
     if level == ALONE:
-        return larger.WIDEST, larger.HIGHEST - chance.below(4)
+        return SCREEN_WIDEST, SCREEN_HIGHEST - chance.below(4)
     return WIDEST - chance.below(2), HIGHEST - chance.below(4)
 
 
@@ -118,5 +127,22 @@ def make(spec: Spec, chance: Chance) -> Drill:
     sheet = next(iter(spec.sheets()))
     truth = draw_figure(sheet)
     outlines = sorted(drawn_outlines(sheet), key=sorted)
-    question = Question("structures", _SAYS, role_asked=True)
-    return Drill(spec, sheet, truth.unlabelled(), truth, question, Outlines(tuple(outlines)))
+    return Drill(spec, sheet, truth.unlabelled(), truth, FindStretches.of(tuple(outlines)))
+
+
+KIND = QuestionKind(
+    title="Find",
+    forms=FORMS,
+    skills=SKILLS,
+    partners=(("find pleats", "find roof"), ("find roof", "find diamond")),
+    lowest=LOWEST,
+    highest=LARGE,
+    in_placing=False,
+    pace_floor=PaceFloor(3_000, is_each=True),
+    missed_words="a stretch not seen",
+    taken_words="something else taken for one",
+    versions={},
+    plan=plan,
+    make=make,
+)
+"""The numbers are common practice, no source: a look-alike is taken for a stretch."""

@@ -2,21 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from itertools import combinations
 
 from drills.flatfold import is_settled_by_counting, is_settled_in_full
 from drills.geometry import Chance
-from drills.pattern import CreasePattern
+from drills.pattern import CreasePattern, bent_runs, straight_runs
+from drills.questions.asking.labels import COUNTING_UP_TO, MarkWrongLabels
 from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks, Question
-from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
-from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
-from drills.questions.mistakes import MISTAKES
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
+from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
+from drills.questions.levels import (
+    ALONE,
+    EQUAL,
+    LARGE,
+    SEVERAL,
+    UNEQUAL,
+    Level,
+    lone_at,
+    recipe_at,
+    stretch_at,
+)
+from drills.questions.question import Drill
+from drills.questions.spec import Recipe, Spec
 from drills.structures import MOST_STRUCTURES, Stretch, draw_figure
 
-FORMS = ("mark",)
+FORMS = {"mark": Form("mark", MarkWrongLabels)}
 SKILLS = {
     "labels one": "one wrong label",
     "labels pair": "an exchanged pair",
@@ -34,19 +44,15 @@ _LEVELS = (
 )
 _MISTAKES = (("one",), ("one",), ("one", "pair", "side", "hinge"), ("one", "pair", "side", "line", "hinge"))
 _AT_MOST = (1, 1, 2, 3)
-_COUNTING_UP_TO = 3
 _NOTHING_ONE_IN = 5
 _UNCROPPED = frozenset({"side", "hinge", "line"})
 
-_SAYS = ("Which labels are wrong?", "Mark as few as possible.", "There may be none.")
-_BEYOND_COUNTING = "Counts alone do not settle it: beside a smallest angle stand one mountain and one valley."
 
-
-def plan(code: Code, form: str, chance: Chance) -> Spec:
+def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: what went wrong, then a sheet of the level on which it can be settled."""
     if code.level >= ALONE:
         wrong = _wrong(_MISTAKES[-1], chance)
-        return Spec(code, form, f"labels {wrong}", _larger(code, wrong, chance), wrong)
+        return Spec.of(code, form, f"labels {wrong}", _larger(code, wrong, chance), wrong)
     wrong = _wrong(_MISTAKES[code.level - 1], chance)
     level = _LEVELS[code.level - 1]
     if wrong in _UNCROPPED:
@@ -54,7 +60,7 @@ def plan(code: Code, form: str, chance: Chance) -> Spec:
     stretch = stretch_at(level, chance)
     while not can_settle(stretch, wrong, most_wrong(code.level)):
         stretch = stretch_at(level, chance)
-    return Spec(code, form, f"labels {wrong}", stretch, wrong)
+    return Spec.of(code, form, f"labels {wrong}", stretch, wrong)
 
 
 def _wrong(mistakes: Sequence[str], chance: Chance) -> str:
@@ -108,9 +114,8 @@ def make(spec: Spec, chance: Chance) -> Drill:
         if wrong is not None:
             break
     else:
-        raise RuntimeError(f"{spec.code} has no fair set of wrong labels")
-    says = _SAYS if spec.code.level <= _COUNTING_UP_TO else (*_SAYS, _BEYOND_COUNTING)
-    return Drill(spec, sheet, truth.switched(wrong), truth, Question("edges", says), Marks(wrong))
+        raise RuntimeError("The sheets of this drill have no fair set of wrong labels")
+    return Drill(spec, sheet, truth.switched(wrong), truth, MarkWrongLabels.of(wrong, spec.level))
 
 
 def _fair(truth: CreasePattern, spec: Spec, chance: Chance) -> frozenset[int] | None:
@@ -118,12 +123,12 @@ def _fair(truth: CreasePattern, spec: Spec, chance: Chance) -> frozenset[int] | 
     if spec.detail == "nothing":
         return frozenset()
     shuffled = chance.shuffled(candidates(truth, spec))
-    return next((wrong for wrong in shuffled if is_fair(truth, wrong, spec.code.level)), None)
+    return next((wrong for wrong in shuffled if is_fair(truth, wrong, spec.level)), None)
 
 
 def candidates(truth: CreasePattern, spec: Spec) -> list[frozenset[int]]:
     """Return the sets of labels that the mistake of the spec may switch, in a fixed order."""
-    sets = {wrong for wrong in MISTAKES[spec.detail](truth) if len(wrong) <= most_wrong(spec.code.level)}
+    sets = {wrong for wrong in MISTAKES[spec.detail](truth) if len(wrong) <= most_wrong(spec.level)}
     return sorted(sets, key=sorted)
 
 
@@ -132,6 +137,71 @@ def is_fair(truth: CreasePattern, wrong: frozenset[int], level: int) -> bool:
     if not all(truth.interior_ends[edge] for edge in wrong):
         return False
     shown = truth.switched(wrong)
-    if level <= _COUNTING_UP_TO and not is_settled_by_counting(shown, wrong):
+    if level <= COUNTING_UP_TO and not is_settled_by_counting(shown, wrong):
         return False
     return is_settled_in_full(shown, wrong)
+
+
+def one_label(pattern: CreasePattern) -> Iterator[frozenset[int]]:
+    """Yield each crease by itself."""
+    yield from (frozenset({edge}) for edge in pattern.creases)
+
+
+def exchanged_pair(pattern: CreasePattern) -> Iterator[frozenset[int]]:
+    """Yield each mountain and valley that meet at a point."""
+    for vertex in pattern.interior:
+        for pair in combinations(pattern.around[vertex], 2):
+            if len({pattern.edges[edge].label for edge in pair}) == 2:
+                yield frozenset(pair)
+
+
+def whole_side(pattern: CreasePattern) -> Iterator[frozenset[int]]:
+    """Yield each side of an outline that is creased in more than one piece."""
+    yield from (frozenset(run.edges) for run in straight_runs(pattern, "outline") if len(run.edges) > 1)
+
+
+def along_line(pattern: CreasePattern) -> Iterator[frozenset[int]]:
+    """Yield each two or three pieces in a row along a pleat line, round its bends."""
+    for run in bent_runs(pattern, "pleat"):
+        for length in (2, 3):
+            starts = range(len(run.edges) - length + 1)
+            yield from (frozenset(run.edges[start : start + length]) for start in starts)
+
+
+def lazy_hinge(pattern: CreasePattern) -> Iterator[frozenset[int]]:
+    """Yield, for each crossing where a hinge may forget to alternate, its pieces from there outward."""
+    for run in straight_runs(pattern, "hinge"):
+        inner = run.vertices[0] in pattern.interior
+        outward = run.edges if inner else run.edges[::-1]
+        yield from (frozenset(outward[start:]) for start in range(1, len(outward)))
+
+
+MISTAKES: Mapping[str, Callable[[CreasePattern], Iterator[frozenset[int]]]] = {
+    "one": one_label,
+    "pair": exchanged_pair,
+    "side": whole_side,
+    "line": along_line,
+    "hinge": lazy_hinge,
+}
+"""What goes wrong with labels in practice: for each mistake, the sets of labels it may switch."""
+
+KIND = QuestionKind(
+    title="Mountain or valley?",
+    forms=FORMS,
+    skills=SKILLS,
+    partners=(
+        ("labels one", "labels nothing"),
+        ("labels pair", "labels hinge"),
+        ("labels side", "labels line"),
+    ),
+    lowest=1,
+    highest=LARGE,
+    in_placing=True,
+    pace_floor=PaceFloor(8_000, is_each=False),
+    missed_words="a wrong label not seen",
+    taken_words="a right label taken for wrong",
+    versions={},
+    plan=plan,
+    make=make,
+)
+"""The numbers are common practice, no source."""

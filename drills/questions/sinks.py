@@ -6,15 +6,32 @@ from dataclasses import replace
 
 from drills.geometry import Chance
 from drills.pattern import CreasePattern
+from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
 from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks, Question
-from drills.questions.larger import ALONE, LARGE, SEVERAL, cut, lone_at, recipe_at
-from drills.questions.levels import EQUAL, HIGHEST, UNEQUAL, WIDEST, Level, stretch_at
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
-from drills.structures import MOST_STRUCTURES, SheetDesign, Stretch, draw_figure
+from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
+from drills.questions.levels import (
+    ALONE,
+    EQUAL,
+    HIGHEST,
+    LARGE,
+    SEVERAL,
+    UNEQUAL,
+    WIDEST,
+    Level,
+    cut,
+    lone_at,
+    recipe_at,
+    stretch_at,
+)
+from drills.questions.question import AnyQuestion, Drill
+from drills.questions.spec import Recipe, Spec
+from drills.structures import MOST_STRUCTURES, Stretch, draw_figure
 
-FORMS = ("mark", "points", "join")
+FORMS = {
+    "mark": Form("mark", MarkInsideLines),
+    "points": Form("turning points", MarkTurningPoints),
+    "join": Form("join points", JoinPoints),
+}
 SHAPES = {
     "equal few": "equal sides, up to 3 inside lines",
     "equal many": "equal sides, 4 inside lines or more",
@@ -34,37 +51,26 @@ _LEVELS = (
     Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
 )
 _NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
-LATER = {("mark", 4): 2}
-"""Since the second way of drawing these, a sheet without an inside line may show 45-degree roofs."""
-
-_SAYS = {
-    "mark": (
-        "Mark every inside line (interior sink line): each crease that runs inside an outline.",
-        "There may be none.",
-    ),
-    "points": (
-        "Mark every turning point:",
-        "each point on the outline where an inside line meets a pleat line.",
-    ),
-    "join": ("To which point does the inside line from the lit point lead?", "The inside lines are hidden."),
-}
+ROOFS = "roofs"
+"""Feature: a sheet without an inside line may show 45-degree roofs."""
+VERSIONS = {("mark", 4): (NO_FEATURES, frozenset({ROOFS}))}
 
 
-def plan(code: Code, form: str, chance: Chance) -> Spec:
+def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: a sheet of the level, for "mark" sometimes one without an inside line."""
     if code.level >= ALONE:
         sheet, shape = _larger(code, form, chance)
-        return Spec(code, form, f"sinks {form} {shape}", sheet, shape)
+        return Spec.of(code, form, f"sinks {form} {shape}", sheet, shape)
     level = _LEVELS[code.level - 1]
     if form == "mark" and code.level >= _NOTHING_FROM and chance.one_in(_NOTHING_ONE_IN):
-        if code.version > 1 and chance.one_in(2):
-            return Spec(code, form, f"sinks {form} equal few", _roofs(code, chance), "equal few")
+        if ROOFS in features and chance.one_in(2):
+            return Spec.of(code, form, f"sinks {form} equal few", _roofs(code, chance), "equal few")
         stretch = tip(stretch_at(Level(EQUAL, (3,), level.facings), chance))
     elif form == "mark":
         stretch = stretch_at(level, chance)
     else:
         stretch = stretch_at(Level(level.units, level.pleats, level.facings), chance)
-    return Spec(code, form, f"sinks {form} {shape_of(stretch)}", stretch, shape_of(stretch))
+    return Spec.of(code, form, f"sinks {form} {shape_of(stretch)}", stretch, shape_of(stretch))
 
 
 def _roofs(code: Code, chance: Chance) -> Recipe:
@@ -107,22 +113,19 @@ def make(spec: Spec, chance: Chance) -> Drill:
     for sheet in spec.sheets():
         truth = draw_figure(sheet)
         if spec.form == "mark" or turning_points(truth):
-            return _asked(spec, sheet, truth, chance)
-    raise RuntimeError(f"{spec.code} has no turning point")
+            return Drill(spec, sheet, truth.unlabelled(), truth, _question(spec.form, truth, chance))
+    raise RuntimeError(f"The sheets of this {spec.form} drill have no turning point")
 
 
-def _asked(spec: Spec, sheet: SheetDesign, truth: CreasePattern, chance: Chance) -> Drill:
+def _question(form: str, truth: CreasePattern, chance: Chance) -> AnyQuestion:
     inside = frozenset(edge for edge in truth.creases if truth.edges[edge].role == "inside")
-    says = _SAYS[spec.form]
-    if spec.form == "mark":
-        return _drill(spec, sheet, truth, Question("edges", says, role_asked=True), Marks(inside))
-    if spec.form == "points":
-        return _drill(spec, sheet, truth, Question("vertices", says), Marks(frozenset(turning_points(truth))))
+    if form == "mark":
+        return MarkInsideLines.of(inside)
+    if form == "points":
+        return MarkTurningPoints.of(frozenset(turning_points(truth)))
     start = chance.pick(turning_points(truth))
     line = next(edge for edge in truth.around[start] if edge in inside)
-    end = truth.other_end(line, start)
-    question = Question("join", says, start_vertex=start, hidden=inside)
-    return _drill(spec, sheet, truth, question, Marks(frozenset({end})))
+    return JoinPoints.of(start, truth.other_end(line, start), inside)
 
 
 def turning_points(pattern: CreasePattern) -> list[int]:
@@ -133,5 +136,24 @@ def turning_points(pattern: CreasePattern) -> list[int]:
     ]
 
 
-def _drill(spec: Spec, sheet: SheetDesign, truth: CreasePattern, question: Question, answer: Marks) -> Drill:
-    return Drill(spec, sheet, truth.unlabelled(), truth, question, answer)
+KIND = QuestionKind(
+    title="Inside lines",
+    forms=FORMS,
+    skills=SKILLS,
+    partners=(
+        ("sinks mark equal few", "sinks mark unequal"),
+        ("sinks mark equal many", "sinks mark several"),
+        ("sinks points equal few", "sinks points unequal"),
+        ("sinks join equal many", "sinks join unequal"),
+    ),
+    lowest=1,
+    highest=LARGE,
+    in_placing=True,
+    pace_floor=PaceFloor(1_500, is_each=True),
+    missed_words="a line or point not marked",
+    taken_words="something else taken for one",
+    versions=VERSIONS,
+    plan=plan,
+    make=make,
+)
+"""The numbers are common practice, no source: a ridge beside an inside line is taken for one."""

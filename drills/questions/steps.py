@@ -5,16 +5,26 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from drills.geometry import Chance, Direction, is_whole, ratio_of, step_between
-from drills.pattern import CreasePattern, Paper, Role, Run, build, step_with_directions, straight_runs
+from drills.pattern import CreasePattern, Paper, Role, Run, build, straight_runs
+from drills.questions.asking.steps import PlaceStep, ReadStep, Segment
 from drills.questions.code import Code
-from drills.questions.drill import Drill, Question, Segment
-from drills.questions.larger import ALONE, LARGE, SEVERAL, lone_at, recipe_at
-from drills.questions.levels import EQUAL, UNEQUAL, Level, stretch_at
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
-from drills.structures import MOST_STRUCTURES, TRIANGLES, SheetDesign, Stretch, Triangle, draw_figure
+from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
+from drills.questions.levels import (
+    ALONE,
+    EQUAL,
+    LARGE,
+    SEVERAL,
+    UNEQUAL,
+    Level,
+    lone_at,
+    recipe_at,
+    stretch_at,
+)
+from drills.questions.question import Drill
+from drills.questions.spec import Recipe, Spec
+from drills.structures import MOST_STRUCTURES, TRIANGLES, Stretch, Triangle, draw_figure
 
-FORMS = ("read", "place")
+FORMS = {"read": Form("read a step", ReadStep), "place": Form("place a step", PlaceStep)}
 RATIOS = ("1:2", "1:3", "3:4")
 LIKES: Mapping[str, frozenset[str]] = {
     "1:4": frozenset(("1:4", "1:5", "1:7")),
@@ -36,10 +46,10 @@ _LEVELS = (
 REPEATS_FROM = 3
 
 
-def plan(code: Code, form: str, chance: Chance) -> Spec:
+def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: the sheet of the level and the ratio of the crease to be read."""
     ratio, sheet = _small(code, chance) if code.level < ALONE else _larger(code, chance)
-    return Spec(code, form, f"steps {form} {ratio}", sheet, ratio)
+    return Spec.of(code, form, f"steps {form} {ratio}", sheet, ratio)
 
 
 def _small(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
@@ -73,12 +83,16 @@ def make(spec: Spec, chance: Chance) -> Drill:
         if found := segments(truth, spec.detail):
             break
     else:
-        raise RuntimeError(f"{spec.code} shows no step of {spec.detail}")
+        raise RuntimeError(f"The sheets of this {spec.form} drill show no step of {spec.detail}")
     segment = chance.pick(found)
     if chance.one_in(2):
         segment = Segment(segment.end, segment.start, segment.edges[::-1])
-    asked = _read if spec.form == "read" else _place
-    return asked(spec, sheet, truth, segment)
+    start, end = truth.vertices[segment.start], truth.vertices[segment.end]
+    step = step_between(start, end)
+    if spec.form == "read":
+        question = ReadStep.of(segment, step, counts_repeats=spec.level >= REPEATS_FROM)
+        return Drill(spec, sheet, truth.unlabelled(), truth, question)
+    return Drill(spec, sheet, build((), Paper(*truth.box)), truth, PlaceStep.of(start, step))
 
 
 def segments(pattern: CreasePattern, ratio: str) -> list[Segment]:
@@ -99,21 +113,26 @@ def _between_crossings(pattern: CreasePattern, run: Run) -> Segment | None:
     return Segment(run.vertices[first], run.vertices[last], run.edges[first:last])
 
 
-def _read(spec: Spec, sheet: SheetDesign, truth: CreasePattern, segment: Segment) -> Drill:
-    repeats = spec.code.level >= REPEATS_FROM
-    says = (
-        "Which step does the lit crease make from its start?",
-        "Give the smallest: squares across, squares down or up"
-        + (", and how often it repeats." if repeats else "."),
-    )
-    answer = step_between(truth.vertices[segment.start], truth.vertices[segment.end])
-    question = Question("step", says, lit=segment, counts_repeats=repeats)
-    return Drill(spec, sheet, truth.unlabelled(), truth, question, answer)
-
-
-def _place(spec: Spec, sheet: SheetDesign, truth: CreasePattern, segment: Segment) -> Drill:
-    start, end = truth.vertices[segment.start], truth.vertices[segment.end]
-    step = step_between(start, end)
-    says = ("Where does this step end?", f"{step_with_directions(step)}.", "Put the cursor on that crossing.")
-    question = Question("place", says, start=start, step=step)
-    return Drill(spec, sheet, build((), Paper(*truth.box)), truth, question, end)
+KIND = QuestionKind(
+    title="Across and down",
+    forms=FORMS,
+    skills=SKILLS,
+    partners=(
+        ("steps read 1:2", "steps read 1:3"),
+        ("steps read 1:3", "steps read 1:4"),
+        ("steps read 3:4", "steps read 2:3"),
+        ("steps place 1:2", "steps place 1:3"),
+        ("steps place 1:3", "steps place 1:4"),
+        ("steps place 3:4", "steps place 2:3"),
+    ),
+    lowest=1,
+    highest=LARGE,
+    in_placing=True,
+    pace_floor=PaceFloor(3_000, is_each=False),
+    missed_words="the step missed",
+    taken_words="",
+    versions={},
+    plan=plan,
+    make=make,
+)
+"""The numbers are common practice, no source: nearly the same step is taken for another."""

@@ -7,10 +7,8 @@ from itertools import cycle, islice
 
 import pytest
 
-from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks
-from drills.questions.kinds import KINDS, checked, make, newest
-from drills.questions.larger import ALONE, LARGE, SEVERAL
+from drills.questions import KINDS, Code, Drill, Marks, checked, make, newest
+from drills.questions.levels import ALONE, LARGE, SEVERAL
 from tests.drills.flatfold.assorted import folds_anew
 from tests.independent.layers import forget
 
@@ -33,10 +31,10 @@ def codes(count: int, from_seed: int = 0, up_to: int = LARGE) -> Iterator[Code]:
 
 def is_right(drill: Drill) -> bool:
     """Whether the true sheet folds and the answer, where it names labels, leads from what is shown to it."""
-    if drill.spec.code.kind == "labels":
-        assert isinstance(drill.answer, Marks)
-        assert drill.pattern.switched(drill.answer.items) == drill.truth
-        assert drill.answer.items or drill.pattern == drill.truth
+    if drill.kind == "labels":
+        assert isinstance(drill.question.answer, Marks)
+        assert drill.pattern.switched(drill.question.answer.items) == drill.truth
+        assert drill.question.answer.items or drill.pattern == drill.truth
     return folds_anew(drill.truth)
 
 
@@ -73,5 +71,5 @@ def test_sheets_shown_with_wrong_labels_do_not_fold() -> None:
     """What is shown with wrong labels has no layers for the independent solver either."""
     for seed in range(60):
         drill = make(checked(Code("labels", 1 + seed % SEVERAL, 5000 + seed)))
-        assert isinstance(drill.answer, Marks)
-        assert folds_anew(drill.pattern) is not bool(drill.answer.items)
+        assert isinstance(drill.question.answer, Marks)
+        assert folds_anew(drill.pattern) is not bool(drill.question.answer.items)

@@ -7,8 +7,7 @@ from statistics import median, quantiles
 from time import perf_counter
 
 from drills.flatfold import vertex
-from drills.questions.code import Code
-from drills.questions.kinds import KINDS, checked, make, newest
+from drills.questions import KINDS, Code, checked, make, newest
 from drills.structures import stretch
 
 EACH = 25

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from textual.events import ScreenResume
 
-from drills.questions.kinds import read_code
+from drills.questions import read_code
 from progress_store import Settings
 from tests.trainer.month import LAST_DAY, practise
 from tests.trainer.screens.playing import playing

@@ -7,7 +7,7 @@ from statistics import mean
 
 import pytest
 
-from drills.questions.kinds import SKILL_NAMES, kind_of
+from drills.questions import kind_of, skill_names
 from progress_store import Rules, State
 from tests.measure.learners.comparing import CEILING, RULES, compared, outcome
 from tests.measure.learners.forgetting import kept
@@ -21,7 +21,7 @@ from trainer.practice.attempts import FLOORS, LEVELS
 from trainer.practice.choosing import Done, History
 
 SKILL = "steps read 1:2"
-ALONE = {skill: {skill: 1.0} for skill in SKILL_NAMES}
+ALONE = {skill: {skill: 1.0} for skill in skill_names()}
 USUAL = replace(
     NUMBERS, k_spread=0, rate_spread=0, rate_spread_by_skill=0, ability_spread=0, difficulty_spread_by_skill=0
 )
@@ -114,7 +114,7 @@ def test_an_answer_is_surer_when_learnt_and_less_sure_when_hard_or_tired() -> No
 def test_practice_counts_for_the_like_and_most_for_the_most_like() -> None:
     """All for the skill, nothing for another kind, more for a confusable partner than for the rest."""
     carried = likeness(NUMBERS)
-    assert all(carried[skill][skill] == 1 for skill in SKILL_NAMES)
+    assert all(carried[skill][skill] == 1 for skill in skill_names())
     assert all(kind_of(one)[0] == kind_of(other)[0] for one in carried for other in carried[one])
     steps = carried[SKILL]
     assert steps["steps read 1:3"] == steps["steps place 1:2"] > steps["steps read 3:4"] > 0

@@ -7,9 +7,7 @@ from collections.abc import Iterator
 from itertools import islice
 
 from drills.pattern import figure
-from drills.questions.code import Code
-from drills.questions.drill import Drill
-from drills.questions.kinds import KINDS, checked, make, newest
+from drills.questions import KINDS, Code, Drill, checked, make, newest
 from drills.structures import (
     Above,
     Around,
@@ -57,8 +55,8 @@ def met_on(drill: Drill) -> Iterator[str]:
     for each in found:
         yield f"triangle {each.triangle.name}"
         yield f"facing {each.facing}"
-    yield f"labels exchanged: {drill.sheet.exchanged}"
-    yield from _made_of(drill.sheet)
+    yield f"labels exchanged: {drill.design.exchanged}"
+    yield from _made_of(drill.design)
 
 
 def _made_of(sheet: SheetDesign) -> Iterator[str]:

@@ -8,9 +8,7 @@ from pathlib import Path
 from random import Random
 from typing import NamedTuple
 
-from drills.questions.drill import Drill
-from drills.questions.judging import judge, right_answer
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, Verdict
 from progress_store import Store
 from tests.trainer.practice.making import Hands, store
 from trainer.practice import rounds
@@ -91,10 +89,14 @@ def _sit(sitting: PracticeSession, kept: Store, hands: Hands, chance: Random, mo
 
 def _verdict(drill: Drill, kept: Store, chance: Random) -> Verdict:
     """Return mostly right verdicts; a drill above the person's level is never missed."""
-    code, is_right = drill.spec.code, chance.random() < 0.8
-    if is_right or code.level > kept.state.level(code.kind):
-        slips = code.kind == "steps" and chance.random() < 0.2
-        return Verdict(True, "", "", "", slip="not smallest") if slips else judge(drill, right_answer(drill))
+    is_right = chance.random() < 0.8
+    if is_right or drill.level > kept.state.level(drill.kind):
+        slips = drill.kind == "steps" and chance.random() < 0.2
+        return (
+            Verdict(True, "", "", "", slip="not smallest")
+            if slips
+            else drill.judge(drill.question.right_answer(drill))
+        )
     marked = ((1, 0), (2, 0), (0, 1), (1, 1))
-    missed, wrongly = (1, 0) if code.kind == "steps" else chance.choice(marked)
+    missed, wrongly = (1, 0) if drill.kind == "steps" else chance.choice(marked)
     return Verdict(False, "", "", "", missed, wrongly)

@@ -5,12 +5,12 @@ import re
 from collections.abc import Iterator
 from itertools import chain
 from pathlib import Path
-from typing import get_args
+from typing import Any, get_args
 
 import pytest
 
-from drills.questions.drill import Ask
 from trainer.actions import ACTIONS, PLACES, WINDOW_WAYS, Place, actions_at, key_line, key_table, window_line
+from trainer.answering import AnswerInput
 from trainer.screens.base_screen import LEAST_COLUMNS, BaseScreen
 from trainer.screens.drill import DrillScreen
 from trainer.screens.end import EndScreen
@@ -21,6 +21,7 @@ from trainer.screens.pick import PickScreen
 from trainer.screens.reading import HelpScreen, RecordScreen
 from trainer.screens.warm_up import WarmUpScreen
 from trainer.screens.welcome import WelcomeScreen
+from trainer.ways_of_asking import WAYS
 
 ROOT = Path(__file__).parents[2]
 README = ROOT / "README.md"
@@ -38,7 +39,7 @@ ALLOWED = {
     "again after a miss": "the plain word for once more, of drills to come; nobody rates by it",
 }
 """Plain English that stays, with the reason."""
-ASKS: tuple[Ask, ...] = get_args(Ask)
+INPUTS = [way.input for way in WAYS.values()]
 SCREENS: dict[Place, type[BaseScreen]] = {
     "opening": OpeningScreen,
     "welcome": WelcomeScreen,
@@ -55,11 +56,11 @@ PANEL_COLUMNS = 30
 TAKEN_BY_TERMINALS = {"ctrl+q", "ctrl+s", "ctrl+j", "ctrl+enter", "ctrl+z", "ctrl+b"}
 
 
-@pytest.mark.parametrize("ask", ASKS)
+@pytest.mark.parametrize("used", INPUTS)
 @pytest.mark.parametrize("place", PLACES)
-def test_no_key_does_two_things_at_one_place(place: Place, ask: Ask) -> None:
-    """Under each manner of asking."""
-    keys = list(chain.from_iterable(action.keys for action in actions_at(place, ask)))
+def test_no_key_does_two_things_at_one_place(place: Place, used: type[AnswerInput[Any]]) -> None:
+    """With each answer input."""
+    keys = list(chain.from_iterable(action.keys for action in actions_at(place, used.actions)))
     assert len(keys) == len(set(keys))
 
 
@@ -108,8 +109,8 @@ def test_every_place_can_be_left_in_two_ways_and_has_help() -> None:
 @pytest.mark.parametrize("place", PLACES)
 def test_the_line_of_keys_fits_every_window(place: Place) -> None:
     """What does not fit is left out of the line; the first key and help never are."""
-    for ask in ASKS:
-        whole = key_line(place, ask)
+    for used in INPUTS:
+        whole = key_line(place, used.actions)
         for columns in (LEAST_COLUMNS, 80, 200):
             shown = fitting(whole, columns - 2)
             assert len(GAP.join(action.line for action in shown)) <= columns - 2
@@ -131,10 +132,11 @@ def test_the_window_is_moved_by_keys_that_no_line_of_keys_offers() -> None:
 
 def test_every_manner_of_asking_can_be_answered_and_taken_back() -> None:
     """And moved about in, helped and copied."""
-    for ask in ASKS:
-        names = {action.name for action in actions_at("drill", ask)}
+    for used in INPUTS:
+        names = {action.name for action in actions_at("drill", used.actions)}
         assert {"answer", "go", "undo", "hint", "copy"} <= names
-        assert ("mark" in names) == ("nothing" in names) == (ask in ("edges", "vertices", "structures"))
+        assert ("mark" in names) == ("nothing" in names)
+        assert used.actions <= names
 
 
 def test_the_readme_has_the_same_keys() -> None:

@@ -3,25 +3,24 @@
 from __future__ import annotations
 
 from trainer.answering.answer_input import AnswerInput
-from trainer.answering.inputs import hand_for
-from trainer.answering.marking import CreasesHand, JoiningHand, MarkingHand, PointsHand
-from trainer.answering.reading import LARGEST, ReadingHand
-from trainer.answering.showing import hint, verdict_look
-from trainer.answering.walking import STRIDE, WAYS, FindingHand, PlacingHand
+from trainer.answering.marking import CreasesInput, JoiningInput, MarkingInput, PointsInput
+from trainer.answering.reading import LARGEST, ReadingInput
+from trainer.answering.showing import verdict_look
+from trainer.answering.walking import STRIDE, WAYS, FindingInput, PlacingInput
 
 __all__ = [
+    "INPUTS",
     "LARGEST",
     "STRIDE",
     "WAYS",
     "AnswerInput",
-    "CreasesHand",
-    "FindingHand",
-    "JoiningHand",
-    "MarkingHand",
-    "PlacingHand",
-    "PointsHand",
-    "ReadingHand",
-    "hand_for",
-    "hint",
+    "CreasesInput",
+    "FindingInput",
+    "JoiningInput",
+    "MarkingInput",
+    "PlacingInput",
+    "PointsInput",
+    "ReadingInput",
+    "input_for",
     "verdict_look",
 ]

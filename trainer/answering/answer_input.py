@@ -1,16 +1,25 @@
-"""What a person's hand can do with a drill, whatever manner of answering it asks for."""
+"""The answer in the making: what keys and clicks do with a drill, whatever the way of asking."""
 
 from __future__ import annotations
 
-from drills.questions.drill import Answer, Drill, Marks
+from typing import ClassVar, Generic, TypeVar
+
+from drills.questions import AnyQuestion, Drill, Marks
 from trainer.board import Arrow, Look, Scale
 
+Asked = TypeVar("Asked", bound=AnyQuestion)
 
-class AnswerInput:
-    """The answer in the making; what a manner of answering has no use for does nothing."""
 
-    def __init__(self, drill: Drill) -> None:
-        self.drill = drill
+class AnswerInput(Generic[Asked]):
+    """The answer in the making; what a way of answering has no use for does nothing.
+
+    ``actions`` names what this input has of the actions that not every input has.
+    """
+
+    actions: ClassVar[frozenset[str]] = frozenset()
+
+    def __init__(self, drill: Drill, question: Asked) -> None:
+        self.drill, self.question = drill, question
 
     def go(self, arrow: Arrow) -> None:
         """Move the cursor, or change a number."""
@@ -36,7 +45,7 @@ class AnswerInput:
     def point_at(self, scale: Scale, x: float, y: float) -> None:
         """Point at a place on the board, in cells."""
 
-    def answer(self) -> Answer | None:
+    def answer(self) -> object | None:
         """Return the answer, or None while something is missing."""
         return None
 
@@ -44,7 +53,7 @@ class AnswerInput:
         """Do the first part of the answer for the person and say so; empty where it has no parts."""
         return ""
 
-    def nothing(self) -> Answer:
+    def nothing(self) -> object:
         """Return the answer that there is nothing to mark."""
         return Marks(frozenset())
 
@@ -54,7 +63,7 @@ class AnswerInput:
 
     def look(self) -> Look:
         """Return how the board shows the drill and the answer so far."""
-        return Look(labels=self.drill.shows_labels, hidden=self.drill.question.hidden)
+        return Look(labels=self.drill.shows_labels, hidden=self.question.hidden)
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is and what is marked, in words."""

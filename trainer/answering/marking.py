@@ -4,9 +4,18 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from dataclasses import replace
+from typing import TypeVar
 
 from drills.pattern import short_place
-from drills.questions.drill import Answer, Drill, Marks
+from drills.questions import (
+    Drill,
+    JoinPoints,
+    MarkInsideLines,
+    Marks,
+    MarkTurningPoints,
+    MarkWrongLabels,
+    Question,
+)
 from trainer.answering.answer_input import AnswerInput
 from trainer.board import (
     Arrow,
@@ -22,12 +31,16 @@ from trainer.board import (
     track_of,
 )
 
+Asked = TypeVar("Asked", bound=Question[Marks, Marks])
 
-class MarkingHand(AnswerInput, ABC):
+
+class MarkingInput(AnswerInput[Asked], ABC):
     """A cursor on the pattern and the marks in the order they were made."""
 
-    def __init__(self, drill: Drill, track: Track) -> None:
-        super().__init__(drill)
+    actions = frozenset({"mark", "nothing"})
+
+    def __init__(self, drill: Drill, question: Asked, track: Track) -> None:
+        super().__init__(drill, question)
         self.track = track
         self.cursor: Cursor = track.start()
         self.marks: list[int] = []
@@ -70,13 +83,13 @@ class MarkingHand(AnswerInput, ABC):
 
     def begin(self) -> str:
         """Mark half of what is to be marked, where that is more than one."""
-        truth = self.drill.answer
-        if not isinstance(truth, Marks) or len(truth.items) < 2:
+        truth = self.question.answer
+        if len(truth.items) < 2:
             return ""
         self.marks = sorted(truth.items)[: len(truth.items) // 2]
         return f"{len(self.marks)} of {len(truth.items)} are marked for you; mark the rest."
 
-    def answer(self) -> Answer | None:
+    def answer(self) -> Marks | None:
         """Return the marks once there are any: that there is nothing to mark has a key of its own."""
         return Marks(frozenset(self.marks)) if self.marks else None
 
@@ -111,11 +124,13 @@ class MarkingHand(AnswerInput, ABC):
             self.marks.append(item)
 
 
-class CreasesHand(MarkingHand):
+class CreasesInput(MarkingInput[MarkInsideLines | MarkWrongLabels]):
     """Marks on creases; with labels or with inside lines asked for, the words leave out what is asked."""
 
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill, track_of(drill.pattern))
+    actions = frozenset({"turn_left", "turn_right", "mark", "nothing"})
+
+    def __init__(self, drill: Drill, question: MarkInsideLines | MarkWrongLabels) -> None:
+        super().__init__(drill, question, track_of(drill.pattern))
 
     def turn(self, clockwise: bool) -> None:
         """Go to the next crease round the point."""
@@ -146,11 +161,10 @@ class CreasesHand(MarkingHand):
     def says(self) -> tuple[str, ...]:
         """Return the point, the crease under the cursor, and how many are marked."""
         pattern, (vertex, edge, *_) = self.drill.pattern, self.cursor
-        question = self.drill.question
         said = [f"You are at point {self.at_point(vertex)}."]
         if edge is not None:
             marked = " (marked)" if edge in self.marks else ""
-            role, label = not question.role_asked, self.drill.shows_labels
+            role, label = not self.question.asks_for_roles, self.drill.shows_labels
             said.append(f"Lit: {crease_in_words(pattern, edge, vertex, role=role, label=label)}{marked}.")
         return *said, f"Marked: {len(self.marks)}"
 
@@ -158,11 +172,11 @@ class CreasesHand(MarkingHand):
         return self.drill.pattern.edges[edge].start, self.drill.pattern.edges[edge].end
 
 
-class PointsHand(MarkingHand):
+class PointsInput(MarkingInput[MarkTurningPoints | JoinPoints]):
     """Marks on points."""
 
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill, track_of(drill.pattern, hidden=drill.question.hidden))
+    def __init__(self, drill: Drill, question: MarkTurningPoints | JoinPoints) -> None:
+        super().__init__(drill, question, track_of(drill.pattern, hidden=question.hidden))
 
     def under_cursor(self) -> int | None:
         """Return the vertex under the cursor."""
@@ -194,12 +208,14 @@ class PointsHand(MarkingHand):
         )
 
 
-class JoiningHand(PointsHand):
+class JoiningInput(PointsInput):
     """One point to be chosen: the one under the cursor. It begins at the lit point."""
 
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill)
-        self.start = drill.question.start_vertex or 0
+    actions = frozenset()
+
+    def __init__(self, drill: Drill, question: JoinPoints) -> None:
+        super().__init__(drill, question)
+        self.start = question.start
         self.cursor = self.track.at(self.start)
 
     def mark(self) -> None:
@@ -214,7 +230,7 @@ class JoiningHand(PointsHand):
         if near := self.near(scale, x, y):
             self.put_on(near[0], scale, x, y)
 
-    def answer(self) -> Answer | None:
+    def answer(self) -> Marks | None:
         """Return the point under the cursor, once it has left the lit one."""
         return None if self.cursor.vertex == self.start else Marks(frozenset({self.cursor.vertex}))
 

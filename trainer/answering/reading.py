@@ -5,20 +5,22 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drills.geometry import Step
-from drills.questions.drill import Answer, Drill
-from drills.questions.judging_steps import with_directions_of
+from drills.questions import Drill, ReadStep, with_directions_of
 from trainer.answering.answer_input import AnswerInput
 from trainer.board import Arrow, Look, points_at
 
 LARGEST = 99
 
 
-class ReadingHand(AnswerInput):
+class ReadingInput(AnswerInput[ReadStep]):
     """Two numbers, or three; a digit goes on to the next, round and round. The directions are the arrow's."""
 
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill)
-        self.names = ("across", self._way(), "times")[: 3 if drill.question.counts_repeats else 2]
+    actions = frozenset({"number"})
+
+    def __init__(self, drill: Drill, question: ReadStep) -> None:
+        super().__init__(drill, question)
+        vertical = "down" if question.answer.down > 0 else "up"
+        self.names = ("across", vertical, "times")[: 3 if question.counts_repeats else 2]
         self.numbers = [0] * len(self.names)
         self.at = 0
 
@@ -51,18 +53,15 @@ class ReadingHand(AnswerInput):
 
     def begin(self) -> str:
         """Count the squares across."""
-        truth = self.drill.answer
-        if not isinstance(truth, Step):
-            return ""
+        truth = self.question.answer
         self.numbers[0], self.at = abs(truth.across), 1
         return f"The squares across are counted for you: {abs(truth.across)}."
 
-    def answer(self) -> Answer | None:
+    def answer(self) -> Step | None:
         """Return the step once every number is there."""
-        truth = self.drill.answer
-        if not all(self.numbers) or not isinstance(truth, Step):
+        if not all(self.numbers):
             return None
-        return with_directions_of(Step(*self.numbers), truth)
+        return with_directions_of(Step(*self.numbers), self.question.answer)
 
     def missing(self) -> str:
         """Return which number is missing."""
@@ -70,9 +69,7 @@ class ReadingHand(AnswerInput):
 
     def look(self) -> Look:
         """Return the board with the asked crease lit, a dot at its start, its arrow; nothing is counted."""
-        segment = self.drill.question.lit
-        if segment is None:
-            return super().look()
+        segment = self.question.lit
         return replace(
             super().look(),
             lit=frozenset(segment.edges),
@@ -83,7 +80,3 @@ class ReadingHand(AnswerInput):
     def says(self) -> tuple[str, ...]:
         """Return how the lit crease is to be read."""
         return ("Start at the dot and go towards the arrow.",)
-
-    def _way(self) -> str:
-        truth = self.drill.answer
-        return "down" if isinstance(truth, Step) and truth.down > 0 else "up"

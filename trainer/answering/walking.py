@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from drills.geometry import Direction, Point, moved
 from drills.pattern import short_place
-from drills.questions.drill import Answer, Drill, MarkedPlaces, Outlines
+from drills.questions import Drill, FindStretches, MarkedPlaces, PlaceStep
 from drills.structures import middle_of
 from trainer.answering.answer_input import AnswerInput
 from trainer.board import DOTS_ACROSS, DOTS_DOWN, Arrow, Dot, Look, Marked, Scale
@@ -19,13 +19,12 @@ WAYS: dict[Arrow, Direction] = {
 }
 
 
-class PlacingHand(AnswerInput):
+class PlacingInput(AnswerInput[PlaceStep]):
     """A cursor that goes square by square, begun at the start of the step."""
 
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill)
-        self.start = drill.question.start or Point(0, 0)
-        self.at = self.start
+    def __init__(self, drill: Drill, question: PlaceStep) -> None:
+        super().__init__(drill, question)
+        self.start = self.at = question.start
 
     def go(self, arrow: Arrow) -> None:
         """Go one square; at the paper's edge it stays."""
@@ -44,13 +43,11 @@ class PlacingHand(AnswerInput):
 
     def begin(self) -> str:
         """Go the way across."""
-        step = self.drill.question.step
-        if step is None:
-            return ""
+        step = self.question.step
         self.at = moved(self.start, Direction(step.across, 0), step.times)
         return "The squares across are counted for you; go on up or down."
 
-    def answer(self) -> Answer | None:
+    def answer(self) -> Point | None:
         """Return the crossing under the cursor, once it has left the start."""
         return None if self.at == self.start else self.at
 
@@ -71,11 +68,13 @@ STRIDE = 4
 """Squares from one stop of Tab to the next, in rows as far apart."""
 
 
-class FindingHand(AnswerInput):
+class FindingInput(AnswerInput[FindStretches]):
     """A cursor that goes over the bare grid, so that nothing is given away by where it stops."""
 
-    def __init__(self, drill: Drill) -> None:
-        super().__init__(drill)
+    actions = frozenset({"mark", "nothing"})
+
+    def __init__(self, drill: Drill, question: FindStretches) -> None:
+        super().__init__(drill, question)
         left, bottom, right, top = drill.pattern.box
         self.at = Point((left + right) // 2, (bottom + top) // 2)
         self.marks: list[Point] = []
@@ -114,17 +113,17 @@ class FindingHand(AnswerInput):
 
     def begin(self) -> str:
         """Mark the first of several stretches."""
-        truth = self.drill.answer
-        if not isinstance(truth, Outlines) or len(truth.edges) < 2:
+        truth = self.question.answer
+        if len(truth.edges) < 2:
             return ""
         self.marks = [middle_of(self.drill.pattern, truth.edges[0])]
         return f"1 of {len(truth.edges)} is marked for you; mark the rest."
 
-    def answer(self) -> Answer | None:
+    def answer(self) -> MarkedPlaces | None:
         """Return the marks once there are any: that there is nothing to mark has a key of its own."""
         return MarkedPlaces(frozenset(self.marks)) if self.marks else None
 
-    def nothing(self) -> Answer:
+    def nothing(self) -> MarkedPlaces:
         """Return the answer that there is no slanted stretch."""
         return MarkedPlaces(frozenset())
 

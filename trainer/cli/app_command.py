@@ -6,7 +6,7 @@ from argparse import Namespace, _SubParsersAction
 from functools import partial
 from typing import TYPE_CHECKING
 
-from drills.questions.kinds import TOP_LEVEL
+from drills.questions import top_level
 from drills.structures import TRIANGLES
 from trainer.cli.parser import Console, Parser, add_data, data_folder, whole_number
 from trainer.practice.warm_up import Target, target_of
@@ -45,8 +45,8 @@ def _target(options: Namespace) -> Target:
             return target_of(sheet_in_file(options.file).pattern)
         except ValueError as error:
             raise InputError(str(error)) from None
-    if options.level is not None and not 1 <= options.level <= TOP_LEVEL:
-        raise InputError(f"--level is a whole number from 1 to {TOP_LEVEL}.")
+    if options.level is not None and not 1 <= options.level <= top_level():
+        raise InputError(f"--level is a whole number from 1 to {top_level()}.")
     if options.triangle is not None and options.triangle not in _TRIANGLES:
         raise InputError(f"--triangle is one of {', '.join(_TRIANGLES)}.")
     return Target(options.level, options.triangle or "")

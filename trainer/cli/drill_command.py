@@ -5,9 +5,7 @@ from __future__ import annotations
 from argparse import Namespace, _SubParsersAction
 from functools import partial
 
-from drills.questions.code import LARGEST_SEED, Code
-from drills.questions.drill_json import drill_line
-from drills.questions.kinds import KINDS, TOP_LEVEL, checked, newest, read_code
+from drills.questions import KINDS, LARGEST_SEED, Code, checked, drill_line, newest, read_code, top_level
 from trainer.cli.app_command import open_app
 from trainer.cli.drill_in_text import ask_in_text
 from trainer.cli.parser import Console, Parser, add_data, data_folder, whole_number
@@ -38,7 +36,7 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
     parser.add_argument("--kind", metavar="KIND", help=f"one of {', '.join(KINDS)}")
     parser.add_argument("--form", metavar="FORM", help="a form of the kind, such as points of sinks")
     for option, words in (
-        ("level", f"1 to {TOP_LEVEL}"),
+        ("level", f"1 to {top_level()}"),
         ("seed", "any whole number; the same one gives the same drill"),
         ("count", f"with --json: so many drills, at most {MOST}, by seeds that follow"),
     ):

@@ -5,14 +5,12 @@ from __future__ import annotations
 from datetime import datetime
 from pathlib import Path
 
-from drills.questions.drill import Drill
-from drills.questions.judging import judge
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, Verdict
 from progress_store import StoreError, open_store
 from trainer.cli.parser import Console
 from trainer.practice.attempts import FLOORS, LEVELS, Measured, Watch, attempt_of
-from trainer.text.answer_line import answer_from, how_to_answer
-from trainer.text.drill import sheet_in_text, tags_of, verdict_in_text
+from trainer.text.asked import tags_of
+from trainer.text.drill import answer_from, sheet_in_text, verdict_in_text
 
 RIGHT, WRONG = 0, 1
 
@@ -22,10 +20,10 @@ def ask_in_text(drill: Drill, folder: Path, console: Console) -> int:
     tags = tags_of(drill)
     for line in sheet_in_text(drill, tags):
         console.say(line)
-    console.say(f"Type one line: {how_to_answer(drill.question)}.")
+    console.say(f"Type one line: {drill.question.how_to_answer()}.")
     text, measured, now = _answered(console)
     given = answer_from(text, drill, tags)
-    verdict = judge(drill, given)
+    verdict = drill.judge(given)
     # kept before it is told: a reader that has gone away must not cost the person an answer
     outcome = _kept(drill, verdict, measured, now, folder, console)
     for line in verdict_in_text(drill, given, verdict, tags):

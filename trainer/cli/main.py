@@ -9,7 +9,7 @@ from contextlib import suppress
 from io import StringIO, TextIOWrapper
 from typing import TextIO
 
-from drills.questions.code import CodeError
+from drills.questions import CodeError
 from progress_store import StoreError, reason
 from trainer.cli import app_command, check_command, drill_command, merge_command, plan_command, record_command
 from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data

@@ -7,9 +7,7 @@ from datetime import datetime
 from typing import NamedTuple
 from uuid import uuid4
 
-from drills.questions.drill import Drill
-from drills.questions.kinds import KINDS
-from drills.questions.verdict import Verdict
+from drills.questions import KINDS, Drill, Verdict
 from progress_store import Attempt, Floor, InputDevice, Purpose, stamp
 
 IDLE_SECONDS = 60
@@ -70,17 +68,16 @@ def attempt_of(
 ) -> Attempt:
     """Return the attempt to be kept; ``now`` is an aware local time."""
     at, offset_minutes = stamp(now)
-    code = drill.spec.code
     return Attempt(
         id=uuid4().hex,
         at=at,
         offset_minutes=offset_minutes,
         code=drill.code,
-        kind=code.kind,
-        form=drill.spec.form,
-        level=code.level,
-        marks=drill.marks,
-        skill=drill.spec.skill,
+        kind=drill.kind,
+        form=drill.form,
+        level=drill.level,
+        marks=drill.question.marks,
+        skill=drill.skill,
         right=verdict.right,
         misses=verdict.misses,
         false_alarms=verdict.false_alarms,

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Literal, NamedTuple
 
-from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
+from drills.questions import KINDS, kind_of, skill_names, skills_at
 from progress_store import Result, State, recall
 
 Reason = Literal["return", "partner", "round", "slow", "harder", "new", "known"]
@@ -170,7 +170,7 @@ def next_choice(state: State, today: date, session: History) -> Selection:
     if (introduced := session.introducing()) is not None:
         skill, stage = introduced
         return Selection(skill, level_of(state, skill), "new", stage)
-    state = replace(state, skills={s: known for s, known in state.skills.items() if s in SKILL_NAMES})
+    state = replace(state, skills={s: known for s, known in state.skills.items() if s in skill_names()})
     barred = session.kinds_running()
     choices = list(_choices(state, today, session))
     choice = next((choice for choice in choices if choice.kind != barred), choices[0])
@@ -260,7 +260,7 @@ def _new(state: State, today: date, session: History) -> Iterator[str]:
 def _open_skills(state: State) -> list[str]:
     """Return the skills of the person's levels that were never met, the kinds with fewest known first."""
     known = [kind_of(skill)[0] for skill in state.skills]
-    unmet = [skill for skill in SKILL_NAMES if skill not in state.skills and _is_open(state, skill)]
+    unmet = [skill for skill in skill_names() if skill not in state.skills and _is_open(state, skill)]
     return sorted(unmet, key=lambda skill: known.count(kind_of(skill)[0]))
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from drills.questions.drill import Drill
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, Verdict
 from progress_store import Judged
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage

@@ -6,11 +6,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from drills.geometry import Chance
-from drills.questions import labels, sinks, steps
-from drills.questions.code import Code
-from drills.questions.drill import Drill
-from drills.questions.spec import Spec
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, Spec, Verdict, labels, sinks, steps
 from drills.structures import Stretch
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
@@ -52,7 +48,7 @@ def _asking(drill: Drill, *says: str) -> Drill:
 
 
 def _spec(kind: str, form: str, detail: str) -> Spec:
-    return Spec(Code(kind, 1, 0), form, f"{kind} {detail}", SHEET, detail)
+    return Spec(kind, 1, form, f"{kind} {detail}", SHEET, detail)
 
 
 class Walk:

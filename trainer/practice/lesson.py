@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from drills.questions.drill import Drill
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, Verdict
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
 from trainer.practice.lesson_pages import PAGES, Page, Part

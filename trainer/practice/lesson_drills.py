@@ -10,11 +10,7 @@ from typing import TypeAlias
 from drills.flatfold import fault_in_words, faults
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, step_with_directions
-from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks, Question
-from drills.questions.kinds import KINDS
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
+from drills.questions import KINDS, Drill, MarkWrongLabels, PlaceStep, Recipe, Spec
 from drills.structures import Stretch, draw_figure
 
 Making: TypeAlias = Callable[[], Drill]
@@ -27,7 +23,7 @@ def drill_on(
     sheet: Stretch | Recipe, kind: str, form: str, detail: str, *says: str, seed: str = "", level: int = 1
 ) -> Making:
     """Return how to make a drill of a kind on a sheet, its question put in these words."""
-    spec = Spec(Code(kind, level, 0), form, f"{kind} {detail}", sheet, detail)
+    spec = Spec(kind, level, form, f"{kind} {detail}", sheet, detail)
     return partial(_made, spec, seed, says)
 
 
@@ -43,8 +39,8 @@ def to_switch(sheet: Stretch, number: int, *says: str) -> Making:
 
 @lru_cache(maxsize=64)
 def _made(spec: Spec, seed: str, says: tuple[str, ...]) -> Drill:
-    drill = KINDS[spec.code.kind].make(spec, Chance(f"lesson {seed}"))
-    if drill.question.step:
+    drill = KINDS[spec.kind].make(spec, Chance(f"lesson {seed}"))
+    if isinstance(drill.question, PlaceStep):
         says += (f"{step_with_directions(drill.question.step)}.",)
     return replace(drill, question=replace(drill.question, says=says))
 
@@ -58,8 +54,9 @@ def _counted(making: Making) -> Drill:
 def _half_switched(sheet: Stretch, number: int, says: tuple[str, ...]) -> Drill:
     truth = draw_figure(sheet)
     still = frozenset(valleys(truth)[:number])
-    spec = Spec(Code("labels", 1, 0), "mark", "labels one", sheet, "one")
-    return Drill(spec, sheet, truth.switched(still), truth, Question("edges", says), Marks(still))
+    spec = Spec("labels", 1, "mark", "labels one", sheet, "one")
+    question = replace(MarkWrongLabels.of(still, 1), says=says)
+    return Drill(spec, sheet, truth.switched(still), truth, question)
 
 
 def valleys(truth: CreasePattern) -> list[int]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import NamedTuple
 
-from drills.questions.recipe import Recipe
+from drills.questions import Recipe
 from drills.structures import Stretch
 from trainer.practice.choosing import Stage
 from trainer.practice.lesson_drills import COUNTS_REPEATS, Making, counted_for, drill_on, to_switch

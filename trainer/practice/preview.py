@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from statistics import median
 
-from drills.questions.kinds import kind_of
+from drills.questions import kind_of
 from progress_store import Attempt, State
 from trainer.practice.choosing import Done, History, Reason, Selection, next_choice
 

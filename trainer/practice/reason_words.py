@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from drills.pattern import number_of
-from drills.questions.kinds import SKILL_NAMES
+from drills.questions import skill_names
 from progress_store import State
 from trainer.practice.choosing import History, Selection, partners_of
 
@@ -60,7 +60,7 @@ def _known(choice: Selection, state: State, today: date, session: History) -> st
 
 
 def _named(skill: str) -> str:
-    return SKILL_NAMES.get(skill, skill)
+    return skill_names().get(skill, skill)
 
 
 _REASONS = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from drills.questions.kinds import SKILL_NAMES, read_code
+from drills.questions import read_code, skill_names
 from progress_store import Store
 from trainer.practice.choosing import Done, History, Selection
 from trainer.practice.session import Planned, PracticeSession
@@ -46,7 +46,7 @@ def take_up(round_: PracticeSession, left: Mapping[str, Any]) -> None:
         planned = _planned(left) if left["code"] else None
     except (KeyError, TypeError, ValueError):
         return
-    if SKILL_NAMES.keys() >= {each.skill for each in done}:
+    if skill_names().keys() >= {each.skill for each in done}:
         round_.take_up(History(done), planned)
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from drills.questions.code import Code
-from drills.questions.kinds import KINDS
+from drills.questions import KINDS, Code
 from progress_store import Store
 from trainer.clock import Clock
 from trainer.practice.choosing import next_choice
@@ -38,7 +37,7 @@ def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> Practi
     def following(sitting: PracticeSession) -> Planned:
         chosen = code
         if sitting.session.done and triangle:
-            form = code.form or KINDS[code.kind].forms[0]
+            form = code.form or KINDS[code.kind].first_form
             chosen = sitting.fresh_with(triangle, code.kind, form, code.level)
         elif sitting.session.done:
             chosen = sitting.fresh_of(code.kind, code.form, code.level)
@@ -73,7 +72,7 @@ def placing(store: Store, clock: Clock) -> PracticeSession:
         step = PLACING[len(done)]
         missed = any(d.kind == step.kind and d.result == "miss" for d in done)
         level = step.after_miss if missed else step.after_right
-        code = sitting.fresh_of(step.kind, KINDS[step.kind].forms[0], level)
+        code = sitting.fresh_of(step.kind, KINDS[step.kind].first_form, level)
         return Planned(code, NOT_CHOSEN["placing"])
 
     return PracticeSession(store, clock, "placing", following, of=len(PLACING))

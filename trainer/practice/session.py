@@ -8,11 +8,7 @@ from threading import Lock
 from typing import NamedTuple
 
 from drills.geometry import Chance
-from drills.questions.code import Code
-from drills.questions.drill import Drill
-from drills.questions.kinds import checked, codes_for, make, newest, spec
-from drills.questions.recipe import Recipe
-from drills.questions.verdict import Verdict
+from drills.questions import Code, Drill, Recipe, Verdict, checked, codes_for, make, newest, spec
 from drills.structures import FieldSheet, Stretch
 from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
 from trainer.clock import Clock
@@ -216,4 +212,4 @@ class PracticeSession:
 
 
 def _done(drill: Drill, result: Result, stage: Stage, above: bool = False) -> Done:
-    return Done(drill.spec.skill, drill.spec.code.kind, result, above, stage)
+    return Done(drill.skill, drill.kind, result, above, stage)

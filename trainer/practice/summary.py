@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from drills.questions.kinds import KINDS, SKILL_NAMES
+from drills.questions import KINDS, skill_names
 from progress_store import Result, State
 from trainer.practice.choosing import History, Stage
 
@@ -82,5 +82,5 @@ def _how_it_went(session: History) -> str:
 
 
 def _named(skill: str) -> str:
-    name = SKILL_NAMES.get(skill, skill)
+    name = skill_names().get(skill, skill)
     return name[0].upper() + name[1:]

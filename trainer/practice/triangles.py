@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import count
 
-from drills.questions.code import Code
-from drills.questions.kinds import checked, newest, spec
-from drills.questions.larger import ALONE, LONE
+from drills.questions import Code, checked, newest, spec
+from drills.questions.levels import ALONE, LONE
 from drills.structures import TRIANGLE_345, Stretch
 
 

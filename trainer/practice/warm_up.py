@@ -6,9 +6,8 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from drills.pattern import CreasePattern
-from drills.questions.code import Code
-from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skill_of, skills_at
-from drills.questions.larger import SEVERAL
+from drills.questions import KINDS, Code, kind_of, skill_names, skill_of, skills_at
+from drills.questions.levels import SEVERAL
 from drills.structures import TRIANGLE_345, find_stretches
 from progress_store import State, Store
 from trainer.clock import Clock
@@ -89,7 +88,7 @@ def _skill(state: State, session: History, levels: Mapping[str, int]) -> str:
 
     Those that the levels train come before others.
     """
-    known = [skill for skill in state.skills if skill in SKILL_NAMES]
+    known = [skill for skill in state.skills if skill in skill_names()]
     sure = [skill for skill in known if state.skills[skill].word != "new"] or known
     trained = [skill for skill in sure if skill in skills_at(*kind_of(skill), levels[kind_of(skill)[0]])]
     barred = session.kinds_running()

@@ -8,10 +8,7 @@ from typing import Final, NamedTuple
 
 from drills.geometry import Chance
 from drills.pattern import number_of
-from drills.questions.code import Code, CodeError, parse_code
-from drills.questions.kinds import KINDS, codes_for, kind_of, spec
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
+from drills.questions import KINDS, Code, CodeError, Recipe, Spec, codes_for, kind_of, parse_code, spec
 from drills.structures import Stretch
 from progress_store import WHOLE, Attempt, Store, sittings
 from trainer.clock import Clock
@@ -86,7 +83,7 @@ def _form_in_words(skill: str) -> str:
     """Return the kind of a skill, and of a further form what it trains: "Inside lines: join points"."""
     kind, form = kind_of(skill)
     title = KINDS[kind].title
-    return title if form == KINDS[kind].forms[0] else f"{title}: {FORM_NAMES[form]}"
+    return title if form == KINDS[kind].first_form else f"{title}: {FORM_NAMES[form]}"
 
 
 def yardstick(store: Store, clock: Clock) -> PracticeSession:

@@ -10,7 +10,7 @@ from textual.app import App
 from textual.events import AppBlur
 from textual.theme import Theme
 
-from drills.questions.code import Code
+from drills.questions import Code
 from progress_store import Store, StoreError
 from trainer.board import DARK, LIGHT, GlyphName
 from trainer.clock import Clock

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, cast
+from typing import Any, ClassVar, cast
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.events import Key, MouseDown
 from textual.timer import Timer
 
-from drills.questions.drill import Answer, Drill
-from drills.questions.judging import judge, right_answer
-from drills.questions.kinds import KINDS
-from drills.questions.verdict import Verdict
+from drills.questions import KINDS, Drill, Verdict
 from progress_store import InputDevice, Judged, StoreError
 from trainer.actions import WINDOW_WAYS, Place, actions_at
-from trainer.answering import AnswerInput, hand_for, hint, verdict_look
+from trainer.answering import AnswerInput, verdict_look
 from trainer.board import Arrow
 from trainer.practice.attempts import Watch
 from trainer.practice.drill_source import DrillSource
@@ -24,12 +21,13 @@ from trainer.screens.board_view import BoardView
 from trainer.screens.lines import KeyLine, bindings_for
 from trainer.screens.overview import Overview
 from trainer.screens.panel import Panel
+from trainer.ways_of_asking import input_for
 
 
 class HandKeys(BaseScreen):
     """A screen with a hand; ``did`` is told of every move."""
 
-    hand: AnswerInput
+    hand: AnswerInput[Any]
 
     def did(self) -> None:
         """Note an input and show what it did."""
@@ -123,7 +121,7 @@ class DrillScreen(HandKeys, WindowKeys):
         self.drill: Drill
         self.timing: Watch
         self.verdict: Verdict | None = None
-        self.given: Answer | None = None
+        self.given: object | None = None
         self.helped = False
         self.notice = ""
         self._going_on: Timer | None = None
@@ -148,7 +146,7 @@ class DrillScreen(HandKeys, WindowKeys):
         names = {known.name for known in actions_at("drill") + actions_at("feedback")}
         if action not in names:
             return True
-        at = actions_at("feedback") if self.verdict else actions_at("drill", self.drill.question.ask)
+        at = actions_at("feedback") if self.verdict else actions_at("drill", self.hand.actions)
         return action in {known.name for known in at} and action not in self._barred
 
     @property
@@ -160,10 +158,10 @@ class DrillScreen(HandKeys, WindowKeys):
         if drill is None:
             self.slantwise.ended(self.sitting)
             return
-        self.drill, self.hand = drill, hand_for(drill)
+        self.drill, self.hand = drill, input_for(drill)
         self.timing = Watch(self.slantwise.clock.ticks)
         self.verdict, self.given, self.helped, self.notice = None, None, False, ""
-        self.query_one(KeyLine).show_keys("drill", drill.question.ask, self._barred)
+        self.query_one(KeyLine).show_keys("drill", self.hand.actions, self._barred)
         self._write_standing()
         if self.sitting.stage == "half":
             self._begin_half()
@@ -173,12 +171,12 @@ class DrillScreen(HandKeys, WindowKeys):
 
     def _begin_half(self) -> None:
         """Do the first part of the answer for the person and say so."""
-        self.notice = self.hand.begin() or hint(self.drill)
+        self.notice = self.hand.begin() or self.drill.question.hint(self.drill)
 
     def _work(self) -> None:
         """Answer for the person, so that the verdict shows how it is done."""
-        self.given = right_answer(self.drill)
-        self.verdict = judge(self.drill, self.given)
+        self.given = self.drill.question.right_answer(self.drill)
+        self.verdict = self.drill.judge(self.given)
         self._show_worked(self.query_one(Panel), self.verdict)
         self._show_verdict(self.verdict)
 
@@ -189,7 +187,7 @@ class DrillScreen(HandKeys, WindowKeys):
     def _write_standing(self) -> None:
         left = self.sitting.seconds_left
         clock = "" if left is None else f"   {left // 60}:{left % 60:02d} left"
-        kind = KINDS[self.drill.spec.code.kind].title
+        kind = KINDS[self.drill.kind].title
         self.say(f"{self.sitting.title} | {kind}", f"{self.sitting.progress}{clock}")
 
     def _show(self, follow: bool = True) -> None:
@@ -239,7 +237,7 @@ class DrillScreen(HandKeys, WindowKeys):
     def action_hint(self) -> None:
         """Give a little help."""
         self.helped = True
-        self.notice = hint(self.drill)
+        self.notice = self.drill.question.hint(self.drill)
         self.did()
 
     def action_nothing(self) -> None:
@@ -259,9 +257,9 @@ class DrillScreen(HandKeys, WindowKeys):
         else:
             self._answer(given)
 
-    def _answer(self, given: Answer) -> None:
+    def _answer(self, given: object) -> None:
         self.timing.saw(self._means)
-        self.given, self.verdict = given, judge(self.drill, given)
+        self.given, self.verdict = given, self.drill.judge(given)
         judged, kept = self._keep(self.verdict)
         if self.sitting.tells_at_end:
             self._go_on_untold("" if judged else kept)

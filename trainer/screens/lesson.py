@@ -7,7 +7,7 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from drills.questions.verdict import Verdict
+from drills.questions import Verdict
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import AFTER
 from trainer.screens.base_screen import BaseScreen

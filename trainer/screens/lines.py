@@ -13,7 +13,6 @@ from textual.events import Resize
 from textual.style import Style
 from textual.widgets import Static
 
-from drills.questions.drill import Ask
 from trainer.actions import ACTIONS, Action, Place, key_line
 
 
@@ -56,9 +55,11 @@ class KeyLine(Static):
         super().__init__("")
         self._shown = key_line(place)
 
-    def show_keys(self, place: Place, ask: Ask | None = None, barred: Collection[str] = ()) -> None:
-        """Show the keys of a place, for one manner of asking, without the actions that are barred."""
-        self._shown = [action for action in key_line(place, ask) if action.name not in barred]
+    def show_keys(
+        self, place: Place, having: Collection[str] | None = None, barred: Collection[str] = ()
+    ) -> None:
+        """Show the keys of a place, with an answer input having these, without those that are barred."""
+        self._shown = [action for action in key_line(place, having) if action.name not in barred]
         self._write()
 
     def on_resize(self, event: Resize) -> None:

@@ -9,7 +9,7 @@ from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from drills.questions.kinds import SKILL_NAMES, codes_for, make
+from drills.questions import codes_for, make, skill_names
 from progress_store import Settings
 from trainer.board import Look
 from trainer.practice import rounds, yardstick
@@ -68,7 +68,7 @@ class OpeningScreen(BaseScreen):
         seed = self.slantwise.store.today.toordinal() % SEEDS
         drill = make(next(codes_for(first.skill, first.level, seed)))
         self.query_one(BoardView).show(drill.truth.unlabelled(), Look())
-        self.query_one("#coming", Static).update(f"First comes: {SKILL_NAMES[first.skill]}.")
+        self.query_one("#coming", Static).update(f"First comes: {skill_names()[first.skill]}.")
 
     def _day(self) -> str:
         store = self.slantwise.store

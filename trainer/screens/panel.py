@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from typing import Any
 
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from drills.questions.drill import Drill
-from drills.questions.verdict import Highlights, Slip, Verdict
+from drills.questions import Drill, Highlights, Slip, Verdict
 from progress_store import Judged
-from trainer.answering import AnswerInput, ReadingHand
+from trainer.answering import AnswerInput, ReadingInput
 from trainer.screens.lines import link
 
 SLIPS: Mapping[Slip, str] = {
@@ -27,7 +27,7 @@ class Panel(VerticalScroll, can_focus=False):
     def __init__(self) -> None:
         super().__init__(Static("", id="panel-text"), id="panel")
 
-    def ask(self, drill: Drill, hand: AnswerInput, tells: str, notice: str) -> None:
+    def ask(self, drill: Drill, hand: AnswerInput[Any], tells: str, notice: str) -> None:
         """Show the question, where the hand is, and what must be said now."""
         first, *more = drill.question.says
         self._write(
@@ -37,7 +37,7 @@ class Panel(VerticalScroll, can_focus=False):
                 Content.styled(first, "bold"),
                 *map(Content, more),
                 Content(""),
-                *(_numbers(hand) if isinstance(hand, ReadingHand) else ()),
+                *(_numbers(hand) if isinstance(hand, ReadingInput) else ()),
                 *map(Content, hand.says()),
             ]
         )
@@ -124,11 +124,11 @@ def signs(lit: Highlights) -> str:
     return "  ".join(words for there, words in shown if there)
 
 
-def _numbers(hand: ReadingHand) -> list[Content]:
+def _numbers(hand: ReadingInput) -> list[Content]:
     return [_number(hand, field) for field in range(len(hand.numbers))]
 
 
-def _number(hand: ReadingHand, field: int) -> Content:
+def _number(hand: ReadingInput, field: int) -> Content:
     """Return one number with signs to click for more and less; the one in hand has a pointer before it."""
     number = str(hand.numbers[field]) if hand.numbers[field] else "_"
     return Content.assemble(

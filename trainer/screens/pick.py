@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from drills.questions.code import Code
+from drills.questions import KINDS, Code, QuestionKind, checked, newest, read_code
 from drills.questions.contents import ADDS
-from drills.questions.kinds import KINDS, QuestionKind, checked, newest, read_code
 from drills.structures import TRIANGLES
 from trainer.practice import rounds
 from trainer.practice.triangles import codes_with, levels_with
@@ -101,7 +100,7 @@ class PickScreen(ChoiceScreen):
         self.chosen[LEVEL] = self._entry.levels.index(level)
 
     def _set_code(self) -> Code:
-        form = self._entry.forms[self.chosen[FORM]]
+        form = list(self._entry.forms)[self.chosen[FORM]]
         seed = self.slantwise.clock.now().microsecond % _SEEDS
         if self.triangle:
             return next(codes_with(self.triangle, self.kind, form, self.level, seed))

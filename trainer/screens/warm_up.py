@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from drills.questions import top_level
 from drills.questions.contents import ADDS
-from drills.questions.kinds import TOP_LEVEL
 from drills.structures import TRIANGLES
 from trainer.practice.triangles import levels_with
 from trainer.practice.warm_up import Target, target_of, warm_up
@@ -32,7 +32,7 @@ class WarmUpScreen(ChoiceScreen):
     def options(self) -> tuple[list[str], ...]:
         """Return the words of the choices."""
         return (
-            ["mine", *map(str, range(2, TOP_LEVEL + 1))],
+            ["mine", *map(str, range(2, top_level() + 1))],
             ["any", *(triangle.name for triangle in TRIANGLES)],
         )
 

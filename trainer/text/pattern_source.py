@@ -8,8 +8,7 @@ from typing import NamedTuple
 
 from drills.fold_file import MOST_MIB, FoldFileError, ImportedPattern, read_sheet
 from drills.pattern import CreasePattern
-from drills.questions.code import CodeError, parse_code
-from drills.questions.kinds import read_code
+from drills.questions import CodeError, parse_code, read_code
 from trainer.text.drill import drill_of_code
 from trainer.text.input_error import InputError
 

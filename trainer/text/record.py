@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 from drills.pattern import number_of
-from drills.questions.kinds import KINDS, SKILL_NAMES
+from drills.questions import KINDS, skill_names
 from progress_store import Attempt, Judged, PaceKey, Rules, Yardstick, record, wilson
 from trainer.text.plots import minutes_plot, share_row, weeks_plot
 
@@ -56,7 +56,7 @@ def titled(kind: str) -> str:
 
 def name_of(skill: str) -> str:
     """Return the name of a skill on the screen; one that this version does not know keeps its own."""
-    return SKILL_NAMES.get(skill, skill)
+    return skill_names().get(skill, skill)
 
 
 MOST_WEEKS = 8

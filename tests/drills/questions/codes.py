@@ -7,15 +7,13 @@ from fractions import Fraction
 from functools import cache
 
 from drills.geometry import Point
-from drills.questions.code import Code
-from drills.questions.drill import Answer, Drill, MarkedPlaces, Outlines
-from drills.questions.kinds import KINDS, TOP_LEVEL, checked, make, newest
+from drills.questions import KINDS, Code, Drill, FindStretches, MarkedPlaces, checked, make, newest, top_level
 from drills.structures import Stretch
 
 FORMS = [(kind, form) for kind, entry in KINDS.items() for form in entry.forms]
-LEVELS = range(1, TOP_LEVEL + 1)
+LEVELS = range(1, top_level() + 1)
 SMALL = range(1, 5)
-LARGER = range(5, TOP_LEVEL + 1)
+LARGER = range(5, top_level() + 1)
 SMALL_FORMS = [(kind, form) for kind, form in FORMS if KINDS[kind].lowest == 1]
 PLACES = [(kind, form, level) for kind, form in FORMS for level in KINDS[kind].levels]
 SMALL_PLACES = [(kind, form, level) for kind, form in SMALL_FORMS for level in SMALL]
@@ -64,15 +62,17 @@ def some(kind: str, form: str, level: int) -> tuple[Drill, ...]:
 
 def stretch_of(drill: Drill) -> Stretch:
     """Return the lone stretch that a drill shows."""
-    assert isinstance(drill.sheet, Stretch)
-    return drill.sheet
+    assert isinstance(drill.design, Stretch)
+    return drill.design
 
 
-def right_answer(drill: Drill) -> Answer:
+def right_answer(drill: Drill) -> object:
     """Return an answer that is right: of outlines, a place inside each."""
-    if isinstance(drill.answer, Outlines):
-        return MarkedPlaces(frozenset(place_inside(drill, outline) for outline in drill.answer.edges))
-    return drill.answer
+    if isinstance(drill.question, FindStretches):
+        return MarkedPlaces(
+            frozenset(place_inside(drill, outline) for outline in drill.question.answer.edges)
+        )
+    return drill.question.answer
 
 
 def place_inside(drill: Drill, outline: Iterable[int]) -> Point:

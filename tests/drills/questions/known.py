@@ -10,9 +10,20 @@ from collections.abc import Iterable
 
 from drills.geometry import Point, Step
 from drills.pattern import CreasePattern, Paper, Role, build
-from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks, Outlines, Question, Segment, Truth
-from drills.questions.spec import Spec
+from drills.questions import (
+    AnyQuestion,
+    Code,
+    Drill,
+    FindStretches,
+    JoinPoints,
+    MarkInsideLines,
+    MarkTurningPoints,
+    MarkWrongLabels,
+    PlaceStep,
+    ReadStep,
+    Segment,
+    Spec,
+)
 from drills.structures import Stretch, draw
 
 STRETCH = Stretch((2, 2))
@@ -41,48 +52,44 @@ def read_side(counts_repeats: bool = True, back: bool = False) -> Drill:
     places = [(7, 3), (4, 2), (1, 1)] if back else [(1, 1), (4, 2), (7, 3)]
     edges = edge(*places[:2]), edge(*places[1:])
     lit = Segment(vertex(*places[0]), vertex(*places[2]), edges)
-    question = Question("step", ("Which step?",), lit=lit, counts_repeats=counts_repeats)
-    return _drill("steps", "read", SHEET.unlabelled(), question, Step(-3, 1, 2) if back else Step(3, -1, 2))
+    step = Step(-3, 1, 2) if back else Step(3, -1, 2)
+    return _drill("steps", "read", SHEET.unlabelled(), ReadStep.of(lit, step, counts_repeats))
 
 
 def place_side() -> Drill:
     """Return the drill that asks where 3 across 1 up, twice, ends from S."""
-    step = Step(3, -1, 2)
-    question = Question("place", ("Where?",), start=Point(1, 1), step=step)
-    return _drill("steps", "place", build((), Paper(*SHEET.box)), question, Point(7, 3))
+    question = PlaceStep.of(Point(1, 1), Step(3, -1, 2))
+    return _drill("steps", "place", build((), Paper(*SHEET.box)), question)
 
 
 def mark_inside() -> Drill:
     """Return the drill that asks for the three inside lines."""
-    return _drill(
-        "sinks", "mark", SHEET.unlabelled(), Question("edges", ("Mark.",)), Marks(of_role("inside"))
-    )
+    return _drill("sinks", "mark", SHEET.unlabelled(), MarkInsideLines.of(of_role("inside")))
 
 
 def mark_points() -> Drill:
     """Return the drill that asks for the four turning points."""
-    answer = Marks(frozenset(vertex(*place) for place in TURNING_POINTS))
-    return _drill("sinks", "points", SHEET.unlabelled(), Question("vertices", ("Mark.",)), answer)
+    points = frozenset(vertex(*point) for point in TURNING_POINTS)
+    return _drill("sinks", "points", SHEET.unlabelled(), MarkTurningPoints.of(points))
 
 
 def join_points() -> Drill:
     """Return the drill that asks where the line from (4, 2) leads: to (8, 5)."""
-    question = Question("join", ("Where?",), start_vertex=vertex(4, 2), hidden=of_role("inside"))
-    return _drill("sinks", "join", SHEET.unlabelled(), question, Marks(frozenset({vertex(8, 5)})))
+    question = JoinPoints.of(vertex(4, 2), vertex(8, 5), of_role("inside"))
+    return _drill("sinks", "join", SHEET.unlabelled(), question)
 
 
 def wrong_labels(wrong: Iterable[int]) -> Drill:
     """Return the drill in which these labels are switched."""
     chosen = frozenset(wrong)
-    return _drill("labels", "mark", SHEET.switched(chosen), Question("edges", ("Which?",)), Marks(chosen))
+    return _drill("labels", "mark", SHEET.switched(chosen), MarkWrongLabels.of(chosen, level=3))
 
 
 def find_stretch() -> Drill:
     """Return the drill that asks where the one slanted stretch is."""
-    question = Question("structures", ("Where?",), role_asked=True)
-    return _drill("find", "mark", SHEET.unlabelled(), question, Outlines((of_role("outline"),)))
+    return _drill("find", "mark", SHEET.unlabelled(), FindStretches.of((of_role("outline"),)))
 
 
-def _drill(kind: str, form: str, shown: CreasePattern, question: Question, answer: Truth) -> Drill:
-    spec = Spec(Code(kind, 3, 1), form, f"{kind} of the tests", STRETCH, "")
-    return Drill(spec, STRETCH, shown, SHEET, question, answer)
+def _drill(kind: str, form: str, shown: CreasePattern, question: AnyQuestion) -> Drill:
+    spec = Spec.of(Code(kind, 3, 1), form, f"{kind} of the tests", STRETCH, "")
+    return Drill(spec, STRETCH, shown, SHEET, question)

@@ -9,7 +9,7 @@ from math import gcd
 
 import pytest
 
-from drills.questions.drill_json import drill_line
+from drills.questions import drill_line
 from tests.drills.questions.codes import FORMS, PLACES, drills, fewer_when_larger, levels_of
 from tests.drills.questions.plain_sheet import PlainSheet
 from tests.drills.questions.slow_repairs import (

@@ -8,8 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
-from drills.questions.kinds import checked, read_code
+from drills.questions import LARGEST_SEED, Code, CodeError, checked, parse_code, read_code
 from tests.drills.questions.codes import FORMS, PLACES
 
 codes = st.builds(

@@ -5,11 +5,11 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from drills.questions import top_level
 from drills.questions.contents import HEADINGS, contents
-from drills.questions.kinds import TOP_LEVEL
 
 README = Path(__file__).parents[3] / "README.md"
-LEVELS = range(1, TOP_LEVEL + 1)
+LEVELS = range(1, top_level() + 1)
 
 
 def rows() -> list[str]:

@@ -7,9 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from drills.questions.drill import Drill, Outlines
-from drills.questions.drill_json import drill_line, drill_to_json
-from drills.questions.kinds import make, read_code
+from drills.questions import Drill, FindStretches, drill_line, drill_to_json, make, read_code
 from tests.drills.questions.codes import LEVELS, SMALL, drills, every_code
 from tests.drills.questions.known import (
     SHEET,
@@ -62,7 +60,10 @@ def test_question_and_answer_of_every_form() -> None:
     assert parts(wrong_labels([])) == ({"ask": "edges"}, {"edges": []})
     outline = sorted(of_role("outline"))
     assert parts(find_stretch()) == ({"ask": "structures"}, {"structures": [outline]})
-    assert parts(replace(find_stretch(), answer=Outlines(()))) == ({"ask": "structures"}, {"structures": []})
+    assert parts(replace(find_stretch(), question=FindStretches.of(()))) == (
+        {"ask": "structures"},
+        {"structures": []},
+    )
 
 
 def parts(drill: Drill) -> tuple[object, object]:

@@ -10,13 +10,9 @@ from itertools import product
 import pytest
 
 from drills.geometry import Chance
-from drills.questions.code import Code
-from drills.questions.drill import Marks
-from drills.questions.kinds import KINDS, make, spec
-from drills.questions.labels import can_settle, most_wrong
-from drills.questions.larger import ALONE, LONE, cut, fits
-from drills.questions.mistakes import MISTAKES
-from drills.questions.spec import Spec
+from drills.questions import KINDS, NO_FEATURES, Code, Marks, Spec, make, spec
+from drills.questions.labels import MISTAKES, can_settle, most_wrong
+from drills.questions.levels import ALONE, LONE, cut, fits
 from drills.questions.steps import FORMS as FORMS_OF_STEPS
 from drills.questions.steps import ratios_of
 from drills.structures import Stretch
@@ -47,7 +43,7 @@ def test_every_draw_is_tried() -> None:
 def plans(level: int) -> set[Spec]:
     """Return everything that the plan of a labels drill of a level can draw."""
     code = Code("labels", level, 0)
-    return set(outcomes(lambda chance: KINDS["labels"].plan(code, "mark", chance), MOST_DRAWS))
+    return set(outcomes(lambda chance: KINDS["labels"].plan(code, "mark", NO_FEATURES, chance), MOST_DRAWS))
 
 
 def alone() -> Iterator[Stretch]:
@@ -115,8 +111,8 @@ def test_every_step_of_level_5_is_asked(form: str) -> None:
     """Each step that a triangle is picked for has a crease on every sheet."""
     for stretch in alone():
         for ratio in ratios_of(stretch.triangle):
-            plan = Spec(Code("steps", ALONE, 0), form, "", stretch, ratio)
-            assert KINDS["steps"].make(plan, Chance("any")).sheet == stretch
+            plan = Spec.of(Code("steps", ALONE, 0), form, "", stretch, ratio)
+            assert KINDS["steps"].make(plan, Chance("any")).design == stretch
 
 
 @pytest.mark.long
@@ -124,11 +120,11 @@ def test_every_inside_line_of_level_5_is_asked() -> None:
     """On every sheet, cut or not; turning points and joins where there is more than one line."""
     for stretch in alone():
         for cut_one in set(outcomes(partial(cut, stretch), 3)):
-            plan = Spec(Code("sinks", ALONE, 0), "mark", "", cut_one, "")
-            assert KINDS["sinks"].make(plan, Chance("any")).answer != Marks(frozenset())
+            plan = Spec.of(Code("sinks", ALONE, 0), "mark", "", cut_one, "")
+            assert KINDS["sinks"].make(plan, Chance("any")).question.answer != Marks(frozenset())
         for form in ("points", "join") if stretch.inside_lines > 1 else ():
-            plan = Spec(Code("sinks", ALONE, 0), form, "", stretch, "")
-            assert KINDS["sinks"].make(plan, Chance("any")).sheet == stretch
+            plan = Spec.of(Code("sinks", ALONE, 0), form, "", stretch, "")
+            assert KINDS["sinks"].make(plan, Chance("any")).design == stretch
 
 
 @pytest.mark.parametrize(("kind", "form"), FORMS)

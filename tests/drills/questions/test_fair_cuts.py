@@ -8,11 +8,9 @@ from itertools import product
 import pytest
 
 from drills.geometry import Chance
-from drills.questions import labels, steps
-from drills.questions.code import Code
+from drills.questions import Code, Spec, labels, steps
 from drills.questions.levels import EQUAL, FAIR_CUTS, UNEQUAL, Units, cropped, fits
 from drills.questions.sinks import tip
-from drills.questions.spec import Spec
 from drills.structures import Stretch, draw
 from tests.drills.sheets import HINGES
 
@@ -46,7 +44,7 @@ def cut_stretches(units: Units) -> Iterator[Stretch]:
 
 def has_fair_set(stretch: Stretch, wrong: str, level: int) -> bool:
     """Whether the mistake can be made on the stretch so that it is the one smallest repair."""
-    spec = Spec(Code("labels", level, 0), "mark", f"labels {wrong}", stretch, wrong)
+    spec = Spec.of(Code("labels", level, 0), "mark", f"labels {wrong}", stretch, wrong)
     truth = draw(stretch)
     return any(labels.is_fair(truth, chosen, level) for chosen in labels.candidates(truth, spec))
 

@@ -11,11 +11,7 @@ import os
 from hashlib import sha256
 from pathlib import Path
 
-from drills.questions.code import Code
-from drills.questions.drill import Marks
-from drills.questions.drill_json import drill_line
-from drills.questions.kinds import KINDS, checked, make, read_code, spec
-from drills.questions.recipe import Recipe
+from drills.questions import KINDS, Code, Marks, Recipe, checked, drill_line, make, read_code, spec
 from drills.structures import Stretch
 from tests.drills.questions.codes import FORMS, SMALL, SMALL_FORMS, SMALL_PLACES
 
@@ -57,7 +53,7 @@ def test_a_later_way_changes_only_what_it_says() -> None:
     for code, sheet in roofs.items():
         assert isinstance(sheet, Recipe)
         assert sheet.allowed == ("roof",)
-        assert make(code).answer == Marks(frozenset())
+        assert make(code).question.answer == Marks(frozenset())
 
 
 def digest(code: str) -> str:

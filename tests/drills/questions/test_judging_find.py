@@ -8,9 +8,7 @@ from fractions import Fraction
 import pytest
 
 from drills.geometry import Point
-from drills.questions.drill import Drill, MarkedPlaces, Outlines
-from drills.questions.judging import judge
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, FindStretches, MarkedPlaces, Outlines, Verdict
 from drills.structures import Mirrored, Sheet, Stretch, draw_figure, drawn_outlines
 from tests.drills.questions.codes import drills, levels_of, place_inside, right_answer
 from tests.drills.questions.known import find_stretch, of_role
@@ -27,7 +25,7 @@ def on_known(*places: tuple[int, int]) -> Verdict:
 
 def spots(drill: Drill, *places: Point) -> Verdict:
     """Return the verdict on places."""
-    return judge(drill, MarkedPlaces(frozenset(places)))
+    return drill.judge(MarkedPlaces(frozenset(places)))
 
 
 @pytest.mark.parametrize(
@@ -87,15 +85,18 @@ def two_that_touch() -> Drill:
     """Return the drill of a smallest stretch and its mirror image, which share a corner."""
     sheet = Sheet(Mirrored(Stretch((1, 1), hinges=("shallow", "steep"))), 1)
     truth = draw_figure(sheet)
-    outlines = Outlines(tuple(drawn_outlines(sheet)))
-    return replace(find_stretch(), sheet=sheet, truth=truth, pattern=truth.unlabelled(), answer=outlines)
+    question = FindStretches.of(drawn_outlines(sheet))
+    return replace(find_stretch(), design=sheet, truth=truth, pattern=truth.unlabelled(), question=question)
 
 
 def test_a_mark_on_a_shared_corner_finds_both() -> None:
     """Whoever puts it there has seen both, and no mark of theirs lies outside."""
     drill = two_that_touch()
-    assert isinstance(drill.answer, Outlines)
-    ends = [{end for edge in outline for end in drill.pattern.ends(edge)} for outline in drill.answer.edges]
+    assert isinstance(drill.question.answer, Outlines)
+    ends = [
+        {end for edge in outline for end in drill.pattern.ends(edge)}
+        for outline in drill.question.answer.edges
+    ]
     (shared,) = ends[0] & ends[1]
     verdict = spots(drill, shared)
     assert (verdict.right, verdict.misses, verdict.false_alarms) == (True, 0, 0)
@@ -106,8 +107,8 @@ def test_a_mark_on_a_shared_corner_finds_both() -> None:
 def test_one_of_two_is_missed() -> None:
     """A mark in one leaves the other missed, and its outline alone is lit so."""
     drill = two_that_touch()
-    assert isinstance(drill.answer, Outlines)
-    first, second = drill.answer.edges
+    assert isinstance(drill.question.answer, Outlines)
+    first, second = drill.question.answer.edges
     verdict = spots(drill, place_inside(drill, first))
     assert (verdict.misses, verdict.lit.right, verdict.lit.missed) == (1, first, second)
     assert verdict.answered == "You marked 1 place: 1 found, 1 missed."
@@ -115,7 +116,9 @@ def test_one_of_two_is_missed() -> None:
 
 def test_where_there_is_nothing_every_mark_is_a_false_alarm() -> None:
     """Marking nothing is right; what is said is true of every crease."""
-    drill = next(made for made in drills("find", "mark", 2, range(60)) if made.answer == Outlines(()))
+    drill = next(
+        made for made in drills("find", "mark", 2, range(60)) if made.question.answer == Outlines(())
+    )
     right, wrong = spots(drill), spots(drill, Point(1, 1), Point(2, 2))
     assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
     assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 0, 2)
@@ -123,7 +126,7 @@ def test_where_there_is_nothing_every_mark_is_a_false_alarm() -> None:
     assert wrong.answered == "You marked 2 places: 0 found, 2 marks in none."
     assert right.truth == wrong.truth == "There is no slanted stretch on this sheet."
     assert right.why == "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
-    assert drill.marks == 1
+    assert drill.question.marks == 1
     for edge in drill.truth.creases:
         (x, y), (u, v) = drill.truth.ends(edge)
         assert x == u or y == v or abs(x - u) == abs(y - v)
@@ -133,17 +136,17 @@ def test_where_there_is_nothing_every_mark_is_a_false_alarm() -> None:
 def test_leaving_one_out_and_one_too_many_is_told_at_every_level(level: int) -> None:
     """Of each stretch the mean of its outline lies in it and in no other; a corner of the paper in none."""
     for drill in drills("find", "mark", level, range(3)):
-        assert isinstance(drill.answer, Outlines)
+        assert isinstance(drill.question.answer, Outlines)
         given = right_answer(drill)
         assert isinstance(given, MarkedPlaces)
-        assert len(given.points) == len(drill.answer.edges)
+        assert len(given.points) == len(drill.question.answer.edges)
         for spot in given.points:
-            verdict = judge(drill, MarkedPlaces(given.points - {spot}))
+            verdict = drill.judge(MarkedPlaces(given.points - {spot}))
             assert (verdict.right, verdict.misses, verdict.false_alarms) == (False, 1, 0)
-            where = "Its sides" if len(drill.answer.edges) == 1 else "The sides of the one at "
+            where = "Its sides" if len(drill.question.answer.edges) == 1 else "The sides of the one at "
             assert verdict.why.startswith(where)
             assert " are not at 45 degrees: they go " in verdict.why
         beyond = Point(-1, -1)
-        verdict = judge(drill, MarkedPlaces(given.points | {beyond}))
+        verdict = drill.judge(MarkedPlaces(given.points | {beyond}))
         assert (verdict.misses, verdict.false_alarms) == (0, 1)
         assert verdict.lit.extra_points == {beyond}

@@ -13,10 +13,7 @@ import pytest
 from drills.flatfold import completions, failing, fault_in_words, faults, folds, solve_layers
 from drills.fold_file import to_fold
 from drills.pattern import CreasePattern, Label
-from drills.questions.drill import Drill, Marks
-from drills.questions.drill_json import drill_line
-from drills.questions.judging import judge
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, Marks, Verdict, drill_line
 from drills.structures import Stretch, draw
 from tests.drills.questions.codes import LEVELS, right_answer, some, two_hundred
 from tests.drills.questions.known import SHEET, edge, vertex, wrong_labels
@@ -100,7 +97,7 @@ def test_labels_exactly_missed_and_extra(
 
 def labels(drill: Drill, marked: list[int]) -> Verdict:
     """Return the verdict on labels marked as wrong."""
-    return judge(drill, Marks(frozenset(marked)))
+    return drill.judge(Marks(frozenset(marked)))
 
 
 @pytest.mark.parametrize(
@@ -162,7 +159,7 @@ def test_the_counts_of_a_wrong_label_by_hand() -> None:
 def test_the_reason_is_true_when_counted_again(level: int) -> None:
     """A point at fault is named; its counts, taken from the JSON, are those told and do not balance."""
     for drill in some("labels", "mark", level):
-        verdict, sheet = judge(drill, right_answer(drill)), PlainSheet(drill_line(drill))
+        verdict, sheet = drill.judge(right_answer(drill)), PlainSheet(drill_line(drill))
         failing = {v for v in sheet.inner if not layering(sheet, sheet.labels, v)}
         assert verdict.lit.faults == failing
         if not failing:
@@ -179,12 +176,12 @@ def test_the_reason_is_true_when_counted_again(level: int) -> None:
 def test_what_is_still_wrong_with_the_marked_labels_is_true(level: int) -> None:
     """One crease too many: the reason is counted on the sheet with all the marked labels switched."""
     for drill in some("labels", "mark", level):
-        assert isinstance(drill.answer, Marks)
-        right = (crease for crease in drill.truth.creases if crease not in drill.answer.items)
+        assert isinstance(drill.question.answer, Marks)
+        right = (crease for crease in drill.truth.creases if crease not in drill.question.answer.items)
         extra = next(crease for crease in right if drill.truth.interior_ends[crease])
         sheet = PlainSheet(drill_line(drill))
-        mended = switched(sheet, (extra, *drill.answer.items))
-        start, why = "With yours switched, at ", labels(drill, [extra, *drill.answer.items]).why
+        mended = switched(sheet, (extra, *drill.question.answer.items))
+        start, why = "With yours switched, at ", labels(drill, [extra, *drill.question.answer.items]).why
         assert why.startswith(start)
         at, rest = place_told(sheet, f"At {why.removeprefix(start)}")
         assert not layering(sheet, mended, at)

@@ -5,10 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drills.geometry import Point, Step
-from drills.questions.drill import Drill, MarkedPlaces, Marks
-from drills.questions.judging import judge
-from drills.questions.kinds import make
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, MarkedPlaces, Marks, Verdict, make
 from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, every_code, levels_of, right_answer
 from tests.drills.questions.known import (
     TURNING_POINTS,
@@ -56,7 +53,7 @@ def test_misses_and_false_alarms_are_kept_apart(
 
 def marks(drill: Drill, items: list[int]) -> Verdict:
     """Return the verdict on what was marked."""
-    return judge(drill, Marks(frozenset(items)))
+    return drill.judge(Marks(frozenset(items)))
 
 
 def test_the_two_parts_that_go_in_are_shaded() -> None:
@@ -109,12 +106,14 @@ def test_a_sheet_without_inside_lines() -> None:
     assert right.truth == "There is no inside line on this sheet."
     assert right.why == "Only a tip of the outline is on this sheet, and no crease runs inside it."
     assert wrong.answered == "You marked 1 crease: 0 right, 1 too many."
-    assert drill.marks == 1
+    assert drill.question.marks == 1
 
 
 def shows_a_tip(drill: Drill) -> bool:
     """Whether there is an outline on the sheet, and no inside line."""
-    return drill.answer == Marks(frozenset()) and any(edge.role == "outline" for edge in drill.truth.edges)
+    return drill.question.answer == Marks(frozenset()) and any(
+        edge.role == "outline" for edge in drill.truth.edges
+    )
 
 
 def test_a_sheet_without_an_outline() -> None:
@@ -122,7 +121,7 @@ def test_a_sheet_without_an_outline() -> None:
     drill = next(
         made
         for made in drills("sinks", "mark", 4, range(200))
-        if made.answer == Marks(frozenset()) and not shows_a_tip(made)
+        if made.question.answer == Marks(frozenset()) and not shows_a_tip(made)
     )
     verdict = marks(drill, [])
     assert verdict.right
@@ -135,7 +134,7 @@ def test_the_right_answer_is_right_for_every_form_and_level() -> None:
     few = every_code(range(300, 301), LARGER)
     for code in (*every_code(range(300, 312), SMALL), *few):
         drill = make(code)
-        verdict = judge(drill, right_answer(drill))
+        verdict = drill.judge(right_answer(drill))
         assert verdict.right, code
         assert (verdict.slip, verdict.misses, verdict.false_alarms) == ("", 0, 0)
         said = (verdict.answered, verdict.truth, verdict.why)
@@ -151,8 +150,8 @@ def test_an_answer_of_another_sort_is_refused(kind: str, form: str) -> None:
         drill = next(drills(kind, form, level, range(1)))
         for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1})), MarkedPlaces(frozenset({Point(1, 2)}))):
             if type(given) is not type(right_answer(drill)):
-                with pytest.raises(TypeError, match="asks for"):
-                    judge(drill, given)
+                with pytest.raises(TypeError, match=" takes "):
+                    drill.judge(given)
 
 
 def test_an_unlabelled_sheet_is_not_judged_by_its_labels() -> None:

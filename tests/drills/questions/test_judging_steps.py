@@ -5,9 +5,8 @@ from __future__ import annotations
 import pytest
 
 from drills.geometry import Point, Step
-from drills.questions.judging import judge
-from drills.questions.judging_steps import staircase, with_directions_of
-from drills.questions.verdict import Slip, Verdict
+from drills.questions import Slip, Verdict, with_directions_of
+from drills.questions.asking.steps import staircase
 from tests.drills.questions.known import edge, place_side, read_side
 
 SIDE = {edge((1, 1), (4, 2)), edge((4, 2), (7, 3))}
@@ -58,7 +57,7 @@ def test_a_step_with_its_count(
     given: tuple[int, int, int], right: bool, slip: Slip, answered: str, truth: str, why: str
 ) -> None:
     """The lit side leads 3 across 1 up, twice: answer, truth and reason, word for word."""
-    verdict = judge(read_side(), Step(*given))
+    verdict = read_side().judge(Step(*given))
     assert (verdict.right, verdict.slip) == (right, slip)
     assert (verdict.answered, verdict.truth, verdict.why) == (f"You read {answered}.", truth, why)
     assert (verdict.misses, verdict.false_alarms) == (int(not right), 0)
@@ -91,23 +90,23 @@ def test_a_step_without_its_count(
     given: tuple[int, int, int], right: bool, slip: Slip, answered: str, truth: str
 ) -> None:
     """Where the count is not asked for, none is judged, and none is told but for a step not reduced."""
-    verdict = judge(read_side(counts_repeats=False), Step(*given))
+    verdict = read_side(counts_repeats=False).judge(Step(*given))
     assert (verdict.right, verdict.slip) == (right, slip)
     assert (verdict.answered, verdict.truth, verdict.why) == (f"You read {answered}.", truth, NEXT)
 
 
 def test_a_step_to_the_other_side_is_a_miss() -> None:
     """From its start the side leads to the right, so a step to the left is wrong, and so is the way back."""
-    assert not judge(read_side(), Step(-3, -1, 2)).right
-    assert not judge(read_side(), Step(-3, 1, 2)).right
-    assert judge(read_side(back=True), Step(-3, 1, 2)).right
-    assert not judge(read_side(back=True), Step(3, -1, 2)).right
+    assert not read_side().judge(Step(-3, -1, 2)).right
+    assert not read_side().judge(Step(-3, 1, 2)).right
+    assert read_side(back=True).judge(Step(-3, 1, 2)).right
+    assert not read_side(back=True).judge(Step(3, -1, 2)).right
 
 
 @pytest.mark.parametrize("counts_repeats", [True, False])
 def test_a_step_to_the_other_side_is_not_told_in_the_words_of_the_right_one(counts_repeats: bool) -> None:
     """Both are 3 across 1 up, so the side is named."""
-    verdict = judge(read_side(counts_repeats), Step(-3, -1, 2))
+    verdict = read_side(counts_repeats).judge(Step(-3, -1, 2))
     assert verdict.answered.startswith("You read 3 to the left, 1 up")
     assert verdict.truth.startswith("It is 3 to the right, 1 up")
     assert ("twice" in verdict.truth) == counts_repeats
@@ -117,16 +116,16 @@ def test_a_step_to_the_other_side_is_not_told_in_the_words_of_the_right_one(coun
 def test_bare_numbers_take_their_directions_from_the_lit_arrow(numbers: tuple[int, int]) -> None:
     """Whichever way the crease is read, 3 and 1 are right, and the count stays as given."""
     for drill in (read_side(), read_side(back=True)):
-        assert isinstance(drill.answer, Step)
-        given = with_directions_of(Step(*numbers, 2), drill.answer)
-        assert given == drill.answer
-        assert judge(drill, given).right
-        assert with_directions_of(Step(*numbers, 5), drill.answer).times == 5
+        assert isinstance(drill.question.answer, Step)
+        given = with_directions_of(Step(*numbers, 2), drill.question.answer)
+        assert given == drill.question.answer
+        assert drill.judge(given).right
+        assert with_directions_of(Step(*numbers, 5), drill.question.answer).times == 5
 
 
 def test_the_stairs_of_a_step_are_lit() -> None:
     """Across, then up, as often as it repeats, from the start to the end of the lit edges."""
-    lit = judge(read_side(), Step(1, 1, 1)).lit
+    lit = read_side().judge(Step(1, 1, 1)).lit
     assert lit.staircase == ((1, 1), (4, 1), (4, 2), (7, 2), (7, 3))
     assert lit.right == SIDE
     assert staircase(Point(0, 0), Step(-1, 2)) == ((0, 0), (-1, 0), (-1, -2))
@@ -134,7 +133,7 @@ def test_the_stairs_of_a_step_are_lit() -> None:
 
 def place(x: int, y: int) -> Verdict:
     """Return the verdict on a crossing, y up, on a sheet 8 squares high."""
-    return judge(place_side(), Point(x, y))
+    return place_side().judge(Point(x, y))
 
 
 def test_the_crossing_where_a_step_ends() -> None:

@@ -8,9 +8,7 @@ from typing import NoReturn
 
 import pytest
 
-from drills.questions import kinds
-from drills.questions.code import Code
-from drills.questions.kinds import SKILL_NAMES, codes_for, kind_of, make, skill_of, skills_at, spec
+from drills.questions import KINDS, Code, codes_for, kind_of, make, skill_names, skill_of, skills_at, spec
 from tests.drills.questions.codes import LARGER, LEVELS, PLACES, SMALL, every_code, levels_of
 
 BUILDERS = ("build", "draw", "draw_figure", "draw_sheet", "compose", "clipped", "turned", "block_of")
@@ -27,11 +25,13 @@ def test_no_geometry_is_built_for_a_spec(monkeypatch: pytest.MonkeyPatch) -> Non
             for builder in BUILDERS:
                 if hasattr(module, builder):
                     monkeypatch.setattr(module, builder, refuse)
-    kinds.make.cache_clear()
-    specs = [spec(code) for code in every_code(range(900, 910))]
-    assert len(specs) == 10 * len(PLACES) == 10 * (6 * 7 + 6)
+    make.cache_clear()
+    spec.cache_clear()
+    codes = list(every_code(range(900, 910)))
+    specs = [spec(code) for code in codes]
+    assert len(specs) == 10 * len(PLACES)
     with pytest.raises(AssertionError, match="a pattern was built"):
-        make(specs[0].code)
+        make(codes[0])
 
 
 def test_the_spec_names_the_skill_of_the_drill() -> None:
@@ -39,25 +39,23 @@ def test_the_spec_names_the_skill_of_the_drill() -> None:
     for code in (*every_code(range(8), SMALL), *every_code(range(1), LARGER)):
         drill = make(code)
         assert drill.spec == spec(code)
-        assert drill.spec.skill == skill_of(code)
-        assert drill.spec.skill in SKILL_NAMES
-        assert kind_of(drill.spec.skill) == (code.kind, drill.spec.form)
+        assert drill.skill == skill_of(code)
+        assert drill.skill in skill_names()
+        assert kind_of(drill.skill) == (code.kind, drill.form)
 
 
-@pytest.mark.parametrize("skill", SKILL_NAMES)
+@pytest.mark.parametrize("skill", skill_names())
 def test_every_skill_leads_to_codes_at_every_level(skill: str) -> None:
     """Codes of a skill train it, are of its kind and form, begin at the seed and are all different."""
     for level in levels_of(kind_of(skill)[0]):
         found = list(islice(codes_for(skill, level, 5000), 4))
         assert [skill_of(code) for code in found] == [skill] * 4
-        assert {(code.kind, code.form or kinds.KINDS[code.kind].forms[0]) for code in found} == {
-            kind_of(skill)
-        }
+        assert {(code.kind, code.form or KINDS[code.kind].first_form) for code in found} == {kind_of(skill)}
         assert [code.seed for code in found] == sorted({code.seed for code in found})
         assert found[0].seed >= 5000
 
 
-@pytest.mark.parametrize("skill", SKILL_NAMES)
+@pytest.mark.parametrize("skill", skill_names())
 def test_codes_are_of_the_nearest_level_that_trains_the_skill(skill: str) -> None:
     """At the level asked for where it trains the skill, else no other training level is nearer."""
     training = [level for level in levels_of(kind_of(skill)[0]) if skill in skills_at(*kind_of(skill), level)]
@@ -69,8 +67,8 @@ def test_codes_are_of_the_nearest_level_that_trains_the_skill(skill: str) -> Non
 
 def test_a_skill_is_named_in_plain_words() -> None:
     """Names are different from each other, as are skills, and say neither kind nor code."""
-    assert len(SKILL_NAMES) == len(set(SKILL_NAMES.values())) == 31
-    assert SKILL_NAMES["steps read 1:2"] == "reading a step of 1 and 2"
+    assert len(skill_names()) == len(set(skill_names().values())) == 31
+    assert skill_names()["steps read 1:2"] == "reading a step of 1 and 2"
 
 
 @pytest.mark.parametrize(

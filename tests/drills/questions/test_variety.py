@@ -7,11 +7,8 @@ from collections import Counter
 import pytest
 
 from drills.pattern import figure
-from drills.questions.drill import Drill, Marks, Outlines
-from drills.questions.kinds import KINDS, spec
-from drills.questions.mistakes import MISTAKES
-from drills.questions.recipe import Recipe
-from drills.questions.spec import Spec
+from drills.questions import KINDS, Drill, Marks, Outlines, Recipe, Spec, spec
+from drills.questions.labels import MISTAKES
 from drills.structures import TRIANGLES, Stretch
 from tests.drills.questions.codes import (
     FORMS,
@@ -38,26 +35,26 @@ def test_six_hundred_drills_show_at_least_150_patterns() -> None:
 
 def first_form(kind: str, level: int) -> tuple[Drill, ...]:
     """Return 200 drills of the first form of a kind at a level."""
-    return two_hundred(kind, KINDS[kind].forms[0], level)
+    return two_hundred(kind, KINDS[kind].first_form, level)
 
 
 @pytest.mark.parametrize("level", SMALL)
 def test_about_one_labels_drill_in_five_has_nothing_wrong(level: int) -> None:
     """Of 200 between 30 and 50 have nothing to mark, and no other drill is without a wrong label."""
     shown = first_form("labels", level)
-    nothing = [drill for drill in shown if drill.answer == Marks(frozenset())]
+    nothing = [drill for drill in shown if drill.question.answer == Marks(frozenset())]
     assert 30 <= len(nothing) <= 50
-    assert all((drill.spec.skill == "labels nothing") == (drill in nothing) for drill in shown)
+    assert all((drill.skill == "labels nothing") == (drill in nothing) for drill in shown)
 
 
 def test_a_few_sheets_have_no_inside_line() -> None:
     """At level 4 between 4 and 32 of 200 show only a tip of the outline, or roofs alone; below, none does."""
     empty = {
-        level: [drill for drill in first_form("sinks", level) if drill.answer == Marks(frozenset())]
+        level: [drill for drill in first_form("sinks", level) if drill.question.answer == Marks(frozenset())]
         for level in SMALL
     }
     assert 4 <= len(empty[4]) <= 32
-    assert {isinstance(drill.sheet, Stretch) for drill in empty[4]} == {True, False}
+    assert {isinstance(drill.design, Stretch) for drill in empty[4]} == {True, False}
     assert empty[1] == empty[2] == empty[3] == []
 
 
@@ -77,8 +74,8 @@ def test_sheets_of_the_first_four_levels_fit_80_columns(kind: str, form: str) ->
 def test_wrong_labels_are_few_and_inside(level: int) -> None:
     """One at levels 1 and 2, up to two at 3, up to three at 4; each has an end off the paper's edge."""
     for drill in first_form("labels", level):
-        assert isinstance(drill.answer, Marks)
-        wrong = drill.answer.items
+        assert isinstance(drill.question.answer, Marks)
+        wrong = drill.question.answer.items
         assert len(wrong) <= AT_MOST[level]
         assert all(drill.truth.interior_ends[edge] for edge in wrong)
         assert drill.pattern.switched(wrong) == drill.truth
@@ -93,7 +90,7 @@ def test_no_crease_of_a_labels_drill_runs_from_edge_to_edge() -> None:
 
 def test_the_largest_number_of_wrong_labels_comes_up() -> None:
     """Two are wrong at once at level 3, and three at level 4."""
-    counts = {level: {drill.marks for drill in first_form("labels", level)} for level in (3, 4)}
+    counts = {level: {drill.question.marks for drill in first_form("labels", level)} for level in (3, 4)}
     assert counts == {3: {1, 2}, 4: {1, 2, 3}}
 
 
@@ -234,10 +231,10 @@ def test_a_drawn_sheet_is_as_large_as_planned(kind: str, form: str) -> None:
 def test_wrong_labels_of_larger_sheets_are_few_and_inside(level: int) -> None:
     """Up to three; each has an end off the paper's edge."""
     for drill in drills("labels", "mark", level, range(1, 6)):
-        assert isinstance(drill.answer, Marks)
-        assert len(drill.answer.items) <= 3
-        assert all(drill.truth.interior_ends[edge] for edge in drill.answer.items)
-        assert drill.pattern.switched(drill.answer.items) == drill.truth
+        assert isinstance(drill.question.answer, Marks)
+        assert len(drill.question.answer.items) <= 3
+        assert all(drill.truth.interior_ends[edge] for edge in drill.question.answer.items)
+        assert drill.pattern.switched(drill.question.answer.items) == drill.truth
 
 
 @pytest.mark.parametrize("level", levels_of("find"))
@@ -264,8 +261,8 @@ def is_empty(plan: Spec) -> bool:
 def test_what_is_planned_is_to_be_marked(level: int) -> None:
     """No outline where none is planned, and elsewhere one at least, not more than there are structures."""
     for drill in drills("find", "mark", level, range(1, 5 if level > 4 else 11)):
-        assert isinstance(drill.answer, Outlines)
-        number = len(drill.answer.edges)
+        assert isinstance(drill.question.answer, Outlines)
+        number = len(drill.question.answer.edges)
         assert (number == 0) == is_empty(drill.spec)
         sheet = drill.spec.sheet
         assert number <= (sheet.structures if isinstance(sheet, Recipe) else 1)

@@ -8,7 +8,7 @@ from math import exp
 from random import Random
 from statistics import NormalDist
 
-from drills.questions.kinds import SKILL_NAMES, kind_of
+from drills.questions import kind_of, skill_names
 from tests.measure.learners.forgetting import kept
 from tests.measure.learners.numbers import Numbers
 
@@ -32,8 +32,8 @@ def drawn(numbers: Numbers, seed: str) -> Person:
     speed = exp(numbers.speed_spread * normal(chance))
     rate = numbers.rate * exp(numbers.rate_spread * normal(chance))
     ability = numbers.ability_spread * normal(chance)
-    rates = {s: min(1.0, rate * exp(numbers.rate_spread_by_skill * normal(chance))) for s in SKILL_NAMES}
-    ease = {s: ability + numbers.difficulty_spread_by_skill * normal(chance) for s in SKILL_NAMES}
+    rates = {s: min(1.0, rate * exp(numbers.rate_spread_by_skill * normal(chance))) for s in skill_names()}
+    ease = {s: ability + numbers.difficulty_spread_by_skill * normal(chance) for s in skill_names()}
     return Person(k, speed, rates, ease)
 
 
@@ -53,14 +53,14 @@ class Learner:
     def __init__(self, person: Person, numbers: Numbers, carried: Mapping[str, Mapping[str, float]]) -> None:
         self.person, self.numbers = person, numbers
         self._carried = carried
-        self._before: dict[str, list[tuple[float, float]]] = {skill: [] for skill in SKILL_NAMES}
+        self._before: dict[str, list[tuple[float, float]]] = {skill: [] for skill in skill_names()}
         self._today: list[tuple[float, Mapping[str, float]]] = []
         self._shares: tuple[float, list[float]] = (0.0, [])
-        self._left: dict[str, float] = dict.fromkeys(SKILL_NAMES, 0.0)
+        self._left: dict[str, float] = dict.fromkeys(skill_names(), 0.0)
 
     def wake(self, minute: float) -> None:
         """Begin a day."""
-        for skill in SKILL_NAMES if self._today else ():
+        for skill in skill_names() if self._today else ():
             amount = sum(added.get(skill, 0.0) for _, added in self._today)
             self._before[skill].append((self._today[-1][0], amount))
         self._today.clear()

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import exp
 
-from drills.questions.kinds import SKILL_NAMES, kind_of
+from drills.questions import kind_of, skill_names
 from tests.measure.learners.numbers import Numbers
 from trainer.practice.choosing import partners_of
 
 
 def likeness(numbers: Numbers) -> Mapping[str, Mapping[str, float]]:
     """Return for each skill the skills that its practice counts for, and the part from 0 to 1."""
-    return {one: dict(_carried_over(one, numbers)) for one in SKILL_NAMES}
+    return {one: dict(_carried_over(one, numbers)) for one in skill_names()}
 
 
 def _carried_over(one: str, numbers: Numbers) -> list[tuple[str, float]]:
-    alike = [other for other in SKILL_NAMES if kind_of(other)[0] == kind_of(one)[0]]
+    alike = [other for other in skill_names() if kind_of(other)[0] == kind_of(one)[0]]
     return [(other, exp(-_distance(one, other, numbers))) for other in alike]
 
 

@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 from math import exp
 from random import Random
 
-from drills.questions.kinds import SKILL_NAMES, kind_of
+from drills.questions import kind_of, skill_names
 from progress_store import Attempt, Result, Rules, State
 from tests.measure.learners.learner import MINUTES_A_DAY, Learner, Person, normal
 from tests.measure.learners.likeness import likeness
@@ -133,7 +133,7 @@ def right_a_minute(learner: Learner, minute: float) -> float:
     A skill that the level does not train is tested at the nearest that does, as the app would.
     """
     right = seconds = 0.0
-    for skill in SKILL_NAMES:
+    for skill in skill_names():
         level = level_of_drill(skill, learner.numbers.tested_at_level)
         right += learner.chance_of_right(skill, level, minute)
         # the mean of a lognormal time from its median

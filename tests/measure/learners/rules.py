@@ -8,7 +8,7 @@ from functools import cache
 from random import Random
 from typing import NamedTuple
 
-from drills.questions.kinds import KINDS, SKILL_NAMES, codes_for, kind_of, skills_at
+from drills.questions import KINDS, codes_for, kind_of, skill_names, skills_at
 from progress_store import State
 from tests.measure.learners.learner import Learner
 from trainer.practice.choosing import NEW_A_DAY, History, Selection, next_choice
@@ -49,7 +49,7 @@ def in_blocks(moment: Moment) -> Selection:
     The kinds are gone through one after the other; when all is met they take turns by day.
     """
     state, today, session, *_ = moment
-    met = [skill for skill in SKILL_NAMES if skill in state.skills and not session.times(skill)]
+    met = [skill for skill in skill_names() if skill in state.skills and not session.times(skill)]
     round_again = [skill for skill in met if comes_round(state.skills[skill].first_day, today)]
     if round_again:
         return at_level(state, round_again[0])
@@ -58,7 +58,7 @@ def in_blocks(moment: Moment) -> Selection:
     if unmet and new_today < NEW_A_DAY:
         return at_level(state, unmet[0])
     kind = _kind_in_hand(state) if unmet or new_today else list(KINDS)[today.toordinal() % len(KINDS)]
-    block = [skill for skill in SKILL_NAMES if skill in state.skills and kind_of(skill)[0] == kind]
+    block = [skill for skill in skill_names() if skill in state.skills and kind_of(skill)[0] == kind]
     return at_level(state, block[len(session.done) // RUNNING % len(block)])
 
 
@@ -79,7 +79,7 @@ def _kind_in_hand(state: State) -> str:
 
 def open_skills(state: State) -> list[str]:
     """Return the skills of the person's levels."""
-    return [s for s in SKILL_NAMES if s in skills_at(*kind_of(s), state.level(kind_of(s)[0]))]
+    return [s for s in skill_names() if s in skills_at(*kind_of(s), state.level(kind_of(s)[0]))]
 
 
 def at_level(state: State, skill: str) -> Selection:

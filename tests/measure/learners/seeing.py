@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from drills.questions.kinds import SKILL_NAMES, kind_of
+from drills.questions import kind_of, skill_names
 from tests.measure.learners.learner import Learner
 from tests.measure.learners.rules import Moment, at_level, level_of_drill, open_skills
 from trainer.practice.choosing import Selection
@@ -25,12 +25,12 @@ def seeing(moment: Moment) -> Selection:
 
 def worths(learner: Learner, minute: float) -> Mapping[str, float]:
     """Return by how much the test's right answers a second rise with the strength of each skill."""
-    level = {skill: level_of_drill(skill, learner.numbers.tested_at_level) for skill in SKILL_NAMES}
-    chances = {skill: learner.chance_of_right(skill, level[skill], minute) for skill in SKILL_NAMES}
-    times = {skill: learner.usual_seconds(skill, level[skill], minute) for skill in SKILL_NAMES}
+    level = {skill: level_of_drill(skill, learner.numbers.tested_at_level) for skill in skill_names()}
+    chances = {skill: learner.chance_of_right(skill, level[skill], minute) for skill in skill_names()}
+    times = {skill: learner.usual_seconds(skill, level[skill], minute) for skill in skill_names()}
     right, seconds = sum(chances.values()), sum(times.values())
     more_a_second = dict[str, float]()
-    for skill in SKILL_NAMES:
+    for skill in skill_names():
         saved = _saved(learner, skill, times[skill], minute)
         more_a_second[skill] = (_more_right(learner, chances[skill]) + right / seconds * saved) / seconds
     return more_a_second

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks
-from drills.questions.kinds import make, read_code
+from drills.questions import Code, Drill, Marks, make, read_code
 from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, fewer_when_larger, levels_of
 from trainer.board import Scale, scale_for
 
@@ -35,7 +33,7 @@ def nothing_wrong() -> Iterator[Drill]:
 
 def board(shown: Drill) -> Scale:
     """Return the scale at which 80 columns by 24 rows show a drill, a larger one as if there were room."""
-    columns, rows = (46, 20) if shown.spec.code.level < LARGER[0] else (200, 120)
+    columns, rows = (46, 20) if shown.level < LARGER[0] else (200, 120)
     scale = scale_for(shown.pattern, columns, rows)
     assert isinstance(scale, Scale)
     return scale

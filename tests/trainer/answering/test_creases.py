@@ -6,31 +6,31 @@ from collections.abc import Iterator
 import pytest
 
 from drills.geometry import Point
-from drills.questions.drill import Drill, Marks
-from drills.questions.judging import judge
+from drills.questions import Drill, Marks
 from tests.trainer.answering.made import board, drill, marked, of_form
-from trainer.answering import CreasesHand, hand_for
+from trainer.answering import CreasesInput
 from trainer.board import DOTS_ACROSS, DOTS_DOWN, LABELS, ROLES, Look, creases_near
+from trainer.ways_of_asking import input_for
 
 Spot = tuple[float, float]
 LABELLED, SINKS = "labels-2-1", "sinks-1-1"
 ROLE_WORDS = re.compile("|".join(words for role, words in ROLES.items() if role != "other"))
 
 
-def creases(code: str = LABELLED) -> CreasesHand:
+def creases(code: str = LABELLED) -> CreasesInput:
     """Return the hand of a drill that asks for creases."""
-    hand = hand_for(drill(code))
-    assert isinstance(hand, CreasesHand)
+    hand = input_for(drill(code))
+    assert isinstance(hand, CreasesInput)
     return hand
 
 
-def on(hand: CreasesHand, edge: int) -> CreasesHand:
+def on(hand: CreasesInput, edge: int) -> CreasesInput:
     """Return the hand with its cursor on a crease."""
     hand.cursor = hand.track.on(edge)
     return hand
 
 
-def marks(hand: CreasesHand) -> frozenset[int]:
+def marks(hand: CreasesInput) -> frozenset[int]:
     """Return what the board shows as marked."""
     return hand.look().marked.edges
 
@@ -148,7 +148,7 @@ def test_labels_are_said_as_they_are_shown() -> None:
             assert "wrong" not in words
 
 
-def said_everywhere(hand: CreasesHand) -> dict[int, str]:
+def said_everywhere(hand: CreasesInput) -> dict[int, str]:
     """Return what the hand says at every crease that turns and steps from point to point reach."""
     said = {}
     for _ in hand.track.vertices:
@@ -165,7 +165,7 @@ def test_keys_alone_mark_every_right_answer() -> None:
     """Next point, turn and mark are enough, in either form that asks for creases."""
     for kind in ("sinks", "labels"):
         for made in of_form(kind, "mark", range(1, 3)):
-            hand, truth = creases(made.code), made.answer
+            hand, truth = creases(made.code), made.question.answer
             assert isinstance(truth, Marks)
             for _ in hand.track.vertices:
                 hand.next_point(back=True)
@@ -173,7 +173,7 @@ def test_keys_alone_mark_every_right_answer() -> None:
                     hand.turn(clockwise=False)
                     if hand.cursor.edge in truth.items - set(hand.marks):
                         hand.mark()
-            assert judge(made, marked(hand.marks)).right
+            assert made.judge(marked(hand.marks)).right
 
 
 def test_the_board_shows_the_cursor_and_no_more_than_the_question() -> None:

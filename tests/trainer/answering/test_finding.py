@@ -5,21 +5,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point, is_whole
-from drills.questions.drill import Drill, MarkedPlaces, Outlines
-from drills.questions.judging import judge
+from drills.questions import Drill, MarkedPlaces, Outlines
 from drills.structures import lies_within
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering import STRIDE, WAYS, FindingHand, hand_for
+from trainer.answering import STRIDE, WAYS, FindingInput
 from trainer.board import ROLES, Arrow, Look
+from trainer.ways_of_asking import input_for
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
 CODES = [made.code for made in of_form("find", "mark", range(1, 3))]
 
 
-def finding(code: str = "find-2-1") -> FindingHand:
+def finding(code: str = "find-2-1") -> FindingInput:
     """Return the hand of a drill that asks where slanted stretches are."""
-    hand = hand_for(drill(code))
-    assert isinstance(hand, FindingHand)
+    hand = input_for(drill(code))
+    assert isinstance(hand, FindingInput)
     return hand
 
 
@@ -144,16 +144,16 @@ def test_every_right_answer_can_be_clicked() -> None:
         for crossing in one_in_each(made):
             column, row = scale.cell(crossing)
             hand.point_at(scale, column + 0.5, row + 0.5)
-        assert judge(made, hand.answer() or hand.nothing()).right, made.code
+        assert made.judge(hand.answer() or hand.nothing()).right, made.code
 
 
 def one_in_each(made: Drill) -> set[Point]:
     """Return for each stretch a crossing that lies in it."""
-    assert isinstance(made.answer, Outlines)
+    assert isinstance(made.question.answer, Outlines)
     crossings = board(made).crossings()
     return {
         next(spot for spot in crossings if lies_within(made.pattern, outline, spot))
-        for outline in made.answer.edges
+        for outline in made.question.answer.edges
     }
 
 

@@ -1,23 +1,23 @@
 from __future__ import annotations
 
-from drills.questions.drill import Marks
-from drills.questions.judging import judge
+from drills.questions import Marks
 from tests.trainer.answering.made import board, drill, marked, of_form
-from trainer.answering import JoiningHand, hand_for
+from trainer.answering import JoiningInput
 from trainer.board import draw_board
+from trainer.ways_of_asking import input_for
 
 
-def joining(code: str = "sinks-1-1-join") -> JoiningHand:
+def joining(code: str = "sinks-1-1-join") -> JoiningInput:
     """Return the hand of a drill that asks where a hidden line leads."""
-    hand = hand_for(drill(code))
-    assert isinstance(hand, JoiningHand)
+    hand = input_for(drill(code))
+    assert isinstance(hand, JoiningInput)
     return hand
 
 
 def test_the_point_under_the_cursor_is_the_answer() -> None:
     """From the lit point on every arrow changes it; nothing has to be marked."""
     hand = joining()
-    assert hand.cursor.vertex == hand.drill.question.start_vertex
+    assert hand.cursor.vertex == hand.question.to_json()["from"]
     hand.go("left")
     assert hand.cursor.vertex != hand.start
     assert hand.answer() == marked([hand.cursor.vertex])
@@ -61,14 +61,14 @@ def test_hidden_lines_cannot_be_reached() -> None:
 def test_every_right_answer_can_be_clicked() -> None:
     """The middle of the point's cell puts the cursor there; a second click on it changes nothing."""
     for made in of_form("sinks", "join"):
-        hand, truth, scale = joining(made.code), made.answer, board(made)
+        hand, truth, scale = joining(made.code), made.question.answer, board(made)
         assert isinstance(truth, Marks)
         (vertex,) = truth.items
         column, row = scale.cell(made.pattern.vertices[vertex])
         for _ in range(2):
             hand.point_at(scale, column + 0.5, row + 0.5)
             assert hand.answer() == truth
-        assert judge(made, truth).right
+        assert made.judge(truth).right
 
 
 def test_every_right_answer_can_be_reached_by_keys() -> None:
@@ -78,7 +78,7 @@ def test_every_right_answer_can_be_reached_by_keys() -> None:
         for _ in hand.track.vertices:
             hand.next_point(back=False)
             seen.append(hand.answer())
-        assert made.answer in seen
+        assert made.question.answer in seen
 
 
 def test_the_words_say_two_places_and_no_way() -> None:

@@ -4,19 +4,19 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point, is_whole
-from drills.questions.judging import judge
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering import WAYS, PlacingHand, hand_for
+from trainer.answering import WAYS, PlacingInput
 from trainer.board import Arrow
+from trainer.ways_of_asking import input_for
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
 CODES = [made.code for made in of_form("steps", "place", range(1, 4))]
 
 
-def placing(code: str = "steps-1-3-place") -> PlacingHand:
+def placing(code: str = "steps-1-3-place") -> PlacingInput:
     """Return the hand of a drill that asks for a place; by default 4 to the right and 3 up from 0,0."""
-    hand = hand_for(drill(code))
-    assert isinstance(hand, PlacingHand)
+    hand = input_for(drill(code))
+    assert isinstance(hand, PlacingInput)
     return hand
 
 
@@ -26,7 +26,7 @@ def test_arrows_go_square_by_square_to_the_answer() -> None:
     assert hand.at == hand.start == Point(0, 0)
     for arrow in ("right", "right", "right", "right", "up", "up", "up"):
         hand.go(arrow)
-    assert hand.answer() == hand.drill.answer == Point(4, 3)
+    assert hand.answer() == hand.drill.question.answer == Point(4, 3)
 
 
 @settings(max_examples=40, deadline=None, derandomize=True)
@@ -96,7 +96,7 @@ def test_the_squares_are_not_counted_for_the_person() -> None:
 def test_every_place_can_be_answered_right() -> None:
     """The end of the step is a crossing on the paper, some arrows away."""
     for made in of_form("steps", "place"):
-        hand, truth = placing(made.code), made.answer
+        hand, truth = placing(made.code), made.question.answer
         assert isinstance(truth, Point)
         hand.undo()
         across, up = int(truth.x - hand.start.x), int(truth.y - hand.start.y)
@@ -105,4 +105,4 @@ def test_every_place_can_be_answered_right() -> None:
                 hand.go(arrow)
         given_answer = hand.answer()
         assert given_answer is not None
-        assert judge(made, given_answer).right
+        assert made.judge(given_answer).right

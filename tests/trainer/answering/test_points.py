@@ -1,16 +1,16 @@
 from __future__ import annotations
 
-from drills.questions.drill import Marks
-from drills.questions.judging import judge
+from drills.questions import Marks
 from tests.trainer.answering.made import board, drill, marked, of_form
-from trainer.answering import PointsHand, hand_for
+from trainer.answering import PointsInput
 from trainer.board import ROLES, points_at
+from trainer.ways_of_asking import input_for
 
 
-def points(code: str = "sinks-1-1-points") -> PointsHand:
+def points(code: str = "sinks-1-1-points") -> PointsInput:
     """Return the hand of a drill that asks for points."""
-    hand = hand_for(drill(code))
-    assert isinstance(hand, PointsHand)
+    hand = input_for(drill(code))
+    assert isinstance(hand, PointsInput)
     return hand
 
 
@@ -45,13 +45,13 @@ def test_taking_back_takes_the_latest_mark_first() -> None:
 def test_every_right_answer_can_be_clicked() -> None:
     """The middle of a turning point's cell marks that point, however close its neighbours are."""
     for made in of_form("sinks", "points"):
-        hand, truth, scale = points(made.code), made.answer, board(made)
+        hand, truth, scale = points(made.code), made.question.answer, board(made)
         assert isinstance(truth, Marks)
         for vertex in truth.items:
             column, row = scale.cell(made.pattern.vertices[vertex])
             hand.point_at(scale, column + 0.5, row + 0.5)
         assert hand.answer() == truth
-        assert judge(made, truth).right
+        assert made.judge(truth).right
 
 
 def test_a_second_click_takes_the_mark_away() -> None:

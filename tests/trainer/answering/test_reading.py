@@ -3,20 +3,21 @@ from __future__ import annotations
 import pytest
 
 from drills.geometry import Step
-from drills.questions.judging import judge
+from drills.questions import ReadStep
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering import LARGEST, ReadingHand, hand_for
+from trainer.answering import LARGEST, ReadingInput
 from trainer.board import Look
+from trainer.ways_of_asking import input_for
 
 
-def reading(code: str = "steps-1-3") -> ReadingHand:
+def reading(code: str = "steps-1-3") -> ReadingInput:
     """Return the hand of a drill that asks for a step; by default it goes 4 to the left and 3 up."""
-    hand = hand_for(drill(code))
-    assert isinstance(hand, ReadingHand)
+    hand = input_for(drill(code))
+    assert isinstance(hand, ReadingInput)
     return hand
 
 
-def typed(hand: ReadingHand, *digits: int) -> ReadingHand:
+def typed(hand: ReadingInput, *digits: int) -> ReadingInput:
     """Return the hand after these digits."""
     for digit in digits:
         hand.number(digit)
@@ -37,13 +38,13 @@ def test_every_step_is_answered_without_a_direction() -> None:
     """Bare numbers take the arrow's two directions, whichever of the four quarters it points to."""
     quarters = set()
     for made in of_form("steps", "read", range(1, 13)):
-        truth = made.answer
+        truth = made.question.answer
         assert isinstance(truth, Step)
         hand = reading(made.code)
         numbers = (abs(truth.across), abs(truth.down), truth.times)
         given = typed(hand, *numbers[: len(hand.numbers)]).answer()
         assert given is not None
-        assert judge(made, given).right
+        assert made.judge(given).right
         assert given[:2] == truth[:2]
         assert hand.names[1] == ("down" if truth.down > 0 else "up")
         quarters.add((truth.across > 0, truth.down > 0))
@@ -127,8 +128,8 @@ def test_a_click_changes_its_own_number() -> None:
 def test_nothing_is_counted_for_the_person() -> None:
     """The board has the lit crease, its start and its arrow, whatever was typed; no word has a number."""
     for made in of_form("steps", "read"):
+        assert isinstance(made.question, ReadStep)
         hand, lit = reading(made.code), made.question.lit
-        assert lit is not None
         start = frozenset({made.pattern.vertices[lit.start]})
         only = Look(lit=frozenset(lit.edges), arrow=(lit.start, lit.end), points=start)
         assert hand.look() == typed(hand, 1, 2).look() == only

@@ -7,32 +7,31 @@ import pytest
 from drills.flatfold import balances, faults
 from drills.geometry import Point, Step
 from drills.pattern import place
-from drills.questions.drill import Answer, Drill, MarkedPlaces, Marks, Outlines
-from drills.questions.judging import judge
-from drills.questions.verdict import Verdict
+from drills.questions import Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
 from drills.structures import Stretch
 from tests.drills.questions.codes import right_answer
 from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
-from trainer.answering import hand_for, hint, verdict_look
+from trainer.answering import verdict_look
 from trainer.board import Look, draw_board, points_at
+from trainer.ways_of_asking import input_for
 
 A_PLACE = re.compile(r"[0-9/ ]+ across, [0-9/ ]+ down")
 
 
-def shown(made: Drill, given: Answer) -> tuple[Look, Verdict]:
+def shown(made: Drill, given: object) -> tuple[Look, Verdict]:
     """Return how the board shows the verdict on an answer, and the verdict."""
-    verdict = judge(made, given)
-    return verdict_look(made, verdict, hand_for(made).look()), verdict
+    verdict = made.judge(given)
+    return verdict_look(made, verdict, input_for(made).look()), verdict
 
 
 def wrong_of(made: Drill) -> Marks | MarkedPlaces:
     """Return an answer that has one mark too few and one too many, or one where there is nothing."""
-    if isinstance(made.answer, Outlines):
+    if isinstance(made.question.answer, Outlines):
         given = right_answer(made)
         assert isinstance(given, MarkedPlaces)
         return MarkedPlaces(frozenset([*sorted(given.points)[1:], Point(-1, -1)]))
-    assert isinstance(made.answer, Marks)
-    right = sorted(made.answer.items)
+    assert isinstance(made.question.answer, Marks)
+    right = sorted(made.question.answer.items)
     others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
     return marked([*right[1:], next(other for other in others if other not in right)])
 
@@ -41,8 +40,8 @@ def test_the_staircase_of_a_step_is_drawn() -> None:
     """Across, then up, as often as it repeats, from the start of the lit crease to its end."""
     made = drill("steps-3-1")
     look, _ = shown(made, Step(1, 1, 1))
+    assert isinstance(made.question, ReadStep)
     lit = made.question.lit
-    assert lit is not None
     start, end = (made.pattern.vertices[vertex] for vertex in (lit.start, lit.end))
     x, y = start
     assert look.staircase[:3] == (start, Point(x + 1, y), Point(x + 1, y - 2))
@@ -71,8 +70,8 @@ def test_misses_and_false_alarms_are_drawn_apart(kind: str, form: str) -> None:
         look, verdict = shown(made, wrong_of(made))
         assert not verdict.right
         by_edges = made.question.ask == "edges"
-        if isinstance(made.answer, Outlines):
-            missed = [outline for outline in made.answer.edges if outline <= look.missed.edges]
+        if isinstance(made.question.answer, Outlines):
+            missed = [outline for outline in made.question.answer.edges if outline <= look.missed.edges]
             counts = [len(missed), len(look.wrong.points)]
         else:
             counts = [len(seen.edges if by_edges else seen.points) for seen in (look.missed, look.wrong)]
@@ -104,17 +103,17 @@ def test_the_parts_that_go_in_are_shaded(form: str) -> None:
 
 def is_cut(made: Drill) -> bool:
     """Whether the paper's edge may cut through the outline, or there is none."""
-    return not isinstance(made.sheet, Stretch) or any(made.sheet.crop)
+    return not isinstance(made.design, Stretch) or any(made.design.crop)
 
 
 def test_a_stretch_that_was_found_is_lit_whole() -> None:
     """Its outline is shown as right; what was missed is lit as missed, with the parts that go in."""
     for made in of_form("find", "mark"):
-        assert isinstance(made.answer, Outlines)
+        assert isinstance(made.question.answer, Outlines)
         look, _ = shown(made, right_answer(made))
-        assert look.right.edges == frozenset().union(*made.answer.edges)
+        assert look.right.edges == frozenset().union(*made.question.answer.edges)
         look, _ = shown(made, MarkedPlaces(frozenset()))
-        assert look.missed.edges == frozenset().union(*made.answer.edges)
+        assert look.missed.edges == frozenset().union(*made.question.answer.edges)
 
 
 def test_points_out_of_balance_are_drawn() -> None:
@@ -137,12 +136,12 @@ def test_a_hint_for_steps_has_no_number() -> None:
     """It says how to read, not what is read."""
     for form in ("read", "place"):
         for made in of_form("steps", form):
-            assert not any(sign.isdigit() for sign in hint(made))
+            assert not any(sign.isdigit() for sign in made.question.hint(made))
 
 
 def test_a_hint_for_finding_is_the_same_for_every_sheet() -> None:
     """Whether or not there is a stretch; no place is named."""
-    hints = {hint(made) for made in of_form("find", "mark", range(1, 9), range(2, 5))}
+    hints = {made.question.hint(made) for made in of_form("find", "mark", range(1, 9), range(2, 5))}
     assert len(hints) == 1
     assert not A_PLACE.search(hints.pop())
 
@@ -151,22 +150,24 @@ def test_a_hint_names_none_of_the_points_asked_for() -> None:
     """The corner of the outline that it names is neither a turning point nor the end of the line."""
     for form in ("points", "join"):
         for made in of_form("sinks", form, range(1, 9)):
-            assert isinstance(made.answer, Marks)
-            for vertex in made.answer.items:
-                assert place(made.pattern, vertex) not in hint(made)
+            assert isinstance(made.question.answer, Marks)
+            for vertex in made.question.answer.items:
+                assert place(made.pattern, vertex) not in made.question.hint(made)
 
 
 def test_a_hint_for_inside_lines_is_the_same_where_there_are_none() -> None:
     """A sheet with only the outline's tip gets no other sentence than the rest."""
     sentences = {
-        A_PLACE.sub("HERE", hint(made)) for made in of_form("sinks", "mark", range(1, 30)) if wholly(made)
+        A_PLACE.sub("HERE", made.question.hint(made))
+        for made in of_form("sinks", "mark", range(1, 30))
+        if wholly(made)
     }
     assert len(sentences) == 1
 
 
 def wholly(made: Drill) -> bool:
     """Whether a corner of the outline is on the sheet for the hint to name."""
-    return A_PLACE.search(hint(made)) is not None
+    return A_PLACE.search(made.question.hint(made)) is not None
 
 
 def test_a_hint_for_labels_names_a_point_to_count_at() -> None:
@@ -176,15 +177,23 @@ def test_a_hint_for_labels_names_a_point_to_count_at() -> None:
             continue
         labels = made.pattern.labels()
         off = [v for v in made.pattern.interior if not balances(made.pattern, labels, v)]
-        assert any(place(made.pattern, vertex) in hint(made) for vertex in off)
-        assert not re.search("mountain,|valley,|wrong", hint(made))
+        assert any(place(made.pattern, vertex) in made.question.hint(made) for vertex in off)
+        assert not re.search("mountain,|valley,|wrong", made.question.hint(made))
+
+
+def a_hint(code: str) -> str:
+    """Return the hint of a drill."""
+    made = drill(code)
+    return made.question.hint(made)
 
 
 def test_a_hint_does_not_tell_that_nothing_is_wrong() -> None:
     """It is the same sentence with another place, and the place is one that creases meet at."""
-    a_wrong_one = A_PLACE.sub("HERE", hint(drill("labels-2-1")))
+    a_wrong_one = A_PLACE.sub("HERE", a_hint("labels-2-1"))
     faultless = list(nothing_wrong())
     assert len(faultless) > 10
     for made in faultless:
-        assert A_PLACE.sub("HERE", hint(made)) == a_wrong_one
-        assert any(place(made.pattern, vertex) in hint(made) for vertex in made.pattern.interior)
+        assert A_PLACE.sub("HERE", made.question.hint(made)) == a_wrong_one
+        assert any(
+            place(made.pattern, vertex) in made.question.hint(made) for vertex in made.pattern.interior
+        )

@@ -10,8 +10,7 @@ from itertools import count
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from drills.questions.code import Code
-from drills.questions.kinds import KINDS, checked, newest
+from drills.questions import KINDS, Code, checked, newest
 from trainer.cli.main import main
 from trainer.cli.parser import Console
 from trainer.clock import Clock

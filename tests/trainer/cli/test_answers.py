@@ -10,12 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point, Step
-from drills.questions.drill import Answer, Drill, MarkedPlaces, Marks
-from drills.questions.judging import judge
-from drills.questions.kinds import make, read_code
+from drills.questions import Drill, MarkedPlaces, Marks, make, read_code
 from tests.trainer.cli.calling import FORMS, codes, is_one_sentence
-from trainer.text.answer_line import answer_from
-from trainer.text.drill import tags_of
+from trainer.text.asked import tags_of
+from trainer.text.drill import answer_from
 from trainer.text.input_error import InputError
 
 
@@ -24,7 +22,7 @@ def test_numbers_alone_go_the_way_of_the_arrow() -> None:
     assert typed("steps-1-3", "4 3") == Step(-4, -3)
 
 
-def typed(code: str, line: str) -> Answer:
+def typed(code: str, line: str) -> object:
     """Return what a line typed at a drill is read as."""
     drill = make(read_code(code))
     return answer_from(line, drill, tags_of(drill))
@@ -78,16 +76,16 @@ def test_steps_are_read_in_every_spelling(line: str) -> None:
 def test_bare_numbers_are_right_whatever_way_the_arrow_points(code: object) -> None:
     """The right numbers without a way are the right step."""
     drill = make(read_code(str(code)))
-    assert isinstance(drill.answer, Step)
-    across, down, times = drill.answer
-    assert answer_from(f"{abs(across)} {abs(down)} x {times}", drill, {}) == drill.answer
+    assert isinstance(drill.question.answer, Step)
+    across, down, times = drill.question.answer
+    assert answer_from(f"{abs(across)} {abs(down)} x {times}", drill, {}) == drill.question.answer
 
 
 def test_a_wrong_way_is_not_right() -> None:
     """A way that is typed is judged."""
     drill = make(read_code("steps-1-3"))
-    assert judge(drill, typed("steps-1-3", "4 left 3 up")).right
-    assert not judge(drill, typed("steps-1-3", "4 right 3 up")).right
+    assert drill.judge(typed("steps-1-3", "4 left 3 up")).right
+    assert not drill.judge(typed("steps-1-3", "4 right 3 up")).right
 
 
 @pytest.mark.parametrize("line", ["4,2", "4 2", "4, 2", "4 across 2 down", "4a 2d", "4r 2d", "2d 4a"])
@@ -172,4 +170,4 @@ def test_any_line_is_judged_or_refused(kind: str, form: str, line: str) -> None:
     """No line ends in another error."""
     drill: Drill = make(next(iter(codes(kind, form, 1))))
     with suppress(InputError):
-        assert judge(drill, answer_from(line.strip(), drill, tags_of(drill))).answered
+        assert drill.judge(answer_from(line.strip(), drill, tags_of(drill))).answered

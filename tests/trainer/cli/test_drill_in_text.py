@@ -6,14 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.drill import Drill, Outlines
-from drills.questions.kinds import make, read_code
+from drills.questions import Drill, Outlines, make, read_code
 from progress_store import open_store
 from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, larger_codes, log_of
 from tests.trainer.cli.test_sheet_in_text import own_answer, text_of
 from trainer.cli.parser import LONGEST_LINE
 from trainer.practice.attempts import FLOORS, LEVELS
-from trainer.text.drill import tags_of
+from trainer.text.asked import tags_of
 
 
 def test_a_right_answer_is_status_0_and_kept(tmp_path: Path) -> None:
@@ -92,8 +91,8 @@ def test_finding_is_told_in_text(tmp_path: Path) -> None:
     """How to answer; then what was found, how many there are, and the creases of each outline."""
     drill = next(made for made in map(make, codes("find", "mark", 12)) if has_stretches(made, 1))
     tags = tags_of(drill)
-    assert isinstance(drill.answer, Outlines)
-    (outline,) = drill.answer.edges
+    assert isinstance(drill.question.answer, Outlines)
+    (outline,) = drill.question.answer.edges
     words = ("drill", drill.code, "--text")
     status, out, _ = call(tmp_path, *words, typed=own_answer(drill))
     assert status == 0
@@ -112,7 +111,7 @@ def test_finding_is_told_in_text(tmp_path: Path) -> None:
 
 def has_stretches(drill: Drill, number: int) -> bool:
     """Whether so many stretches are to be found."""
-    return isinstance(drill.answer, Outlines) and len(drill.answer.edges) == number
+    return isinstance(drill.question.answer, Outlines) and len(drill.question.answer.edges) == number
 
 
 def test_a_sheet_without_a_stretch_is_answered_with_none(tmp_path: Path) -> None:

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from drills.questions.kinds import read_code
+from drills.questions import read_code
 from tests.trainer.cli.calling import Terminal, call, clock, is_one_sentence, log_of
 from trainer.cli.main import main
 from trainer.cli.parser import Console

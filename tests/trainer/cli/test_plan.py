@@ -12,7 +12,7 @@ import pytest
 
 from drills.fold_file import to_fold
 from drills.pattern import CreasePattern
-from drills.questions.kinds import make, read_code
+from drills.questions import make, read_code
 from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.sheets import map_sheet
 from tests.trainer.cli.calling import call, is_one_sentence

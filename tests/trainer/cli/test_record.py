@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.kinds import SKILL_NAMES
+from drills.questions import skill_names
 from progress_store import Rules, attempt_rows, record
 from tests.progress_store.making import attempt
 from tests.trainer.cli.calling import Called, call, is_one_sentence
@@ -51,7 +51,7 @@ def test_json_is_the_record_of_the_log(tmp_path: Path) -> None:
     """One dictionary on one line, with the names of the skills, the same from the same log."""
     status, out, err = called(tmp_path, "--json")
     assert (status, err) == (0, "")
-    names = {**SKILL_NAMES, "of a later version": "of a later version"}
+    names = {**skill_names(), "of a later version": "of a later version"}
     assert json.loads(out) == record(LOG, Rules(FLOORS, LEVELS), names.__getitem__)
     assert out == called(tmp_path, "--json", "--now", "2030-01-01T00:00:00Z").out
 

@@ -10,14 +10,11 @@ from math import gcd
 import pytest
 
 from drills.geometry import Point
-from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks, Outlines
-from drills.questions.judging import judge
-from drills.questions.kinds import checked, make, read_code
+from drills.questions import Code, Drill, Marks, Outlines, checked, make, read_code
 from tests.trainer.cli.calling import FORMS, codes, larger_codes
 from tests.trainer.cli.reading import Crease, Place, Sheet, places_in, read_sheet
-from trainer.text.answer_line import answer_from, how_to_answer
-from trainer.text.drill import sheet_in_text, tags_of
+from trainer.text.asked import tags_of
+from trainer.text.drill import answer_from, sheet_in_text
 
 
 def test_the_smallest_drill_reads_as_promised() -> None:
@@ -45,13 +42,13 @@ def test_the_smallest_drill_reads_as_promised() -> None:
 
 def text_of(drill: Drill) -> str:
     """Return the whole text put before an answer."""
-    lines = [*sheet_in_text(drill, tags_of(drill)), f"Type one line: {how_to_answer(drill.question)}."]
+    lines = [*sheet_in_text(drill, tags_of(drill)), f"Type one line: {drill.question.how_to_answer()}."]
     return "\n".join(lines)
 
 
 def is_right(drill: Drill, line: str) -> bool:
     """Whether a line typed is judged right, and not as a slip."""
-    verdict = judge(drill, answer_from(line, drill, tags_of(drill)))
+    verdict = drill.judge(answer_from(line, drill, tags_of(drill)))
     return verdict.right and not verdict.slip
 
 
@@ -218,7 +215,7 @@ def test_larger_sheets_are_told_whole(kind: str, form: str) -> None:
 
 def own_answer(drill: Drill) -> str:
     """Return the right answer as it is typed."""
-    answer, tags = drill.answer, tags_of(drill)
+    answer, tags = drill.question.answer, tags_of(drill)
     if isinstance(answer, Marks):
         return " ".join(tags[item] for item in answer.items) or "none"
     if isinstance(answer, Point):

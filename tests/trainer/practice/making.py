@@ -7,10 +7,7 @@ from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
 
-from drills.questions.drill import Drill
-from drills.questions.judging import judge
-from drills.questions.kinds import KINDS, kind_of
-from drills.questions.verdict import Verdict
+from drills.questions import KINDS, Drill, Verdict, kind_of
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from tests.drills.questions.codes import right_answer
 from trainer.clock import Clock
@@ -55,7 +52,7 @@ def answer(
 ) -> Judged:
     """Answer a drill after some seconds."""
     hands.wait(seconds)
-    verdict = judge(drill, right_answer(drill)) if right else WRONG
+    verdict = drill.judge(right_answer(drill)) if right else WRONG
     return sitting.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
 
 

@@ -6,9 +6,7 @@ from datetime import UTC, datetime
 import pytest
 
 from drills.geometry import Step
-from drills.questions.drill import Marks, Outlines
-from drills.questions.judging import judge
-from drills.questions.kinds import KINDS, TOP_LEVEL, make, read_code
+from drills.questions import KINDS, Marks, Outlines, make, read_code, top_level
 from progress_store import Attempt, Purpose
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import START, WRONG
@@ -30,8 +28,8 @@ def test_an_attempt_is_what_was_asked_seen_and_judged() -> None:
         kind="labels",
         form="mark",
         level=3,
-        marks=drill.marks,
-        skill=drill.spec.skill,
+        marks=drill.question.marks,
+        skill=drill.skill,
         right=False,
         misses=2,
         false_alarms=1,
@@ -48,16 +46,16 @@ def test_an_attempt_is_what_was_asked_seen_and_judged() -> None:
 def test_no_two_attempts_have_one_id() -> None:
     """The same answer given twice is two attempts."""
     drill = make(read_code("steps-1-1"))
-    made = {attempt_of(drill, judge(drill, right_answer(drill)), SEEN, START, "today").id for _ in range(20)}
+    made = {attempt_of(drill, drill.judge(right_answer(drill)), SEEN, START, "today").id for _ in range(20)}
     assert len(made) == 20
 
 
 def test_a_slip_is_kept_by_its_name() -> None:
     """Numbers the other way round are right, and the log says what they were."""
     drill = make(read_code("steps-1-1"))
-    assert isinstance(drill.answer, Step)
-    step = drill.answer
-    verdict = judge(drill, Step(abs(step.down), abs(step.across)))
+    assert isinstance(drill.question.answer, Step)
+    step = drill.question.answer
+    verdict = drill.judge(Step(abs(step.down), abs(step.across)))
     attempt = attempt_of(drill, verdict, SEEN, START, "today")
     assert (attempt.right, attempt.slip) == (True, "exchanged")
 
@@ -79,10 +77,10 @@ def test_a_slip_is_kept_by_its_name() -> None:
 def test_every_drill_fits_a_line_of_the_log(code: str, purpose: Purpose) -> None:
     """Kind, form, level and the marks needed are the drill's, whatever the purpose."""
     drill = make(read_code(code))
-    attempt = attempt_of(drill, judge(drill, right_answer(drill)), SEEN, START, purpose)
-    assert (attempt.code, attempt.kind, attempt.form) == (code, drill.spec.code.kind, drill.spec.form)
+    attempt = attempt_of(drill, drill.judge(right_answer(drill)), SEEN, START, purpose)
+    assert (attempt.code, attempt.kind, attempt.form) == (code, drill.kind, drill.form)
     assert attempt.right
-    needed = len(drill.answer[0]) if isinstance(drill.answer, Marks | Outlines) else 1
+    needed = len(drill.question.answer[0]) if isinstance(drill.question.answer, Marks | Outlines) else 1
     assert attempt.marks == max(1, needed)
     assert Attempt.from_json(attempt.to_json()) == attempt
 
@@ -98,4 +96,4 @@ def test_floors_and_levels_are_those_of_the_kinds() -> None:
     assert FLOORS.keys() == LEVELS.keys() == KINDS.keys()
     lowest = {kind: levels[0] for kind, levels in LEVELS.items()}
     assert lowest == {"steps": 1, "sinks": 1, "labels": 1, "find": 2}
-    assert {levels[-1] for levels in LEVELS.values()} == {TOP_LEVEL}
+    assert {levels[-1] for levels in LEVELS.values()} == {top_level()}

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from drills.geometry import Chance
-from drills.questions.kinds import KINDS, SKILL_NAMES, kind_of, skills_at
+from drills.questions import KINDS, kind_of, skill_names, skills_at
 from progress_store import Attempt, Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, state_of
 from trainer.practice.choosing import Done, History, Selection, level_of, next_choice
@@ -71,7 +71,7 @@ def test_forty_days_are_always_full(share_right: int) -> None:
     for _, _, played in days(40, share_right, f"full {share_right}"):
         assert len(played) == 16
         for choice, _ in played:
-            assert choice.skill in SKILL_NAMES
+            assert choice.skill in skill_names()
             assert choice.level in KINDS[choice.kind].levels
 
 
@@ -108,7 +108,7 @@ def test_at_most_two_skills_a_day_are_new(share_right: int) -> None:
 def test_all_skills_are_met_in_forty_days() -> None:
     """A person who is nearly always right has met every skill."""
     found = days(40, 97, "all")
-    assert {choice.skill for _, _, played in found for choice, _ in played} == set(SKILL_NAMES)
+    assert {choice.skill for _, _, played in found for choice, _ in played} == set(skill_names())
 
 
 def test_every_first_drill_of_a_day_is_an_easy_one() -> None:
@@ -255,4 +255,4 @@ def test_a_skill_that_this_version_does_not_know_stops_nobody(skill: str) -> Non
     kind, form, *_ = skill.split()
     stranger = replace(attempt("labels one", YESTERDAY), id="later", kind=kind, form=form, skill=skill)
     state = state_of([stranger, attempt("labels nothing", YESTERDAY, 1)])
-    assert all(choice.skill in SKILL_NAMES for choice, _ in sat(state, TODAY, 12)[1])
+    assert all(choice.skill in skill_names() for choice, _ in sat(state, TODAY, 12)[1])

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.kinds import SKILL_NAMES, kind_of
+from drills.questions import kind_of, skill_names
 from tests.trainer.practice.making import TODAY, Hands, answer, attempt, first_skills, state_of, store
 from trainer.practice.choosing import PAIRS, Done, History, Stage, next_choice, partners_of
 from trainer.practice.rounds import today
@@ -72,7 +72,7 @@ def test_a_worked_drill_is_not_logged_and_a_half_worked_one_moves_nothing(tmp_pa
 @pytest.mark.parametrize(("skill", "partner"), PAIRS)
 def test_pairs_are_skills_of_one_manner(skill: str, partner: str) -> None:
     """Both exist, are of one kind and form, and each is the other's partner."""
-    assert {skill, partner} <= SKILL_NAMES.keys()
+    assert {skill, partner} <= skill_names().keys()
     assert kind_of(skill) == kind_of(partner)
     assert partner in partners_of(skill)
     assert skill in partners_of(partner)

@@ -8,8 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.drill import Drill
-from drills.questions.kinds import read_code
+from drills.questions import Drill, read_code
 from tests.trainer.practice.making import Hands, go_through, store
 from trainer.practice.resume import left_of, seconds_left_today
 from trainer.practice.rounds import picked, today

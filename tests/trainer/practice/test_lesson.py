@@ -9,9 +9,7 @@ import pytest
 from drills.flatfold import fold
 from drills.geometry import Point, step_between
 from drills.pattern import CreasePattern, straight_runs
-from drills.questions.certificate import check_drill
-from drills.questions.drill import Marks
-from drills.questions.judging import judge, right_answer
+from drills.questions import Marks, certify
 from drills.structures import Roof, Sheet, draw_figure, outlines
 from tests.trainer.practice.making import measured
 from trainer.practice.lesson import Lesson, page_in_words
@@ -28,8 +26,8 @@ PARTS = [
 def test_every_drill_of_the_lesson_passes_the_certificate(part: Part) -> None:
     """Each has one answer that is certain, and is the same each time."""
     drill = part.making()
-    assert check_drill(drill) == ()
-    assert judge(drill, right_answer(drill)).right
+    assert certify(drill.truth, drill.pattern, drill.question) == ()
+    assert drill.judge(drill.question.right_answer(drill)).right
     assert part.making() == drill
     assert drill.question.says
 
@@ -110,8 +108,8 @@ def test_what_is_to_be_switched_are_mountains_of_the_stretch() -> None:
     (page,) = [page for page in PAGES if page.title == "Mountain first"]
     for part in page.parts:
         drill = part.making()
-        assert isinstance(drill.answer, Marks)
-        for edge in drill.answer.items:
+        assert isinstance(drill.question.answer, Marks)
+        for edge in drill.question.answer.items:
             assert drill.pattern.edges[edge].role in ("inside", "outline")
             assert (drill.pattern.edges[edge].label, drill.truth.edges[edge].label) == ("M", "V")
     first = page.parts[0].making().pattern
@@ -123,9 +121,9 @@ def test_wrong_labels_show_at_both_ends_of_their_crease() -> None:
     (page,) = [page for page in PAGES if page.title == "Checking labels"]
     for part in page.parts:
         drill = part.making()
-        assert isinstance(drill.answer, Marks)
-        (wrong,) = drill.answer.items
-        faults = judge(drill, right_answer(drill)).lit.faults
+        assert isinstance(drill.question.answer, Marks)
+        (wrong,) = drill.question.answer.items
+        faults = drill.judge(drill.question.right_answer(drill)).lit.faults
         assert faults == set(drill.truth.interior_ends[wrong])
         assert len(faults) == 2
 
@@ -139,7 +137,7 @@ def test_a_lesson_goes_through_all_parts() -> None:
             assert drill == part.making()
             assert (lesson.tells, lesson.stage) == (part.tells, part.stage)
             assert (lesson.progress, lesson.reached) == (f"{number} of 10", number)
-            lesson.keep(drill, judge(drill, right_answer(drill)), measured(), helped=False)
+            lesson.keep(drill, drill.judge(drill.question.right_answer(drill)), measured(), helped=False)
     assert lesson.next_drill() is None
     assert lesson.is_over
     assert lesson.reached == 0

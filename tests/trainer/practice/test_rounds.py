@@ -5,9 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.drill import Drill
-from drills.questions.judging import judge
-from drills.questions.kinds import KINDS, read_code, skill_of, skills_at
+from drills.questions import KINDS, Drill, read_code, skill_of, skills_at
 from progress_store import Settings, Store, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
@@ -67,8 +65,8 @@ def test_a_round_of_today_asks_what_was_chosen(tmp_path: Path) -> None:
         codes = []
         while (drill := sitting.next_drill()) is not None:
             assert sitting.choice is not None
-            assert drill.spec.skill == sitting.choice.skill
-            assert drill.spec.code.seed < SEEDS + 1000
+            assert drill.skill == sitting.choice.skill
+            assert read_code(drill.code).seed < SEEDS + 1000
             codes.append(drill.code)
             assert len(codes) < 200
             go_through(sitting, hands, drill, seconds=10)
@@ -143,15 +141,13 @@ def test_a_warm_up_is_of_what_is_known_and_rises(tmp_path: Path) -> None:
         sitting = warm_up(kept, hands.clock)
         assert sitting.seconds_left == 120
         asked = played(sitting, hands, 8)
-        order = [drill.spec.code.kind for drill in asked]
-        assert {drill.spec.skill for drill in asked} <= known
+        order = [drill.kind for drill in asked]
+        assert {drill.skill for drill in asked} <= known
         ramp = [1] * 4 + [2] * 8 + [3] * 3
         for drill, level in zip(asked, ramp, strict=True):
-            kind, form = drill.spec.code.kind, drill.spec.form
-            trained = [other for other in levels_of(kind) if drill.spec.skill in skills_at(kind, form, other)]
-            assert drill.spec.code.level == min(
-                trained, key=[abs(other - level) for other in range(9)].__getitem__
-            )
+            kind, form = drill.kind, drill.form
+            trained = [other for other in levels_of(kind) if drill.skill in skills_at(kind, form, other)]
+            assert drill.level == min(trained, key=[abs(other - level) for other in range(9)].__getitem__)
         assert not any(
             one == two == three for one, two, three in zip(order, order[1:], order[2:], strict=False)
         )
@@ -163,8 +159,8 @@ def test_a_warm_up_for_somebody_new_reads_steps(tmp_path: Path) -> None:
     with store(tmp_path, hands) as kept:
         drill = warm_up(kept, hands.clock).next_drill()
         assert drill is not None
-        assert drill.spec.skill == next(iter(KINDS["steps"].skills))
-        assert drill.spec.code.level == 1
+        assert drill.skill == next(iter(KINDS["steps"].skills))
+        assert drill.level == 1
 
 
 @pytest.mark.parametrize(
@@ -184,9 +180,9 @@ def test_placing_asks_six_and_sets_the_levels(
     with store(tmp_path, hands) as kept:
         sitting = placing(kept, hands.clock)
         asked = played(sitting, hands, 200, lambda number, _: results[number] == "right")
-        assert [drill.spec.code.kind for drill in asked] == ["steps", "sinks", "labels"] * 2
-        assert [drill.spec.code.level for drill in asked] == levels
-        assert all(drill.spec.form == KINDS[drill.spec.code.kind].forms[0] for drill in asked)
+        assert [drill.kind for drill in asked] == ["steps", "sinks", "labels"] * 2
+        assert [drill.level for drill in asked] == levels
+        assert all(drill.form == KINDS[drill.kind].first_form for drill in asked)
         assert tuple(kept.state.level(kind) for kind in ("steps", "sinks", "labels")) == found
         assert kept.state.level("find") == KINDS["find"].lowest == 2
         assert sitting.next_drill() is None
@@ -207,11 +203,9 @@ def test_a_picked_round_begins_with_the_code_and_goes_on(tmp_path: Path, code: s
             asked.append(drill)
         assert asked[0].code == code
         first = asked[0].spec
-        assert {(d.spec.code.kind, d.spec.form, d.spec.code.level) for d in asked} == {
-            (first.code.kind, first.form, first.code.level)
-        }
+        assert {(d.kind, d.spec.form, d.level) for d in asked} == {(first.kind, first.form, first.level)}
         assert len({drill.code for drill in asked}) == 12
-        assert len({drill.sheet for drill in asked}) == 12, "a sheet came twice"
+        assert len({drill.design for drill in asked}) == 12, "a sheet came twice"
         assert sitting.seconds_left is None
         assert {attempt.purpose for attempt in kept.attempts} == {"picked"}
 
@@ -236,7 +230,7 @@ def test_a_level_reached_in_the_round_is_the_level_of_the_round(tmp_path: Path) 
         assert drill is not None
         answer(sitting, hands, drill, right=True)
         assert kept.state.level("steps") == 2
-        later = picked(kept, hands.clock, drill.spec.code)
+        later = picked(kept, hands.clock, read_code(drill.code))
         answer(later, hands, drill, right=False)
         assert not later.session.done[-1].above
         answer(sitting, hands, drill, right=False)
@@ -250,7 +244,7 @@ def test_helped_answers_are_kept_as_such(tmp_path: Path) -> None:
         sitting = today(kept, hands.clock)
         drill = sitting.next_drill()
         assert drill is not None
-        judged = sitting.keep(drill, judge(drill, right_answer(drill)), measured(), helped=True)
+        judged = sitting.keep(drill, drill.judge(right_answer(drill)), measured(), helped=True)
         assert (judged.result, kept.attempts[0].helped, sitting.session.done[-1].result) == (
             "slow",
             True,

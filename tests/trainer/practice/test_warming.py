@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from drills.pattern import Paper, build
-from drills.questions.kinds import KINDS
+from drills.questions import KINDS, read_code
 from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.sheets import miura
 from tests.trainer.practice.making import Hands, answer, played, store
@@ -24,12 +24,12 @@ def test_a_warm_up_rises_to_a_chosen_level(tmp_path: Path, level: int) -> None:
     with store(tmp_path, hands) as kept:
         played(placing(kept, hands.clock), hands)
         asked = played(warm_up(kept, hands.clock, Target(level)), hands, 10)
-    levels = [drill.spec.code.level for drill in asked]
+    levels = [drill.level for drill in asked]
     assert len(asked) == 12
     assert levels[0] == 1
     assert max(levels) == level
     for kind in KINDS:
-        of_kind = [drill.spec.code.level for drill in asked if drill.spec.code.kind == kind]
+        of_kind = [drill.level for drill in asked if drill.kind == kind]
         assert of_kind == sorted(of_kind)
 
 
@@ -42,7 +42,7 @@ def test_its_second_half_shows_the_triangle_that_will_be_folded(tmp_path: Path, 
         sitting = warm_up(kept, hands.clock, Target(None, triangle))
         shown = []
         while (drill := sitting.next_drill()) is not None:
-            shown.append(has_triangle(drill.spec.code, triangle))
+            shown.append(has_triangle(read_code(drill.code), triangle))
             answer(sitting, hands, drill, seconds=10)
         assert (
             sitting.why == f"You met this because you will fold {triangle}; such a sheet may be new to you."
@@ -56,7 +56,7 @@ def test_codes_of_a_triangle_are_of_levels_that_have_it(triangle: str) -> None:
     """Each level named has codes of every kind with a lone stretch of it, but for Find."""
     for level in levels_with(triangle):
         for kind in ("steps", "sinks", "labels"):
-            codes = list(islice(codes_with(triangle, kind, KINDS[kind].forms[0], level, 40), 3))
+            codes = list(islice(codes_with(triangle, kind, KINDS[kind].first_form, level, 40), 3))
             assert all(has_triangle(code, triangle) and code.level == level for code in codes)
             assert [code.seed for code in codes] == sorted({code.seed for code in codes})
 

@@ -7,8 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.drill import Drill
-from drills.questions.kinds import KINDS, make
+from drills.questions import KINDS, Drill, make
 from progress_store import Attempt, Store
 from tests.trainer.practice.making import (
     TODAY,
@@ -30,21 +29,21 @@ def test_every_yardstick_is_of_the_one_recipe() -> None:
     """16 drills at level 3: 4 steps, 4 sinks, 5 labels of which 2 faultless, 3 find of which 1 is empty."""
     for number in NUMBERS:
         made = [make(code) for code in codes_of(number)]
-        assert Counter(drill.spec.code.kind for drill in made) == {
+        assert Counter(drill.kind for drill in made) == {
             "steps": 4,
             "sinks": 4,
             "labels": 5,
             "find": 3,
         }
-        assert Counter(drill.spec.skill for drill in made) == Counter(RECIPE)
-        assert {drill.spec.code.level for drill in made} == {LEVEL} == {3}
+        assert Counter(drill.skill for drill in made) == Counter(RECIPE)
+        assert {drill.level for drill in made} == {LEVEL} == {3}
         assert [empty(drill) for drill in made].count(True) == 3
-        assert [empty(drill) for drill in made if drill.spec.code.kind == "labels"].count(True) == 2
+        assert [empty(drill) for drill in made if drill.kind == "labels"].count(True) == 2
 
 
 def empty(drill: Drill) -> bool:
     """Whether there is nothing to mark."""
-    return drill.spec.code.kind in ("labels", "find") and not drill.answer[0]
+    return drill.kind in ("labels", "find") and not drill.question.answer[0]
 
 
 def test_the_forms_are_fixed() -> None:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drills.geometry import Point, Step
-from drills.questions.drill import Drill, Marks, Outlines
+from drills.geometry import Point
+from drills.questions import Drill, FindStretches, JoinPoints, Marks, Outlines, PlaceStep, ReadStep
 from drills.structures import lies_within
 from tests.trainer.screens.playing import Play
-from trainer.answering import CreasesHand, FindingHand, JoiningHand, PointsHand, hand_for
+from trainer.answering import CreasesInput, FindingInput, JoiningInput, PointsInput
 from trainer.board import Scale, creases_near
 from trainer.screens.drill import DrillScreen
+from trainer.ways_of_asking import input_for
 
 
 async def answer(play: Play, right: bool = True) -> None:
@@ -23,32 +24,31 @@ async def answer(play: Play, right: bool = True) -> None:
 
 def right_keys(drill: Drill) -> list[str]:
     """Return the keys of the right answer, Enter at the end; 0 where there is nothing to mark."""
-    if isinstance(drill.answer, Marks | Outlines) and not drill.answer[0]:
+    if isinstance(drill.question.answer, Marks | Outlines) and not drill.question.answer[0]:
         return ["0"]
     return [*_keys_of(drill), "enter"]
 
 
 def wrong_keys(drill: Drill) -> list[str]:
     """Return the keys of a wrong answer."""
-    if isinstance(drill.answer, Step):
-        return ["9", "8", *["7"] * drill.question.counts_repeats, "enter"]
-    if isinstance(drill.answer, Point):
-        start = drill.question.start
-        assert start is not None
+    question = drill.question
+    if isinstance(question, ReadStep):
+        return ["9", "8", *["7"] * question.counts_repeats, "enter"]
+    if isinstance(question, PlaceStep):
+        start = question.start
         return ["right" if start.x == 0 else "left", "enter"]
-    if drill.question.ask == "join":
+    if isinstance(question, JoinPoints):
         return ["tab" if list(_keys_of(drill)) != ["tab"] else "shift+tab", "enter"]
-    return ["0"] if drill.answer[0] else ["space", "enter"]
+    return ["0"] if drill.question.answer[0] else ["space", "enter"]
 
 
 def _keys_of(drill: Drill) -> Iterator[str]:
-    truth = drill.answer
-    if isinstance(truth, Step):
-        yield from (str(abs(number)) for number in truth[: 2 + drill.question.counts_repeats])
-    elif isinstance(truth, Point):
-        assert drill.question.start is not None
-        yield from _arrows(drill.question.start, truth)
-    elif isinstance(truth, Outlines):
+    question, truth = drill.question, drill.question.answer
+    if isinstance(question, ReadStep):
+        yield from (str(abs(number)) for number in question.answer[: 2 + question.counts_repeats])
+    elif isinstance(question, PlaceStep):
+        yield from _arrows(question.start, question.answer)
+    elif isinstance(question, FindStretches):
         yield from _finding(drill)
     else:
         yield from _marking(drill, truth)
@@ -56,20 +56,20 @@ def _keys_of(drill: Drill) -> Iterator[str]:
 
 def spots_in(drill: Drill) -> list[Point]:
     """Return a crossing of the grid in each stretch that is to be found."""
-    assert isinstance(drill.answer, Outlines)
+    assert isinstance(drill.question.answer, Outlines)
     left, bottom, right, top = (int(value) for value in drill.pattern.box)
     crossings = [Point(x, y) for x in range(left, right + 1) for y in range(bottom, top + 1)]
     found = (
         next(spot for spot in crossings if lies_within(drill.pattern, outline, spot))
-        for outline in drill.answer.edges
+        for outline in drill.question.answer.edges
     )
     return list(dict.fromkeys(found))
 
 
 def _finding(drill: Drill) -> Iterator[str]:
     """Yield the keys that go square by square to a place in each stretch and mark it."""
-    hand = hand_for(drill)
-    assert isinstance(hand, FindingHand)
+    hand = input_for(drill)
+    assert isinstance(hand, FindingInput)
     here = hand.at
     for spot in spots_in(drill):
         yield from _arrows(here, spot)
@@ -85,24 +85,24 @@ def _arrows(start: Point, end: Point) -> Iterator[str]:
 
 def _marking(drill: Drill, truth: Marks) -> Iterator[str]:
     """Yield the keys that go round the points, and turn at each, marking what is to be marked."""
-    hand = hand_for(drill)
-    assert isinstance(hand, PointsHand | CreasesHand)
+    hand = input_for(drill)
+    assert isinstance(hand, PointsInput | CreasesInput)
     left = set(truth.items)
     for _ in hand.track.vertices:
         if not left:
             return
         hand.next_point(back=False)
         yield "tab"
-        if isinstance(hand, JoiningHand):
+        if isinstance(hand, JoiningInput):
             left -= {hand.cursor.vertex}
-        elif hand.under_cursor() in left and isinstance(hand, PointsHand):
+        elif hand.under_cursor() in left and isinstance(hand, PointsInput):
             left.discard(hand.cursor.vertex)
             yield "space"
-        elif isinstance(hand, CreasesHand):
+        elif isinstance(hand, CreasesInput):
             yield from _turning(hand, left)
 
 
-def _turning(hand: CreasesHand, left: set[int]) -> Iterator[str]:
+def _turning(hand: CreasesInput, left: set[int]) -> Iterator[str]:
     creases = hand.track.creases_at(hand.cursor.vertex)
     if not left & set(creases):
         return
@@ -116,9 +116,10 @@ def _turning(hand: CreasesHand, left: set[int]) -> Iterator[str]:
 
 async def click_answer(play: Play) -> None:
     """Click the right answer on the board or on the panel, and the words that answer."""
-    drill, truth = play.drill, play.drill.answer
-    if isinstance(truth, Step):
-        await _click_numbers(play, [abs(number) for number in truth[: 2 + drill.question.counts_repeats]])
+    drill, question, truth = play.drill, play.drill.question, play.drill.question.answer
+    if isinstance(question, ReadStep):
+        numbers = question.answer[: 2 + question.counts_repeats]
+        await _click_numbers(play, [abs(number) for number in numbers])
     elif isinstance(truth, Point):
         await play.click_point(truth)
     elif isinstance(truth, Outlines):

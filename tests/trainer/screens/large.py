@@ -10,10 +10,7 @@ from pathlib import Path
 from textual.events import MouseDown, MouseEvent, MouseMove, MouseUp
 
 from drills.geometry import Point
-from drills.questions.code import Code
-from drills.questions.drill import Drill, Marks, Question, Segment
-from drills.questions.kinds import make
-from drills.questions.verdict import Verdict
+from drills.questions import Code, Drill, MarkInsideLines, Marks, ReadStep, Segment, Verdict, make
 from drills.structures import Stretch, draw
 from progress_store import Judged
 from tests.trainer.screens.playing import WAITING, Play, playing, words_of
@@ -29,19 +26,21 @@ INSIDE = frozenset(index for index, edge in enumerate(SHEET.edges) if edge.role 
 SMALL = make(Code("sinks", 1, 7))
 MARK = replace(
     SMALL,
-    sheet=LARGE,
+    design=LARGE,
     pattern=SHEET.unlabelled(),
     truth=SHEET,
-    question=Question("edges", ("Mark every inside line.", "They sink."), role_asked=True),
-    answer=Marks(INSIDE),
+    question=MarkInsideLines(("Mark every inside line.", "They sink."), Marks(INSIDE)),
 )
 SIDE = next(index for index, edge in enumerate(SHEET.edges) if edge.role == "outline")
+READ_BEFORE = make(Code("steps", 1, 3))
 READ = replace(
-    make(Code("steps", 1, 3)),
-    sheet=LARGE,
+    READ_BEFORE,
+    design=LARGE,
     pattern=SHEET.unlabelled(),
     truth=SHEET,
-    question=Question("step", ("Which step?",), lit=Segment(*SHEET.edges[SIDE][:2], (SIDE,))),
+    question=ReadStep(
+        ("Which step?",), READ_BEFORE.question.answer, Segment(*SHEET.edges[SIDE][:2], (SIDE,)), False
+    ),
 )
 ROOMS = [(72, 20), (80, 24), (120, 40)]
 

@@ -19,8 +19,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from drills.geometry import Point
-from drills.questions.code import Code
-from drills.questions.drill import Drill
+from drills.questions import Code, Drill
 from progress_store import Settings, Store, open_store
 from tests.trainer.practice.making import attempt, first_skills
 from trainer.board import Scale, scale_for

@@ -13,8 +13,7 @@ from textual.events import (
 )
 
 from drills.geometry import Step
-from drills.questions.code import Code
-from drills.questions.drill import Drill
+from drills.questions import Code, Drill
 from tests.trainer.screens.large import MARK, SMALL, cursor, drag, large, marks, mouse, overview, window
 from tests.trainer.screens.playing import SETTLED, playing
 from trainer.board import Scale, creases_near
@@ -118,7 +117,7 @@ async def test_looking_round_stops_going_on_by_itself(tmp_path: Path) -> None:
     """The wheel does, as any key does; the drill after a quick right answer then waits."""
     async with playing(tmp_path, Code("steps", 1, 3), settings=SETTLED) as play:
         screen, code = play.at(DrillScreen), play.drill.code
-        step = play.drill.answer
+        step = play.drill.question.answer
         assert isinstance(step, Step)
         await play.keys(*(str(abs(number)) for number in step[:2]), "enter")
         assert screen._going_on is not None

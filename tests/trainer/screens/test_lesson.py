@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.drill import Marks, Outlines
+from drills.questions import Drill, Marks, Outlines
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import SETTLED, Play, playing
-from trainer.answering import MarkingHand
+from trainer.answering import MarkingInput
 from trainer.practice.lesson_pages import PAGES
 from trainer.screens.lesson import LessonEndScreen, LessonScreen
 from trainer.screens.lines import TopLine
@@ -25,11 +25,16 @@ def keys_of(screen: LessonScreen) -> list[str]:
         return keys[1:]
     if drill.question.ask == "place":
         return [key for key in keys if key not in ("left", "right")]
-    if isinstance(drill.answer, Outlines):
-        return right_keys(replace(drill, answer=Outlines(drill.answer.edges[1:])))
-    assert isinstance(drill.answer, Marks)
-    assert isinstance(screen.hand, MarkingHand)
-    return right_keys(replace(drill, answer=Marks(drill.answer.items - set(screen.hand.marks))))
+    if isinstance(drill.question.answer, Outlines):
+        return right_keys(with_answer(drill, Outlines(drill.question.answer.edges[1:])))
+    assert isinstance(drill.question.answer, Marks)
+    assert isinstance(screen.hand, MarkingInput)
+    return right_keys(with_answer(drill, Marks(drill.question.answer.items - set(screen.hand.marks))))
+
+
+def with_answer(drill: Drill, answer: object) -> Drill:
+    """Return the drill with another answer."""
+    return replace(drill, question=replace(drill.question, answer=answer))
 
 
 def fits(play: Play) -> bool:

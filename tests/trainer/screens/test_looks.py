@@ -6,7 +6,6 @@ import pytest
 
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import LABELS, MARK, READ, SETTLED, WAITING, Play, playing
-from trainer.answering import hint
 from trainer.board import COLOURLESS, DARK, LIGHT
 from trainer.screens.base_screen import LEAST_COLUMNS, LEAST_ROWS
 from trainer.screens.drill import DrillScreen
@@ -122,7 +121,7 @@ async def test_a_hint_is_in_sight(tmp_path: Path) -> None:
     """Also on the page of the first three minutes that tells most."""
     async with playing(tmp_path) as play:
         await play.keys("f", "h")
-        assert hint(play.drill).split()[-1] in shown(play)
+        assert play.drill.question.hint(play.drill).split()[-1] in shown(play)
 
 
 def shown(play: Play) -> str:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions.code import Code
+from drills.questions import Code, read_code
 from tests.trainer.screens.answering import click_answer
 from tests.trainer.screens.playing import (
     FIND,
@@ -102,7 +102,7 @@ async def test_a_drill_is_picked_by_mouse(tmp_path: Path) -> None:
         await play.click_words(choices, " turning points ")
         await play.click_words(choices, " 3 ")
         await play.click_key("Enter start")
-        code = play.drill.spec.code
+        code = read_code(play.drill.code)
         assert (code.kind, code.form, code.level) == ("sinks", "points", 3)
 
 

@@ -284,8 +284,8 @@ async def test_what_is_new_is_worked_then_half_worked(tmp_path: Path) -> None:
         await play.keys("enter")
         assert play.log() == []
         assert "counted for you" in play.said
-        assert isinstance(screen.drill.answer, Step)
-        down = str(abs(screen.drill.answer.down))
+        assert isinstance(screen.drill.question.answer, Step)
+        down = str(abs(screen.drill.question.answer.down))
         await play.keys(down, "enter")
         assert screen.verdict
         assert screen.verdict.right

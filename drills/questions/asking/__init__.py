@@ -1,0 +1,1 @@
+"""The ways of asking, one frozen class each."""

@@ -1,0 +1,145 @@
+"""Asking where the slanted stretches are: one mark inside each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar, NamedTuple, Self
+
+from drills.geometry import Point, Step, direction_of, move_between
+from drills.pattern import CreasePattern, number_of, short_place, step_in_words
+from drills.questions.question import Drill, Fields, Highlights, Question, Verdict
+from drills.structures import find_stretches, lies_within, middle_of
+
+_NOUN, _NOUNS = "slanted stretch", "slanted stretches"
+
+
+class Outlines(NamedTuple):
+    """The slanted stretches of a sheet, in order: of each the edges of its outline."""
+
+    edges: tuple[frozenset[int], ...]
+
+
+class MarkedPlaces(NamedTuple):
+    """Places of the sheet, each said to lie in a slanted stretch."""
+
+    points: frozenset[Point]
+
+
+@dataclass(frozen=True)
+class FindStretches(Question[Outlines, MarkedPlaces]):
+    """Where is a slanted stretch; there may be none."""
+
+    ask: ClassVar[str] = "structures"
+    takes: ClassVar[type] = MarkedPlaces
+    asks_for_roles: ClassVar[bool] = True
+
+    @classmethod
+    def of(cls, outlines: tuple[frozenset[int], ...]) -> Self:
+        """Return the question in its usual words."""
+        says = (
+            "Where is a slanted stretch? Put a mark inside each.",
+            "One mark for each is enough. There may be none.",
+        )
+        return cls(says, Outlines(outlines))
+
+    @property
+    def marks(self) -> int:
+        """How many marks the right answer takes; one where there is nothing to mark."""
+        return max(1, len(self.answer.edges))
+
+    def judge(self, drill: Drill, given: MarkedPlaces) -> Verdict:
+        """Return the verdict on marked places; several marks in one stretch count as one."""
+        pattern, truth = drill.pattern, self.answer.edges
+        found = [each for each in truth if any(lies_within(pattern, each, at) for at in given.points)]
+        missed = [outline for outline in truth if outline not in found]
+        extra = sorted(at for at in given.points if self.is_outside(pattern, at))
+        return Verdict(
+            right=not missed and not extra,
+            answered=_answered(given, len(found), len(missed), len(extra)),
+            truth=_truth(len(truth)),
+            why=self._why(pattern, missed, extra),
+            misses=len(missed),
+            false_alarms=len(extra),
+            lit=Highlights(
+                right=frozenset().union(*found),
+                missed=frozenset().union(*missed),
+                extra_points=frozenset(extra),
+                going_in=drill.parts_going_in(),
+            ),
+        )
+
+    def is_outside(self, pattern: CreasePattern, at: Point) -> bool:
+        """Whether a place lies in no slanted stretch."""
+        return not any(lies_within(pattern, outline, at) for outline in self.answer.edges)
+
+    def _why(self, pattern: CreasePattern, missed: list[frozenset[int]], extra: list[Point]) -> str:
+        truth = self.answer.edges
+        if not truth:
+            return "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
+        if not missed and extra:
+            return f"{short_place(pattern, extra[0])} lies outside the slanted sides."
+        outline = (missed or list(truth))[0]
+        steps = " and ".join(side_steps(pattern, outline))
+        if len(truth) == 1:
+            return f"Its sides are not at 45 degrees: they go {steps}."
+        return f"The sides of the one at {_corner(pattern, outline)} are not at 45 degrees: they go {steps}."
+
+    def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
+        """Find the stretches anew: their outlines must be the answer."""
+        found = {frozenset(each.outline) for each in find_stretches(pattern)}
+        answer = set(self.answer.edges)
+        missing = [f"The stretch with edges {sorted(each)} is not in the answer." for each in found - answer]
+        extra = [f"No stretch has edges {sorted(each)}, which are in the answer." for each in answer - found]
+        doubled = ["A stretch is in the answer twice."] * (len(answer) < len(self.answer.edges))
+        return (*missing, *extra, *doubled)
+
+    def hint(self, drill: Drill) -> str:
+        """Return what to look for."""
+        return "Look for sides off the 45 degrees: a slanted stretch has four, in two pairs of parallels."
+
+    def right_answer(self, drill: Drill) -> MarkedPlaces:
+        """Return the middle of each stretch."""
+        return MarkedPlaces(frozenset(middle_of(drill.pattern, outline) for outline in self.answer.edges))
+
+    def how_to_answer(self) -> str:
+        """Return what a typed answer looks like."""
+        return 'answer with the tag of one crease of each, as in "aa ac", or "none"'
+
+    def to_json(self) -> dict[str, object]:
+        """Return the way of asking."""
+        return {"ask": self.ask}
+
+    def answer_to_json(self) -> dict[str, object]:
+        """Return of each stretch the edges of its outline."""
+        return {"structures": [sorted(outline) for outline in self.answer.edges]}
+
+    @classmethod
+    def from_json(cls, question: Fields, answer: Fields, level: int) -> Self:
+        """Return the question of these fields."""
+        return cls.of(tuple(frozenset(outline) for outline in answer["structures"]))
+
+
+def side_steps(pattern: CreasePattern, outline: frozenset[int]) -> list[str]:
+    """Return the steps of an outline's sides in words, each once, seen from left to right."""
+    ways = {direction_of(move_between(*sorted(pattern.ends(edge)))) for edge in outline}
+    return [step_in_words(Step(way.dx, -way.dy)) for way in sorted(ways)]
+
+
+def _corner(pattern: CreasePattern, outline: frozenset[int]) -> str:
+    """Return the place of an outline's first point from the top left."""
+    ends = {end for edge in outline for end in pattern.ends(edge)}
+    return short_place(pattern, min(ends, key=lambda end: (-end.y, end.x)))
+
+
+def _answered(given: MarkedPlaces, found: int, missed: int, extra: int) -> str:
+    if not given.points:
+        return "You marked nothing."
+    parts = [f"{found} found"] + [f"{missed} missed"] * bool(missed)
+    parts += [f"{number_of(extra, 'mark')} in none"] * bool(extra)
+    return f"You marked {number_of(len(given.points), 'place')}: {', '.join(parts)}."
+
+
+def _truth(number: int) -> str:
+    if not number:
+        return "There is no slanted stretch on this sheet."
+    return f"There {'is' if number == 1 else 'are'} {number_of(number, _NOUN, _NOUNS)}."
