@@ -9,8 +9,8 @@ from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outli
 from drills.questions.certificate import certify
 from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
 from drills.questions.drill_json import drill_line, drill_to_json, question_from_json
-from drills.questions.kind import NO_FEATURES, Form, PaceFloor, QuestionKind
-from drills.questions.question import AnyQuestion, Drill, Highlights, Marks, Question, Slip, Verdict
+from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
+from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict
 from drills.questions.registry import (
     KINDS,
     DrillError,
@@ -39,6 +39,8 @@ __all__ = [
     "CodeError",
     "Drill",
     "DrillError",
+    "Features",
+    "Fields",
     "FindStretches",
     "Form",
     "Highlights",

@@ -17,7 +17,7 @@ from tests.measure.learners.likeness import likeness
 from tests.measure.learners.numbers import NUMBERS, Numbers
 from tests.measure.learners.practising import Practice, right_a_minute
 from tests.measure.learners.rules import Moment, at_random, comes_round, in_blocks, open_skills
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 from trainer.practice.choosing import Done, History
 
 SKILL = "steps read 1:2"
@@ -151,7 +151,7 @@ def test_a_block_is_filled_three_running() -> None:
 
 def test_chance_picks_every_open_skill_and_no_other() -> None:
     """What is open is what the person's levels train."""
-    state, chance = State(Rules(FLOORS, LEVELS)), Random(1)
+    state, chance = State(Rules(floors(), levels())), Random(1)
     moment = Moment(state, date(2026, 3, 2), History(), chance, learner(), 0)
     assert {at_random(moment).skill for _ in range(500)} == set(open_skills(state))
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from drills.questions import Drill, Verdict
 from progress_store import StoreError, open_store
 from trainer.cli.parser import Console
-from trainer.practice.attempts import FLOORS, LEVELS, Measured, Watch, attempt_of
+from trainer.practice.attempts import Measured, Watch, attempt_of, floors, levels
 from trainer.text.asked import tags_of
 from trainer.text.drill import answer_from, sheet_in_text, verdict_in_text
 
@@ -55,7 +55,7 @@ def _kept(
 ) -> tuple[str, ...] | StoreError:
     """Keep the attempt and return what is to be told of the files, or why it could not be kept."""
     try:
-        with open_store(folder, console.clock.now, FLOORS, LEVELS) as store:
+        with open_store(folder, console.clock.now, floors(), levels()) as store:
             store.keep(attempt_of(drill, verdict, measured, now, "picked"))
             return store.notices
     except StoreError as error:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from progress_store import MergeResult, open_store
 from trainer.cli.parser import Console, Parser, add_data, data_folder
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 
 
 def add_to(commands: _SubParsersAction[Parser]) -> None:
@@ -25,7 +25,7 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
 
 def merge(options: Namespace, console: Console) -> int:
     """Take in the other folder and say how many answers came; StoreError where it cannot be done."""
-    with open_store(data_folder(options, console), console.clock.now, FLOORS, LEVELS) as store:
+    with open_store(data_folder(options, console), console.clock.now, floors(), levels()) as store:
         console.say(_told(store.take_in(options.folder)))
         console.stdout.flush()
         for notice in store.notices:

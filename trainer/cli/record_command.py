@@ -9,7 +9,7 @@ from datetime import datetime
 
 from progress_store import Store, attempt_rows, open_store, record
 from trainer.cli.parser import Console, Parser, add_data, data_folder
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 from trainer.text.input_error import InputError
 from trainer.text.record import name_of, record_in_text
 
@@ -36,7 +36,7 @@ def show_record(options: Namespace, console: Console) -> int:
     """Print the record of the data folder; one that is not there yet is an empty record."""
     given: datetime | None = options.now
     now = console.clock.now if given is None else lambda: given
-    with open_store(data_folder(options, console), now, FLOORS, LEVELS, writable=False) as store:
+    with open_store(data_folder(options, console), now, floors(), levels(), writable=False) as store:
         if options.json:
             console.say(json.dumps(record(store.attempts, store.rules, name_of)))
         elif options.csv:

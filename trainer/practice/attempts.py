@@ -52,15 +52,16 @@ class Watch:
         return Measured(spent, max(1, len(self._seen)), gaps[-40:], means)
 
 
-FLOORS = {
-    "steps": Floor(3_000),
-    "sinks": Floor(1_500, each=True),
-    "labels": Floor(8_000),
-    "find": Floor(3_000, each=True),
-}
-"""No pace goal falls below these times in ms (common practice, no source)."""
+def floors() -> dict[str, Floor]:
+    """Return for each kind of question the time that no pace goal falls below."""
+    return {
+        kind: Floor(row.pace_floor.milliseconds, each=row.pace_floor.is_each) for kind, row in KINDS.items()
+    }
 
-LEVELS = {kind: entry.levels for kind, entry in KINDS.items()}
+
+def levels() -> dict[str, range]:
+    """Return the levels of each kind of question."""
+    return {kind: row.levels for kind, row in KINDS.items()}
 
 
 def attempt_of(

@@ -6,13 +6,13 @@ from pathlib import Path
 
 from progress_store import open_store
 from trainer.clock import Clock
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 from trainer.screens.app import Slantwise, Start
 
 
 def run_app(folder: Path, clock: Clock, start: Start) -> int:
     """Run the program until it is left and return its exit status; StoreError if the folder is no use."""
-    with open_store(folder, clock.now, FLOORS, LEVELS) as store:
+    with open_store(folder, clock.now, floors(), levels()) as store:
         app = Slantwise(store, clock, start)
         app.run()
     return app.return_code or 0

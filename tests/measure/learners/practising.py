@@ -13,7 +13,7 @@ from tests.measure.learners.learner import MINUTES_A_DAY, Learner, Person, norma
 from tests.measure.learners.likeness import likeness
 from tests.measure.learners.numbers import Numbers
 from tests.measure.learners.rules import Moment, Rule, level_of_drill
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 from trainer.practice.choosing import Done, History, Selection, partners_of
 
 START = datetime(2026, 3, 2, 18, tzinfo=UTC)
@@ -38,7 +38,7 @@ class Practice:
 
     def __init__(self, person: Person, rule: Rule, numbers: Numbers, seed: str) -> None:
         self.learner = Learner(person, numbers, likeness(numbers))
-        self.state = State(Rules(FLOORS, LEVELS))
+        self.state = State(Rules(floors(), levels()))
         self.numbers, self.chances = numbers, list[float]()
         self.drills, self.unfilled = 0, 0.0
         self._rule, self._seed = rule, seed
@@ -54,14 +54,14 @@ class Practice:
             if day < self.numbers.days:
                 self.sit(day)
         well = sum(WELL_PLACED[0] <= chance <= WELL_PLACED[1] for chance in self.chances)
-        levels = [self.state.level(kind) for kind in LEVELS]
+        reached = [self.state.level(kind) for kind in levels()]
         return Outcome(
             found,
             self.drills,
             self._right / len(self.chances),
             well / len(self.chances),
             len(self.state.skills),
-            sum(levels) / len(levels),
+            sum(reached) / len(reached),
             self.unfilled,
         )
 

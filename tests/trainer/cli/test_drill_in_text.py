@@ -11,7 +11,7 @@ from progress_store import open_store
 from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, larger_codes, log_of
 from tests.trainer.cli.test_sheet_in_text import own_answer, text_of
 from trainer.cli.parser import LONGEST_LINE
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 from trainer.text.asked import tags_of
 
 
@@ -157,7 +157,7 @@ def test_nothing_answered_says_so(tmp_path: Path) -> None:
 @pytest.mark.parametrize(("typed", "status"), [("4 3", 0), ("1 2", 1)])
 def test_a_locked_folder_leaves_the_verdict_standing(tmp_path: Path, typed: str, status: int) -> None:
     """It says in one sentence that the answer was not kept, and why."""
-    with open_store(tmp_path, lambda: NOW, FLOORS, LEVELS):
+    with open_store(tmp_path, lambda: NOW, floors(), levels()):
         called = call(tmp_path, "drill", "steps-1-3", "--text", typed=typed)
     assert called.status == status
     assert "It is 4 across 3 up." in called.out

@@ -12,7 +12,7 @@ from drills.questions import skill_names
 from progress_store import Rules, attempt_rows, record
 from tests.progress_store.making import attempt
 from tests.trainer.cli.calling import Called, call, is_one_sentence
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 
 EMPTY = {"attempts": 0, "skills": [], "days": [], "yardsticks": [], "confusions": []}
 TIMES = [attempt(number, skill="steps read 1:2") for number in range(13)]
@@ -52,7 +52,7 @@ def test_json_is_the_record_of_the_log(tmp_path: Path) -> None:
     status, out, err = called(tmp_path, "--json")
     assert (status, err) == (0, "")
     names = {**skill_names(), "of a later version": "of a later version"}
-    assert json.loads(out) == record(LOG, Rules(FLOORS, LEVELS), names.__getitem__)
+    assert json.loads(out) == record(LOG, Rules(floors(), levels()), names.__getitem__)
     assert out == called(tmp_path, "--json", "--now", "2030-01-01T00:00:00Z").out
 
 
@@ -60,7 +60,7 @@ def test_csv_has_a_head_and_a_row_for_each_attempt(tmp_path: Path) -> None:
     """It reads back as the rows of the attempts."""
     status, out, err = called(tmp_path, "--csv")
     assert (status, err) == (0, "")
-    assert list(csv.reader(out.splitlines())) == list(attempt_rows(LOG, Rules(FLOORS, LEVELS)))
+    assert list(csv.reader(out.splitlines())) == list(attempt_rows(LOG, Rules(floors(), levels())))
 
 
 def test_text_has_each_figure_with_its_drills_and_window(tmp_path: Path) -> None:

@@ -11,10 +11,10 @@ from drills.questions import KINDS, Drill, Verdict, kind_of
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from tests.drills.questions.codes import right_answer
 from trainer.clock import Clock
-from trainer.practice.attempts import FLOORS, LEVELS, Measured
+from trainer.practice.attempts import Measured, floors, levels
 from trainer.practice.session import PracticeSession
 
-RULES = Rules(FLOORS, LEVELS)
+RULES = Rules(floors(), levels())
 START = datetime(2026, 3, 2, 18, 30, tzinfo=timezone(timedelta(hours=1)))
 TODAY = START.date()
 WRONG = Verdict(False, "You answered.", "It is not so.", "Because.", misses=1)
@@ -39,7 +39,7 @@ class Hands:
 
 def store(folder: Path, hands: Hands) -> Store:
     """Return the store of a folder."""
-    return open_store(folder, lambda: hands.now, FLOORS, LEVELS)
+    return open_store(folder, lambda: hands.now, floors(), levels())
 
 
 def measured(milliseconds: int | None = 4000) -> Measured:

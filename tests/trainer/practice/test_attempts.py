@@ -10,7 +10,7 @@ from drills.questions import KINDS, Marks, Outlines, make, read_code, top_level
 from progress_store import Attempt, Purpose
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import START, WRONG
-from trainer.practice.attempts import FLOORS, LEVELS, Measured, attempt_of
+from trainer.practice.attempts import Measured, attempt_of, floors, levels
 
 SEEN = Measured(5200, 3, (400, 300), "mouse")
 
@@ -87,13 +87,13 @@ def test_every_drill_fits_a_line_of_the_log(code: str, purpose: Purpose) -> None
 
 def test_floors_and_levels_are_those_of_the_kinds() -> None:
     """Steps 3 s, inside lines 1.5 s a mark, labels 8 s, places 3 s a mark (common practice, no source)."""
-    assert {kind: (floor.of(1), floor.of(4)) for kind, floor in FLOORS.items()} == {
+    assert {kind: (floor.of(1), floor.of(4)) for kind, floor in floors().items()} == {
         "steps": (3000, 3000),
         "sinks": (1500, 6000),
         "labels": (8000, 8000),
         "find": (3000, 12_000),
     }
-    assert FLOORS.keys() == LEVELS.keys() == KINDS.keys()
-    lowest = {kind: levels[0] for kind, levels in LEVELS.items()}
+    assert floors().keys() == levels().keys() == KINDS.keys()
+    lowest = {kind: levels[0] for kind, levels in levels().items()}
     assert lowest == {"steps": 1, "sinks": 1, "labels": 1, "find": 2}
-    assert {levels[-1] for levels in LEVELS.values()} == {top_level()}
+    assert {levels[-1] for levels in levels().values()} == {top_level()}

@@ -24,7 +24,7 @@ from progress_store import Settings, Store, open_store
 from tests.trainer.practice.making import attempt, first_skills
 from trainer.board import Scale, scale_for
 from trainer.clock import Clock
-from trainer.practice.attempts import FLOORS, LEVELS
+from trainer.practice.attempts import floors, levels
 from trainer.screens.app import Slantwise, Start
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
@@ -226,7 +226,7 @@ async def playing(
     Where something is ``known``, one skill of each kind was met five days ago, so that nothing is new.
     """
     time = Time()
-    with open_store(folder, time.clock.now, FLOORS, LEVELS) as store:
+    with open_store(folder, time.clock.now, floors(), levels()) as store:
         for number, skill in enumerate(first_skills() if known else []):
             store.keep(attempt(skill, MONDAY.date() - timedelta(days=5), number))
         if settings is not None:
