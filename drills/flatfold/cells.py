@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
-from itertools import islice, pairwise
+from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
 from drills.flatfold.folded import Folded
-from drills.geometry import Exact, Point, as_int
-from drills.pattern import CreasePattern, Edge, cycles, double_area
+from drills.geometry import Point, double_area, meetings
+from drills.pattern import CreasePattern, Edge, face_cycles
 
 Segment: TypeAlias = tuple[Point, Point]
 
@@ -34,40 +33,10 @@ def arrange(folded: Folded) -> Mapping[Segment, list[int]]:
 def _cuts(segments: Sequence[Segment]) -> dict[Segment, set[Point]]:
     """Return per segment its ends and the points where others meet or overlap it."""
     cuts = {segment: set(segment) for segment in segments}
-    for place, one in enumerate(segments):
-        low, high = sorted((one[0].y, one[1].y))
-        for two in islice(segments, place + 1, None):
-            if two[0].x > one[1].x:
-                break
-            if max(two[0].y, two[1].y) >= low and min(two[0].y, two[1].y) <= high:
-                for point in _meeting(one, two):
-                    cuts[one].add(point)
-                    cuts[two].add(point)
+    for one, two, points in meetings(segments):
+        cuts[segments[one]].update(points)
+        cuts[segments[two]].update(points)
     return cuts
-
-
-def _meeting(one: Segment, two: Segment) -> Sequence[Point]:
-    """Return where two segments cross or touch, or the two ends of what they share."""
-    (p, q), (r, s) = one, two
-    ux, uy, vx, vy, wx, wy = q.x - p.x, q.y - p.y, s.x - r.x, s.y - r.y, r.x - p.x, r.y - p.y
-    area = ux * vy - uy * vx
-    along_one, along_two = wx * vy - wy * vx, wx * uy - wy * ux
-    if area == 0:
-        shared = max(p, r), min(q, s)
-        return shared if along_two == 0 and shared[0] <= shared[1] else ()
-    if area < 0:
-        area, along_one, along_two = -area, -along_one, -along_two
-    if not (0 <= along_one <= area and 0 <= along_two <= area):
-        return ()
-    if along_one in (0, area):
-        return (q if along_one else p,)
-    if along_two in (0, area):
-        return (s if along_two else r,)
-    return (Point(_between(p.x, ux, along_one, area), _between(p.y, uy, along_one, area)),)
-
-
-def _between(start: Exact, way: Exact, part: Exact, whole: Exact) -> Exact:
-    return as_int(start + Fraction(way * part) / whole)
 
 
 class Piece(NamedTuple):
@@ -114,7 +83,7 @@ def _ending(folded: Folded, edges: list[int]) -> int:
 def _sets(drawn: CreasePattern, ending: list[int]) -> tuple[dict[tuple[int, int], int], list[int]]:
     """Return per half edge the number of the cell at its left, and the set of faces of each cell."""
     beside: dict[tuple[int, int], int] = {}
-    rims = list(cycles(drawn))
+    rims = list(face_cycles(drawn))
     for cell, rim in enumerate(rims):
         beside.update((way, cell) for way in zip(rim, rim[1:] + rim[:1], strict=True))
     joins: list[list[tuple[int, int]]] = [[] for _ in rims]
@@ -122,7 +91,7 @@ def _sets(drawn: CreasePattern, ending: list[int]) -> tuple[dict[tuple[int, int]
         left, right = beside[edge.start, edge.end], beside[edge.end, edge.start]
         joins[left].append((right, ends))
         joins[right].append((left, ends))
-    outside = next(cell for cell, rim in enumerate(rims) if double_area(drawn, rim) < 0)
+    outside = next(cell for cell, rim in enumerate(rims) if double_area([drawn.vertices[v] for v in rim]) < 0)
     found = {outside: 0}
     waiting = [outside]
     while waiting:

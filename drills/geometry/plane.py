@@ -38,6 +38,12 @@ def as_int(value: Exact) -> Exact:
     return int(value) if value.denominator == 1 else value
 
 
+def divided(top: Exact, bottom: Exact) -> Exact:
+    """Return the exact quotient, as an int where it is whole."""
+    whole, rest = divmod(top, bottom)
+    return Fraction(top, bottom) if rest else whole
+
+
 def is_whole(point: Point) -> bool:
     """Whether the point lies on a crossing of the grid."""
     return point.x.denominator == 1 and point.y.denominator == 1
@@ -69,6 +75,11 @@ def direction_of(move: AnyMove) -> Direction:
     dx, dy = int(move.dx * scale), int(move.dy * scale)
     shared = gcd(dx, dy)
     return Direction(dx // shared, dy // shared)
+
+
+def opposite(direction: Direction) -> Direction:
+    """Return the direction turned half round."""
+    return Direction(-direction.dx, -direction.dy)
 
 
 def on_segment(point: Point, start: Point, end: Point) -> bool:

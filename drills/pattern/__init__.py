@@ -8,14 +8,12 @@ from drills.pattern.building import (
     build,
     clipped,
     figure,
-    meeting_points,
     shifted,
     to_origin,
     turned,
 )
 from drills.pattern.crease_pattern import OTHER_LABEL, CreasePattern, Edge, Label, Role
-from drills.pattern.faces import cycles, double_area, faces
-from drills.pattern.runs import Run, bent_runs, straight_runs
+from drills.pattern.lines_and_faces import Run, bent_runs, face_cycles, faces, straight_runs
 from drills.pattern.words import (
     across_down,
     mixed,
@@ -40,11 +38,9 @@ __all__ = [
     "bent_runs",
     "build",
     "clipped",
-    "cycles",
-    "double_area",
+    "face_cycles",
     "faces",
     "figure",
-    "meeting_points",
     "mixed",
     "number_of",
     "place",

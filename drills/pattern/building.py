@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
-from drills.geometry import Exact, Point, Symmetry, cross, dot, move_between, moved, on_segment
+from drills.geometry import Exact, Point, Symmetry, meetings, move_between, moved
 from drills.pattern.crease_pattern import CreasePattern, Edge, Label, Role
 
 
@@ -73,51 +73,19 @@ def clipped(line: Line, paper: Paper) -> Line | None:
 
 
 def _split(lines: Sequence[Line]) -> list[Line]:
-    """Return the pieces of the lines between the points where they meet."""
-    order = sorted(range(len(lines)), key=lambda index: min(lines[index].start.x, lines[index].end.x))
+    """Return the pieces of the lines between the points where they meet; ValueError where two overlap."""
     cuts: list[set[Point]] = [{line.start, line.end} for line in lines]
-    for place, first in enumerate(order):
-        reach = max(lines[first].start.x, lines[first].end.x)
-        for second in order[place + 1 :]:
-            if min(lines[second].start.x, lines[second].end.x) > reach:
-                break
-            for point in meeting_points(lines[first], lines[second]):
-                cuts[first].add(point)
-                cuts[second].add(point)
+    for one, two, points in meetings([(line.start, line.end) for line in lines]):
+        if len(points) > 1:
+            raise ValueError(f"two creases lie on top of each other between {points[0]} and {points[1]}")
+        cuts[one].update(points)
+        cuts[two].update(points)
     return [piece for line, points in zip(lines, cuts, strict=True) for piece in _pieces(line, points)]
 
 
-def meeting_points(one: Line, two: Line) -> list[Point]:
-    """Return where two lines touch or cross: no point or one; overlapping lines raise ValueError."""
-    if max(one.start.y, one.end.y) < min(two.start.y, two.end.y):
-        return []
-    if max(two.start.y, two.end.y) < min(one.start.y, one.end.y):
-        return []
-    u, v = move_between(one.start, one.end), move_between(two.start, two.end)
-    between = move_between(one.start, two.start)
-    area = cross(u, v)
-    if area == 0:
-        return _end_to_end(one, two)
-    along_u, along_v = cross(between, v), cross(between, u)
-    if area < 0:
-        area, along_u, along_v = -area, -along_u, -along_v
-    if not (0 <= along_u <= area and 0 <= along_v <= area):
-        return []
-    return [moved(one.start, u, Fraction(along_u) / area)]
-
-
-def _end_to_end(one: Line, two: Line) -> list[Point]:
-    shared = {p for p in (two.start, two.end) if on_segment(p, one.start, one.end)}
-    shared |= {p for p in (one.start, one.end) if on_segment(p, two.start, two.end)}
-    if len(shared) > 1:
-        raise ValueError(f"two creases lie on top of each other between {min(shared)} and {max(shared)}")
-    return sorted(shared)
-
-
-def _pieces(line: Line, points: set[Point]) -> list[Line]:
-    way = move_between(line.start, line.end)
-    order = sorted(points, key=lambda point: dot(way, move_between(line.start, point)))
-    return [line._replace(start=a, end=b) for a, b in pairwise(order)]
+def _pieces(line: Line, cuts: set[Point]) -> list[Line]:
+    # points on one line are in order along it, one way or the other, when they are sorted
+    return [line._replace(start=start, end=end) for start, end in pairwise(sorted(cuts))]
 
 
 def _joined(pieces: Sequence[Line]) -> CreasePattern:

@@ -7,7 +7,18 @@ from dataclasses import dataclass
 from functools import cached_property, partial
 from typing import Literal, NamedTuple, TypeAlias
 
-from drills.geometry import Direction, Exact, Point, counterclockwise, direction_of, move_between
+from drills.geometry import (
+    Direction,
+    Exact,
+    Leaving,
+    Point,
+    Scaled,
+    counterclockwise,
+    direction_of,
+    move_between,
+    opposite,
+    scaled_to_integers,
+)
 
 Label: TypeAlias = Literal["B", "M", "V", "F", "U"]
 Role: TypeAlias = Literal["outline", "inside", "ridge", "pleat", "hinge", "border", "other"]
@@ -40,6 +51,11 @@ class CreasePattern:
     edges: tuple[Edge, ...]
 
     @cached_property
+    def on_integers(self) -> Scaled:
+        """The vertices as whole numbers of one small unit: quick, exact reckoning for whoever does much."""
+        return scaled_to_integers(self.vertices)
+
+    @cached_property
     def around(self) -> tuple[tuple[int, ...], ...]:
         """Per vertex the edges that meet there, counterclockwise, by index."""
         meeting: list[list[int]] = [[] for _ in self.vertices]
@@ -56,6 +72,21 @@ class CreasePattern:
         """Per vertex the directions in which its edges leave, in the order of ``around``."""
         return tuple(
             tuple(self.direction(edge, vertex) for edge in edges) for vertex, edges in enumerate(self.around)
+        )
+
+    @cached_property
+    def neighbours(self) -> tuple[tuple[int, ...], ...]:
+        """Per vertex those at the other ends of its edges, in the order of ``around``."""
+        return tuple(
+            tuple(self.other_end(edge, vertex) for edge in edges) for vertex, edges in enumerate(self.around)
+        )
+
+    @cached_property
+    def leaving(self) -> tuple[Leaving, ...]:
+        """Per vertex what leaves it in each direction: the edge and the vertex it leads to."""
+        return tuple(
+            dict(zip(directions, zip(edges, others, strict=True), strict=True))
+            for directions, edges, others in zip(self.directions, self.around, self.neighbours, strict=True)
         )
 
     @cached_property
@@ -92,9 +123,17 @@ class CreasePattern:
         return end if vertex == start else start
 
     def direction(self, edge: int, vertex: int) -> Direction:
-        """Return the direction in which the edge leaves the vertex."""
-        away = self.vertices[self.other_end(edge, vertex)]
-        return direction_of(move_between(self.vertices[vertex], away))
+        """Return the direction in which the edge leaves the vertex, one of its ends."""
+        direction = self._directions_of_edges[edge]
+        return direction if vertex == self.edges[edge].start else opposite(direction)
+
+    @cached_property
+    def _directions_of_edges(self) -> tuple[Direction, ...]:
+        """Per edge its direction from start to end: asked for so often that it is reckoned once."""
+        return tuple(
+            direction_of(move_between(self.vertices[edge.start], self.vertices[edge.end]))
+            for edge in self.edges
+        )
 
     def ends(self, edge: int) -> tuple[Point, Point]:
         """Return the two ends of the edge as points."""

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from drills.geometry import Point, cross, move_between, moved, on_segment
-from drills.pattern import CreasePattern, Line, Paper, build, clipped, meeting_points
+from drills.geometry import Point, cross, meeting, move_between, moved, on_segment
+from drills.pattern import CreasePattern, Line, Paper, build, clipped
 
 
 def test_lines_are_split_where_they_cross_at_an_exact_point() -> None:
@@ -53,28 +53,6 @@ def test_lines_along_the_edge_or_outside_or_at_a_corner_are_left_out() -> None:
     assert build(outside, PAPER).creases == ()
 
 
-@given(lines, lines)
-def test_the_meeting_point_lies_on_both_lines_whichever_comes_first(one: Line, two: Line) -> None:
-    """Lines that are not parallel meet in at most one point, on both; the order does not matter."""
-    assume(cross(move_between(one.start, one.end), move_between(two.start, two.end)) != 0)
-    meeting = meeting_points(one, two)
-    assert meeting == meeting_points(two, one)
-    assert len(meeting) <= 1
-    assert all(on_segment(p, line.start, line.end) for p in meeting for line in (one, two))
-
-
-def test_lines_that_pass_without_touching_do_not_meet() -> None:
-    """The line through (4, 2) would meet the other one beyond its end."""
-    assert meeting_points(crease(0, 0, 4, 2), crease(5, 0, 5, 6)) == []
-    assert meeting_points(crease(0, 0, 4, 0), crease(0, 1, 4, 1)) == []
-    assert meeting_points(crease(0, 0, 1, 1), crease(3, 3, 4, 4)) == []
-
-
-def test_lines_one_behind_the_other_meet_end_to_end() -> None:
-    """A line and its continuation meet at their common end."""
-    assert meeting_points(crease(0, 0, 3, 1), crease(6, 2, 3, 1)) == [(3, 1)]
-
-
 @pytest.mark.parametrize("second", [crease(3, 1, 9, 3), crease(6, 2, 0, 0), crease(-3, -1, 3, 1)])
 def test_two_creases_on_top_of_each_other_are_refused(second: Line) -> None:
     """A crease drawn twice along a stretch of its length raises ValueError, in whichever direction."""
@@ -91,9 +69,9 @@ def test_the_same_lines_in_another_order_give_the_same_pattern() -> None:
 
 def meets_only_at_vertices(pattern: CreasePattern) -> bool:
     """Whether no two edges cross or touch but at a common end."""
-    segments = [Line(*pattern.ends(edge), "other", "U") for edge in range(len(pattern.edges))]
+    segments = [pattern.ends(edge) for edge in range(len(pattern.edges))]
     return all(
-        set(meeting_points(one, two)) <= {one.start, one.end} & {two.start, two.end}
+        set(meeting(one, two)) <= set(one) & set(two)
         for place, one in enumerate(segments)
         for two in segments[:place]
     )

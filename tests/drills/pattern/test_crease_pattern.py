@@ -1,7 +1,9 @@
 from __future__ import annotations
 
-from drills.geometry import Direction, Point
-from drills.pattern import CreasePattern
+from fractions import Fraction
+
+from drills.geometry import Direction, Point, direction_of, move_between
+from drills.pattern import CreasePattern, Line, Paper, build
 from drills.structures import Stretch, draw
 from tests.drills.sheets import map_sheet, star
 
@@ -60,3 +62,26 @@ def test_the_border_has_no_mountain_or_valley_to_switch_or_take_away() -> None:
     bare = pattern.unlabelled()
     assert {bare.edges[index].label for index in border} == {"B"}
     assert {bare.edges[index].label for index in bare.creases} == {"U"}
+
+
+def test_the_integer_view_has_the_same_points_in_a_smaller_unit() -> None:
+    """Creases that cross at quarters: four units to a square, each number whole."""
+    pattern = build(
+        [Line(Point(0, 0), Point(3, 1), "other", "U"), Line(Point(0, 1), Point(1, 0), "other", "U")],
+        Paper(0, 0, 3, 1),
+    )
+    unit, points = pattern.on_integers
+    assert unit == 4
+    assert [(Fraction(x, unit), Fraction(y, unit)) for x, y in points] == list(pattern.vertices)
+
+
+def test_what_leaves_a_vertex_is_the_same_by_direction_as_around_it() -> None:
+    """Each direction has the edge that leaves in it and the vertex at its other end."""
+    pattern = draw(Stretch((1, 1)))
+    for vertex, leaving in enumerate(pattern.leaving):
+        assert tuple(leaving) == pattern.directions[vertex]
+        assert tuple(edge for edge, _ in leaving.values()) == pattern.around[vertex]
+        assert tuple(other for _, other in leaving.values()) == pattern.neighbours[vertex]
+        for direction, (edge, other) in leaving.items():
+            assert set(pattern.ends(edge)) == {pattern.vertices[vertex], pattern.vertices[other]}
+            assert direction == direction_of(move_between(pattern.vertices[vertex], pattern.vertices[other]))

@@ -6,8 +6,8 @@ from itertools import product
 
 import pytest
 
-from drills.geometry import SYMMETRIES, Chance, Direction, Point, cross, dot, moved
-from drills.pattern import CreasePattern, Line, Paper, build, meeting_points, shifted
+from drills.geometry import SYMMETRIES, Chance, Direction, Point, cross, dot, meeting, moved
+from drills.pattern import CreasePattern, Line, Paper, build, shifted
 from drills.questions.levels import FAIR_CUTS, Units
 from drills.questions.sinks import tip, turning_points
 from drills.structures import TRIANGLES, Found, Stretch, Triangle, draw, find_stretches, outline
@@ -229,11 +229,7 @@ def scribbles(chance: Chance, lines: Sequence[Line]) -> list[Line]:
 
 def overlap(one: Line, two: Line) -> bool:
     """Whether two lines lie on top of each other."""
-    try:
-        meeting_points(one, two)
-    except ValueError:
-        return True
-    return False
+    return len(meeting((one.start, one.end), (two.start, two.end))) > 1
 
 
 def test_symmetries_shifts_and_scales_change_no_answer() -> None:
