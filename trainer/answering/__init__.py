@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from trainer.answering.answer_input import AnswerInput
+from trainer.answering.answer_input import AnswerInput, verdict_look
+from trainer.answering.crossings import ARROW_MOVES, STRIDE, FindingInput, PlacingInput
 from trainer.answering.marking import CreasesInput, JoiningInput, MarkingInput, PointsInput
 from trainer.answering.reading import LARGEST, ReadingInput
-from trainer.answering.showing import verdict_look
-from trainer.answering.walking import STRIDE, WAYS, FindingInput, PlacingInput
 
 __all__ = [
-    "INPUTS",
+    "ARROW_MOVES",
     "LARGEST",
     "STRIDE",
-    "WAYS",
     "AnswerInput",
     "CreasesInput",
     "FindingInput",
@@ -21,6 +19,5 @@ __all__ = [
     "PlacingInput",
     "PointsInput",
     "ReadingInput",
-    "input_for",
     "verdict_look",
 ]

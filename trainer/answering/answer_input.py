@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import ClassVar, Generic, TypeVar
 
-from drills.questions import AnyQuestion, Drill, Marks
-from trainer.board import Arrow, Look, Scale
+from drills.questions import AnyQuestion, Drill, Marks, Verdict
+from trainer.board import Arrow, Look, Marked, Scale, points_at
 
 Asked = TypeVar("Asked", bound=AnyQuestion)
 
@@ -68,3 +69,21 @@ class AnswerInput(Generic[Asked]):
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is and what is marked, in words."""
         return ()
+
+
+def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
+    """Return the board with what was right, missed and wrong, and the reason lit."""
+    lit = verdict.lit
+    return replace(
+        asked,
+        hidden=frozenset(),
+        cursor_edge=None,
+        cursor_at=None,
+        marked=Marked(),
+        right=Marked(lit.right, lit.right_points),
+        missed=Marked(lit.missed, lit.missed_points),
+        wrong=Marked(lit.extra, lit.extra_points),
+        shaded=lit.going_in,
+        staircase=lit.staircase,
+        fault_points=points_at(drill.pattern, lit.faults),
+    )

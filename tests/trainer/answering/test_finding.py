@@ -8,7 +8,7 @@ from drills.geometry import Point, is_whole
 from drills.questions import Drill, MarkedPlaces, Outlines
 from drills.structures import lies_within
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering import STRIDE, WAYS, FindingInput
+from trainer.answering import ARROW_MOVES, STRIDE, FindingInput
 from trainer.board import ROLES, Arrow, Look
 from trainer.ways_of_asking import input_for
 
@@ -61,7 +61,7 @@ def test_the_cursor_stays_on_paper(code: str, arrows: list[Arrow]) -> None:
         assert left <= hand.at.x <= right
         assert bottom <= hand.at.y <= top
         assert is_whole(hand.at)
-        assert hand.at == before or (hand.at.x - before.x, hand.at.y - before.y) == WAYS[arrow]
+        assert hand.at == before or (hand.at.x - before.x, hand.at.y - before.y) == ARROW_MOVES[arrow]
 
 
 @pytest.mark.parametrize("code", CODES)

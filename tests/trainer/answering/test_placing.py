@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from drills.geometry import Point, is_whole
 from tests.trainer.answering.made import board, drill, of_form
-from trainer.answering import WAYS, PlacingInput
+from trainer.answering import ARROW_MOVES, PlacingInput
 from trainer.board import Arrow
 from trainer.ways_of_asking import input_for
 
@@ -41,7 +41,7 @@ def test_the_cursor_stays_on_paper(code: str, arrows: list[Arrow]) -> None:
         assert left <= hand.at.x <= right
         assert bottom <= hand.at.y <= top
         assert is_whole(hand.at)
-        assert hand.at == before or (hand.at.x - before.x, hand.at.y - before.y) == WAYS[arrow]
+        assert hand.at == before or (hand.at.x - before.x, hand.at.y - before.y) == ARROW_MOVES[arrow]
 
 
 def test_every_crossing_is_clicked_where_it_is_drawn() -> None:

@@ -1,4 +1,4 @@
-"""Answering with a place: the crossing of the bare grid where a step ends."""
+"""Answering on the bare grid, with a cursor that goes from crossing to crossing."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from drills.structures import middle_of
 from trainer.answering.answer_input import AnswerInput
 from trainer.board import DOTS_ACROSS, DOTS_DOWN, Arrow, Dot, Look, Marked, Scale
 
-WAYS: dict[Arrow, Direction] = {
+ARROW_MOVES: dict[Arrow, Direction] = {
     "left": Direction(-1, 0),
     "right": Direction(1, 0),
     "up": Direction(0, 1),
@@ -29,7 +29,7 @@ class PlacingInput(AnswerInput[PlaceStep]):
     def go(self, arrow: Arrow) -> None:
         """Go one square; at the paper's edge it stays."""
         left, bottom, right, top = self.drill.pattern.box
-        there = moved(self.at, WAYS[arrow])
+        there = moved(self.at, ARROW_MOVES[arrow])
         if left <= there.x <= right and bottom <= there.y <= top:
             self.at = there
 
@@ -83,7 +83,7 @@ class FindingInput(AnswerInput[FindStretches]):
     def go(self, arrow: Arrow) -> None:
         """Go one square; at the paper's edge it stays."""
         left, bottom, right, top = self.drill.pattern.box
-        there = moved(self.at, WAYS[arrow])
+        there = moved(self.at, ARROW_MOVES[arrow])
         if left <= there.x <= right and bottom <= there.y <= top:
             self.at = there
 
