@@ -8,7 +8,6 @@ from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_dir
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
 from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
-from drills.questions.drill_json import drill_line, drill_to_json, question_from_json
 from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
 from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict
 from drills.questions.registry import (
@@ -21,6 +20,7 @@ from drills.questions.registry import (
     make,
     newest,
     partners_of,
+    question_from_json,
     read_code,
     skill_names,
     skill_of,
@@ -65,8 +65,6 @@ __all__ = [
     "checked",
     "codes_for",
     "codes_of",
-    "drill_line",
-    "drill_to_json",
     "kind_of",
     "make",
     "newest",

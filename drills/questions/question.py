@@ -7,11 +7,13 @@ drill never needs to know which class it is.
 
 from __future__ import annotations
 
+import json
 from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, ClassVar, Generic, Literal, NamedTuple, Self, TypeAlias, TypeVar
 
+from drills.fold_file import to_fold
 from drills.geometry import Point
 from drills.pattern import CreasePattern, number_of
 from drills.questions.spec import Spec
@@ -178,6 +180,30 @@ class Drill:
     def shows_labels(self) -> bool:
         """Whether mountains and valleys are part of the question."""
         return any(edge.label in "MV" for edge in self.pattern.edges)
+
+    def to_json(self) -> dict[str, object]:
+        """Return the drill as JSON values; vertices and edges are indices into its pattern, y up.
+
+        ValueError for a drill of a lesson, which has no code.
+        """
+        code = self.spec.code
+        if code is None:
+            raise ValueError("A drill of a lesson has no code.")
+        return {
+            "code": str(code),
+            "kind": self.kind,
+            "form": self.form,
+            "level": self.level,
+            "seed": code.seed,
+            "skill": self.skill,
+            "pattern": to_fold(self.pattern),
+            "question": self.question.to_json(),
+            "answer": self.question.answer_to_json(),
+        }
+
+    def to_line(self) -> str:
+        """Return the drill as one line of JSON, the same characters on every system."""
+        return json.dumps(self.to_json(), ensure_ascii=True, separators=(", ", ": "))
 
     def judge(self, given: object) -> Verdict:
         """Return the verdict on an answer; TypeError where it is not of the sort the question asks for."""

@@ -10,7 +10,7 @@ from drills.questions import find, labels, sinks, steps
 from drills.questions.certificate import certify
 from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
 from drills.questions.kind import QuestionKind
-from drills.questions.question import Drill
+from drills.questions.question import AnyQuestion, Drill, Fields
 from drills.questions.spec import Spec
 
 KINDS: dict[str, QuestionKind] = {
@@ -95,6 +95,12 @@ def make(code: Code) -> Drill:
     if faults := certify(drill.truth, drill.pattern, drill.question):
         raise DrillError(code, faults)
     return drill
+
+
+def question_from_json(fields: Fields) -> AnyQuestion:
+    """Return the question of a drill's JSON; KeyError or TypeError where the fields are of no question."""
+    asking = KINDS[fields["kind"]].forms[fields["form"]].question
+    return asking.from_json(fields["question"], fields["answer"], fields["level"])
 
 
 def skill_of(code: Code) -> str:

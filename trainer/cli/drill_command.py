@@ -5,7 +5,7 @@ from __future__ import annotations
 from argparse import Namespace, _SubParsersAction
 from functools import partial
 
-from drills.questions import KINDS, LARGEST_SEED, Code, checked, drill_line, newest, read_code, top_level
+from drills.questions import KINDS, LARGEST_SEED, Code, checked, newest, read_code, top_level
 from trainer.cli.app_command import open_app
 from trainer.cli.drill_in_text import ask_in_text
 from trainer.cli.parser import Console, Parser, add_data, data_folder, whole_number
@@ -85,5 +85,5 @@ def _count(options: Namespace, first: Code) -> int:
 
 def _print_lines(first: Code, count: int, console: Console) -> int:
     for seed in range(first.seed, first.seed + count):
-        console.say(drill_line(drill_of_code(first._replace(seed=seed))))
+        console.say(drill_of_code(first._replace(seed=seed)).to_line())
     return 0

@@ -9,7 +9,6 @@ from math import gcd
 
 import pytest
 
-from drills.questions import drill_line
 from tests.drills.questions.codes import FORMS, PLACES, drills, fewer_when_larger, levels_of
 from tests.drills.questions.plain_sheet import PlainSheet
 from tests.drills.questions.slow_repairs import (
@@ -61,7 +60,7 @@ def test_many_answers_are_found_again(kind: str, form: str, level: int) -> None:
 
 def sheets(kind: str, form: str, level: int, seeds: range) -> Iterator[PlainSheet]:
     """Yield the drills of a form as their lines of JSON tell them."""
-    yield from (PlainSheet(drill_line(drill)) for drill in drills(kind, form, level, seeds))
+    yield from (PlainSheet(drill.to_line()) for drill in drills(kind, form, level, seeds))
 
 
 def check_read(sheet: PlainSheet, level: int) -> None:

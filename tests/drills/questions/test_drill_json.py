@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from drills.questions import Drill, FindStretches, drill_line, drill_to_json, make, read_code
+from drills.questions import Drill, FindStretches, make, read_code
 from tests.drills.questions.codes import LEVELS, SMALL, drills, every_code
 from tests.drills.questions.known import (
     SHEET,
@@ -26,7 +26,7 @@ from tests.drills.questions.known import (
 
 def test_the_smallest_drill_to_the_character() -> None:
     """A step on a bare grid of 4 x 3 squares: nothing but the paper's edge, and where it ends."""
-    line = drill_line(make(read_code("steps-1-1-place")))
+    line = make(read_code("steps-1-1-place")).to_line()
     fields = json.loads(line)
     step, (x, y) = fields["question"]["step"], fields["question"]["from"]
     assert line == (
@@ -68,7 +68,7 @@ def test_question_and_answer_of_every_form() -> None:
 
 def parts(drill: Drill) -> tuple[object, object]:
     """Return question and answer of a drill as JSON values."""
-    fields = drill_to_json(drill)
+    fields = drill.to_json()
     return fields["question"], fields["answer"]
 
 
@@ -86,7 +86,7 @@ def test_labels_are_shown_only_where_they_are_asked_for() -> None:
 
 def pattern_of(drill: Drill) -> dict[str, object]:
     """Return the pattern of a drill as JSON values."""
-    pattern = drill_to_json(drill)["pattern"]
+    pattern = drill.to_json()["pattern"]
     assert isinstance(pattern, dict)
     return pattern
 
@@ -95,11 +95,11 @@ def pattern_of(drill: Drill) -> dict[str, object]:
 def test_a_line_is_one_line_of_plain_ascii_with_its_code(level: int) -> None:
     """It reads back as what was written, and its code gives the same line."""
     for code in every_code(range(50, 54) if level in SMALL else range(50, 51), [level]):
-        line = drill_line(make(code))
+        line = make(code).to_line()
         assert line.isascii()
         assert line.isprintable()
         fields = json.loads(line)
-        assert fields == drill_to_json(make(read_code(fields["code"])))
+        assert fields == make(read_code(fields["code"])).to_json()
         assert (fields["kind"], fields["level"], fields["seed"]) == code[:3]
         assert len(fields["pattern"]["slantwise:edges_role"]) == len(fields["pattern"]["edges_vertices"])
 

@@ -11,7 +11,7 @@ import os
 from hashlib import sha256
 from pathlib import Path
 
-from drills.questions import KINDS, Code, Marks, Recipe, checked, drill_line, make, read_code, spec
+from drills.questions import KINDS, Code, Marks, Recipe, checked, make, read_code, spec
 from drills.structures import Stretch
 from tests.drills.questions.codes import FORMS, SMALL, SMALL_FORMS, SMALL_PLACES
 
@@ -58,4 +58,4 @@ def test_a_later_way_changes_only_what_it_says() -> None:
 
 def digest(code: str) -> str:
     """Return the SHA-256 of a drill's line of JSON."""
-    return sha256(drill_line(make(read_code(code))).encode()).hexdigest()
+    return sha256(make(read_code(code)).to_line().encode()).hexdigest()

@@ -13,7 +13,7 @@ import pytest
 from drills.flatfold import completions, failing, fault_in_words, faults, folds, solve_layers
 from drills.fold_file import to_fold
 from drills.pattern import CreasePattern, Label
-from drills.questions import Drill, Marks, Verdict, drill_line
+from drills.questions import Drill, Marks, Verdict
 from drills.structures import Stretch, draw
 from tests.drills.questions.codes import LEVELS, right_answer, some, two_hundred
 from tests.drills.questions.known import SHEET, edge, vertex, wrong_labels
@@ -159,7 +159,7 @@ def test_the_counts_of_a_wrong_label_by_hand() -> None:
 def test_the_reason_is_true_when_counted_again(level: int) -> None:
     """A point at fault is named; its counts, taken from the JSON, are those told and do not balance."""
     for drill in some("labels", "mark", level):
-        verdict, sheet = drill.judge(right_answer(drill)), PlainSheet(drill_line(drill))
+        verdict, sheet = drill.judge(right_answer(drill)), PlainSheet(drill.to_line())
         failing = {v for v in sheet.inner if not layering(sheet, sheet.labels, v)}
         assert verdict.lit.faults == failing
         if not failing:
@@ -179,7 +179,7 @@ def test_what_is_still_wrong_with_the_marked_labels_is_true(level: int) -> None:
         assert isinstance(drill.question.answer, Marks)
         right = (crease for crease in drill.truth.creases if crease not in drill.question.answer.items)
         extra = next(crease for crease in right if drill.truth.interior_ends[crease])
-        sheet = PlainSheet(drill_line(drill))
+        sheet = PlainSheet(drill.to_line())
         mended = switched(sheet, (extra, *drill.question.answer.items))
         start, why = "With yours switched, at ", labels(drill, [extra, *drill.question.answer.items]).why
         assert why.startswith(start)
@@ -274,7 +274,7 @@ def exchanged(truth: CreasePattern) -> list[list[int]]:
 def test_points_that_do_not_balance_come_first() -> None:
     """Where some counts are off, the reason counts; the points with right counts come after them."""
     for drill in two_hundred("labels", "mark", 4):
-        sheet = PlainSheet(drill_line(drill))
+        sheet = PlainSheet(drill.to_line())
         balanced = [counting(sheet, sheet.labels, at) for at in faults(drill.pattern)]
         assert balanced == sorted(balanced)
 

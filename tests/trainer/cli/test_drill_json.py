@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions import KINDS, LARGEST_SEED, drill_line, make, read_code
+from drills.questions import KINDS, LARGEST_SEED, make, read_code
 from tests.trainer.cli.calling import FORMS, call, log_of
 
 LABELS = ("drill", "--kind", "labels", "--level", "3", "--seed", "41")
@@ -19,7 +19,7 @@ def test_twenty_drills_have_the_seeds_that_follow(tmp_path: Path) -> None:
     lines = out.splitlines()
     assert (status, err) == (0, "")
     assert [json.loads(line)["code"] for line in lines] == [f"labels-3-{seed}" for seed in range(41, 61)]
-    assert lines == [drill_line(make(read_code(f"labels-3-{seed}"))) for seed in range(41, 61)]
+    assert lines == [make(read_code(f"labels-3-{seed}")).to_line() for seed in range(41, 61)]
     assert not (tmp_path / "none").exists()
 
 
