@@ -61,7 +61,7 @@ def contents(level: int) -> Contents:
         level,
         ADDS[level],
         f"{max(width for width, _ in sizes)} x {max(height for _, height in sizes)}",
-        _structures(recipes, has_lone=bool(stretches)),
+        _structures(recipes, has_single=bool(stretches)),
         _triangles(stretches, recipes),
         _sides(stretches),
         _pleats(stretches),
@@ -78,9 +78,9 @@ def _specs(level: int) -> Iterator[Spec]:
                 yield from (spec(newest(checked(code))) for code in codes)
 
 
-def _structures(recipes: Iterable[Recipe], *, has_lone: bool) -> str:
+def _structures(recipes: Iterable[Recipe], *, has_single: bool) -> str:
     """Return how many structures a sheet has, and which look-alikes stand among them."""
-    numbers = {recipe.structures for recipe in recipes if recipe.structures} | ({1} if has_lone else set())
+    numbers = {recipe.structures for recipe in recipes if recipe.structures} | ({1} if has_single else set())
     among = {kind for recipe in recipes if recipe.structures for kind in recipe.allowed}
     alike = [name for kind, name in (("roof", "roofs"), ("diamond", "45-degree stretches")) if kind in among]
     return ", with ".join(filter(None, (_range(numbers), " and ".join(alike))))

@@ -20,8 +20,8 @@ from drills.questions.levels import (
     UNEQUAL,
     WIDEST,
     Level,
-    lone_at,
     recipe_at,
+    single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import Drill
@@ -88,7 +88,7 @@ def _among_pleats(code: Code, is_empty: bool, chance: Chance) -> Stretch | Recip
     if code.level in _ALONE:
         return stretch_at(_ALONE[code.level], chance)
     if code.level == ALONE or (code.level == LARGE and chance.one_in(2)):
-        return lone_at(code.level, chance)
+        return single_stretch_at(code.level, chance)
     return replace(_recipe(code, chance), allowed=("stretch",))
 
 

@@ -18,8 +18,8 @@ from drills.questions.levels import (
     SEVERAL,
     UNEQUAL,
     Level,
-    lone_at,
     recipe_at,
+    single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import Drill
@@ -71,9 +71,9 @@ def _larger(code: Code, wrong: str, chance: Chance) -> Stretch | Recipe:
     """Return a sheet from level 5 on; the paper's edge cuts into none."""
     if code.level == SEVERAL or (code.level == LARGE and chance.one_in(2)):
         return recipe_at(code, chance, _most_structures(code.level, wrong), may_be_cut=False)
-    stretch = lone_at(code.level, chance)
+    stretch = single_stretch_at(code.level, chance)
     while not can_settle(stretch, wrong, most_wrong(code.level)):
-        stretch = lone_at(code.level, chance)
+        stretch = single_stretch_at(code.level, chance)
     return stretch
 
 

@@ -129,21 +129,21 @@ _LARGE = (
     SingleStretch(_T72425, (1, 1), ((3, 3, 3), (1, 1, 1), (3, 1, 1), (1, 3, 1), (3, 3, 1)), (1, 2)),
     SingleStretch(_T202129, (1, 1), ((6, 6, 6), (3, 3, 3), (2, 2, 2), (2, 3, 2), (3, 6, 3), (6, 2, 2)), (1,)),
 )
-LONE: Mapping[int, tuple[SingleStretch, ...]] = {ALONE: _WIDER + _OTHERS, LARGE: _LARGE}
+SINGLE_STRETCHES: Mapping[int, tuple[SingleStretch, ...]] = {ALONE: _WIDER + _OTHERS, LARGE: _LARGE}
 
 
-def lone_at(level: int, chance: Chance, triangles: Sequence[Triangle] = TRIANGLES) -> Stretch:
+def single_stretch_at(level: int, chance: Chance, triangles: Sequence[Triangle] = TRIANGLES) -> Stretch:
     """Return a stretch that fills a sheet of this level alone, of one of the triangles."""
-    lone = chance.pick([lone for lone in LONE[level] if lone.triangle in triangles])
+    single = chance.pick([single for single in SINGLE_STRETCHES[level] if single.triangle in triangles])
     while True:
         stretch = Stretch(
-            lone.units,
+            single.units,
             hinges=(chance.pick(get_args(Side)), chance.pick(get_args(Side))),
-            pleats=chance.pick(lone.pleats),
+            pleats=chance.pick(single.pleats),
             facing=chance.below(4),
             exchanged=chance.one_in(2),
-            triangle=lone.triangle,
-            widths=chance.pick(lone.widths),
+            triangle=single.triangle,
+            widths=chance.pick(single.widths),
         )
         if level != ALONE or fits(stretch, SCREEN_WIDEST, SCREEN_HIGHEST):
             return stretch

@@ -19,8 +19,8 @@ from drills.questions.levels import (
     WIDEST,
     Level,
     cut,
-    lone_at,
     recipe_at,
+    single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import AnyQuestion, Drill
@@ -82,9 +82,9 @@ def _roofs(code: Code, chance: Chance) -> Recipe:
 def _larger(code: Code, form: str, chance: Chance) -> tuple[Stretch | Recipe, str]:
     """Return a sheet from level 5 on and what makes its inside lines alike to others."""
     if code.level == ALONE or (code.level == LARGE and chance.one_in(2)):
-        stretch = lone_at(code.level, chance)
+        stretch = single_stretch_at(code.level, chance)
         while form != "mark" and stretch.inside_lines == 1:
-            stretch = lone_at(code.level, chance)
+            stretch = single_stretch_at(code.level, chance)
         return cut(stretch, chance) if form == "mark" else stretch, shape_of(stretch)
     if form == "mark" and chance.one_in(_NOTHING_ONE_IN):
         return replace(recipe_at(code, chance, 3), needed=("roof",), allowed=("roof",)), "several"

@@ -16,8 +16,8 @@ from drills.questions.levels import (
     SEVERAL,
     UNEQUAL,
     Level,
-    lone_at,
     recipe_at,
+    single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import Drill
@@ -62,7 +62,7 @@ def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
     ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_OF))
     if code.level == SEVERAL or (code.level == LARGE and ratio in RATIOS):
         return ratio, recipe_at(code, chance, MOST_STRUCTURES if code.level == LARGE else 3)
-    return ratio, lone_at(code.level, chance, [t for t in TRIANGLES if ratio in ratios_of(t)])
+    return ratio, single_stretch_at(code.level, chance, [t for t in TRIANGLES if ratio in ratios_of(t)])
 
 
 def ratios_of(triangle: Triangle) -> set[str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import count
 
 from drills.questions import Code, checked, newest, spec
-from drills.questions.levels import ALONE, LONE
+from drills.questions.levels import ALONE, SINGLE_STRETCHES
 from drills.structures import TRIANGLE_345, Stretch
 
 
@@ -14,7 +14,11 @@ def levels_with(triangle: str) -> list[int]:
     """Return the levels at which a stretch of a triangle fills a sheet alone."""
     if triangle == TRIANGLE_345.name:
         return list(range(1, ALONE + 1))
-    return [level for level, lones in LONE.items() if any(lone.triangle.name == triangle for lone in lones)]
+    return [
+        level
+        for level, singles in SINGLE_STRETCHES.items()
+        if any(single.triangle.name == triangle for single in singles)
+    ]
 
 
 def has_triangle(code: Code, triangle: str) -> bool:
