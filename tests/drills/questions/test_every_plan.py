@@ -12,7 +12,7 @@ import pytest
 from drills.geometry import Chance
 from drills.questions import KINDS, NO_FEATURES, Code, Marks, Spec, make, spec
 from drills.questions.labels import MISTAKES, can_settle, most_wrong
-from drills.questions.levels import ALONE, SINGLE_STRETCHES, cut, fits
+from drills.questions.levels import ALONE, SCREEN_HIGHEST, SCREEN_WIDEST, SINGLE_STRETCHES, cut, fits
 from drills.questions.steps import FORMS as FORMS_OF_STEPS
 from drills.questions.steps import ratios_of
 from drills.structures import Stretch
@@ -50,8 +50,8 @@ def alone() -> Iterator[Stretch]:
     """Yield every stretch of level 5, facing one way, its labels not exchanged, before it is cut."""
     for lone in SINGLE_STRETCHES[ALONE]:
         for hinges, pleats, widths in product(HINGES, lone.pleats, lone.widths):
-            stretch = Stretch(lone.units, hinges, pleats, triangle=single.triangle, widths=widths)
-            if fits(stretch):
+            stretch = Stretch(lone.units, hinges, pleats, triangle=lone.triangle, widths=widths)
+            if fits(stretch, SCREEN_WIDEST, SCREEN_HIGHEST):
                 yield stretch
 
 
