@@ -3,32 +3,26 @@
 from __future__ import annotations
 
 import json
-from argparse import Namespace, _SubParsersAction
+from argparse import Namespace
 
 from drills.flatfold import Report, check_pattern
 from drills.fold_file import ImportedPattern
-from trainer.cli.parser import Console, Parser, add_data
+from trainer.cli.parser import Console, Parser
 from trainer.text.check import check_in_text
 from trainer.text.pattern_source import sheet_in_file
 
 FINE, FAULTY, OPEN = 0, 1, 2
 
 
-def add_to(commands: _SubParsersAction[Parser]) -> None:
-    """Add the command `check`."""
-    parser = commands.add_parser(
-        "check",
-        help="the faults of a crease pattern, and the fewest labels to switch",
-        description="Tells where a crease pattern cannot fold flat, and the fewest labels to switch.",
-        epilog="examples:\n  slantwise check mine.fold\n  slantwise check mine.fold --json\n",
-    )
+def add_arguments(parser: Parser) -> None:
+    """Add the arguments of `check`."""
+    parser.description = "Tells where a crease pattern cannot fold flat, and the fewest labels to switch."
+    parser.epilog = "examples:\n  slantwise check mine.fold\n  slantwise check mine.fold --json\n"
     parser.add_argument("file", metavar="FILE", help="a crease pattern as a FOLD file")
     parser.add_argument("--json", action="store_true", help="the report as JSON")
-    add_data(parser)
-    parser.set_defaults(act=check_file)
 
 
-def check_file(options: Namespace, console: Console) -> int:
+def run(options: Namespace, console: Console) -> int:
     """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
     sheet = sheet_in_file(options.file)
     report = check_pattern(sheet.pattern, sheet.exact)

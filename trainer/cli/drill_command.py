@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from argparse import Namespace, _SubParsersAction
+from argparse import Namespace
 from functools import partial
 
-from drills.questions import KINDS, LARGEST_SEED, Code, checked, newest, read_code, top_level
-from trainer.cli.app_command import open_app
-from trainer.cli.drill_in_text import ask_in_text
-from trainer.cli.parser import Console, Parser, add_data, data_folder, whole_number
-from trainer.text.drill import drill_of_code
+from drills.questions import KINDS, LARGEST_SEED, Code, checked, make, newest, read_code, top_level
+from trainer.cli.parser import Console, Parser, data_folder, open_app, whole_number
 from trainer.text.input_error import InputError
 
 MOST = 10_000
@@ -24,14 +21,10 @@ With --text the exit status is 0 for a right answer, 1 for a wrong one.
 """
 
 
-def add_to(commands: _SubParsersAction[Parser]) -> None:
-    """Add the command `drill`."""
-    parser = commands.add_parser(
-        "drill",
-        help="one drill in the app or as text, or drills as JSON",
-        description="One drill, by its code or by kind, level and seed.",
-        epilog=_EXAMPLES,
-    )
+def add_arguments(parser: Parser) -> None:
+    """Add the arguments of `drill`."""
+    parser.description = "One drill, by its code or by kind, level and seed."
+    parser.epilog = _EXAMPLES
     parser.add_argument("code", nargs="?", metavar="CODE", help="kind, level and seed, such as labels-3-41")
     parser.add_argument("--kind", metavar="KIND", help=f"one of {', '.join(KINDS)}")
     parser.add_argument("--form", metavar="FORM", help="a form of the kind, such as points of sinks")
@@ -44,11 +37,9 @@ def add_to(commands: _SubParsersAction[Parser]) -> None:
     manner = parser.add_mutually_exclusive_group()
     manner.add_argument("--text", action="store_true", help="as plain text, answered by one line")
     manner.add_argument("--json", action="store_true", help="as JSON, one drill a line, with its answer")
-    add_data(parser)
-    parser.set_defaults(act=drill)
 
 
-def drill(options: Namespace, console: Console) -> int:
+def run(options: Namespace, console: Console) -> int:
     """Show the drill that the options name, in the manner they ask for."""
     first = _code(options)
     if options.json:
@@ -56,7 +47,9 @@ def drill(options: Namespace, console: Console) -> int:
     if options.count is not None:
         raise InputError("--count goes with --json; leave it out for one drill.")
     if options.text:
-        return ask_in_text(drill_of_code(first), data_folder(options, console), console)
+        from trainer.cli.drill_in_text import ask_in_text
+
+        return ask_in_text(make(first), data_folder(options, console), console)
     return open_app(options, console, first)
 
 
@@ -85,5 +78,5 @@ def _count(options: Namespace, first: Code) -> int:
 
 def _print_lines(first: Code, count: int, console: Console) -> int:
     for seed in range(first.seed, first.seed + count):
-        console.say(drill_of_code(first._replace(seed=seed)).to_line())
+        console.say(make(first._replace(seed=seed)).to_line())
     return 0

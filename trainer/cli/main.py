@@ -4,20 +4,29 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Sequence
+from argparse import ArgumentParser, Namespace, _SubParsersAction
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
+from importlib import import_module
 from io import StringIO, TextIOWrapper
-from typing import TextIO
+from typing import Any, TextIO
 
-from drills.questions import CodeError
-from progress_store import StoreError, reason
-from trainer.cli import app_command, check_command, drill_command, merge_command, plan_command, record_command
-from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data
+from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data, open_app
 from trainer.clock import system_clock
 from trainer.text.input_error import InputError
 
 DONE, REFUSED, INTERRUPTED, PIPE_CLOSED = 0, 2, 130, 141
 """Exit statuses; the last two are those of the shell for SIGINT and SIGPIPE."""
+
+COMMANDS: Mapping[str, str] = {
+    "warmup": "two minutes of what you know, then you fold",
+    "drill": "one drill in the app or as text, or drills as JSON",
+    "check": "the faults of a crease pattern, and the fewest labels to switch",
+    "plan": "how to precrease the slanted stretches of a pattern",
+    "record": "what your practice shows",
+    "merge": "take in the log of another machine",
+}
+"""The commands as the help lists them; each is a module, as in drill_command, with add_arguments and run."""
 
 _EXAMPLES = """examples:
   slantwise                              practice in the app
@@ -36,24 +45,39 @@ def main(argv: Sequence[str], console: Console) -> int:
     except BrokenPipeError:
         return PIPE_CLOSED
     except OSError as error:
-        console.complain(f"It could not be read or written ({reason(error)}); try another place.")
+        reason = error.strerror or type(error).__name__
+        console.complain(f"It could not be read or written ({reason}); try another place.")
         return REFUSED
 
 
 def _answered(argv: Sequence[str], console: Console) -> int:
     try:
         options = _parser().parse_args(argv)
-        status: int = _show_version() if options.version else options.act(options, console)
+        status: int = _show_version() if options.version else options.run(options, console)
     except PrintAndExit as told:
         for line in str(told).splitlines():
             console.say(line)
         status = DONE
-    except (InputError, CodeError, StoreError) as refusal:
-        console.stdout.flush()
-        console.complain(str(refusal))
-        return REFUSED
+    except InputError as refusal:
+        return _refused(str(refusal), console)
+    except _refusals_of_rooms() as refusal:
+        return _refused(str(refusal), console)
     console.stdout.flush()
     return status
+
+
+def _refused(sentence: str, console: Console) -> int:
+    console.stdout.flush()
+    console.complain(sentence)
+    return REFUSED
+
+
+def _refusals_of_rooms() -> tuple[type[Exception], ...]:
+    """Return the rooms' errors whose text is for the person; they are imported only once one is raised."""
+    from drills.questions import CodeError, DrillError
+    from progress_store import StoreError
+
+    return CodeError, DrillError, StoreError
 
 
 def _parser() -> Parser:
@@ -64,18 +88,36 @@ def _parser() -> Parser:
     )
     parser.add_argument("--version", action="store_true", help="show the version and leave")
     add_data(parser)
-    parser.set_defaults(act=app_command.opening)
-    commands = parser.add_subparsers(metavar=COMMAND, title="commands", prog="slantwise")
-    for command in (
-        app_command,
-        drill_command,
-        check_command,
-        plan_command,
-        record_command,
-        merge_command,
-    ):
-        command.add_to(commands)
+    parser.set_defaults(run=_open_first_screen)
+    commands = parser.add_subparsers(
+        metavar=COMMAND, title="commands", prog="slantwise", action=_LoadedWhenAsked
+    )
+    for name, words in COMMANDS.items():
+        commands.add_parser(name, help=words)
     return parser
+
+
+class _LoadedWhenAsked(_SubParsersAction):  # type: ignore[type-arg]  # it takes none when the program runs
+    """Imports a command's module only when it is asked for: help and version load no room."""
+
+    def __call__(
+        self,
+        parser: ArgumentParser,
+        namespace: Namespace,
+        values: str | Sequence[Any] | None,
+        option_string: str | None = None,
+    ) -> None:
+        name = values[0] if values else ""
+        if name in COMMANDS:
+            command = import_module(f"trainer.cli.{name}_command")
+            command.add_arguments(self.choices[name])
+            add_data(self.choices[name])
+            self.choices[name].set_defaults(run=command.run)
+        super().__call__(parser, namespace, values, option_string)
+
+
+def _open_first_screen(options: Namespace, console: Console) -> int:
+    return open_app(options, console, "opening")
 
 
 def _show_version() -> int:

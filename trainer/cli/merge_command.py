@@ -2,28 +2,22 @@
 
 from __future__ import annotations
 
-from argparse import Namespace, _SubParsersAction
+from argparse import Namespace
 from pathlib import Path
 
 from progress_store import MergeResult, open_store
-from trainer.cli.parser import Console, Parser, add_data, data_folder
+from trainer.cli.parser import Console, Parser, data_folder
 from trainer.practice.attempts import floors, levels
 
 
-def add_to(commands: _SubParsersAction[Parser]) -> None:
-    """Add the command `merge`."""
-    parser = commands.add_parser(
-        "merge",
-        help="take in the log of another machine",
-        description="Adds what another data folder has and yours has not; the other stays as it is.",
-        epilog="examples:\n  slantwise merge /media/stick/slantwise\n",
-    )
+def add_arguments(parser: Parser) -> None:
+    """Add the arguments of `merge`."""
+    parser.description = "Adds what another data folder has and yours has not; the other stays as it is."
+    parser.epilog = "examples:\n  slantwise merge /media/stick/slantwise\n"
     parser.add_argument("folder", metavar="DIR", type=Path, help="the data folder of the other machine")
-    add_data(parser)
-    parser.set_defaults(act=merge)
 
 
-def merge(options: Namespace, console: Console) -> int:
+def run(options: Namespace, console: Console) -> int:
     """Take in the other folder and say how many answers came; StoreError where it cannot be done."""
     with open_store(data_folder(options, console), console.clock.now, floors(), levels()) as store:
         console.say(_told(store.take_in(options.folder)))

@@ -1,4 +1,4 @@
-"""What every command is given: a parser that raises, the streams and the clock, the data folder."""
+"""What every command is given: a parser that raises, the streams and the clock, the data folder, the app."""
 
 from __future__ import annotations
 
@@ -8,10 +8,13 @@ from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NoReturn, TextIO
+from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 
 from trainer.clock import Clock
 from trainer.text.input_error import InputError
+
+if TYPE_CHECKING:
+    from trainer.screens.app import Start
 
 
 class PrintAndExit(Exception):  # noqa: N818 - it ends a command that went well
@@ -126,3 +129,16 @@ def data_folder(options: Namespace, console: Console) -> Path:
     from platformdirs import user_data_path
 
     return user_data_path("slantwise", appauthor=False)
+
+
+_NO_TERMINAL = "Slantwise needs a terminal; for plain text use: slantwise drill CODE --text"
+
+
+def open_app(options: Namespace, console: Console, start: Start) -> int:
+    """Run the app to its end and return its exit status; InputError where there is no terminal."""
+    if not console.is_terminal:
+        raise InputError(_NO_TERMINAL)
+    folder = data_folder(options, console)
+    from trainer.screens.launch import run_app
+
+    return run_app(folder, console.clock, start)

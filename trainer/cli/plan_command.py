@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-from argparse import Namespace, _SubParsersAction
+from argparse import Namespace
 
 from drills.flatfold import faults
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan
-from trainer.cli.parser import Console, Parser, add_data
+from trainer.cli.parser import Console, Parser
 from trainer.text.input_error import InputError
 from trainer.text.pattern_source import pattern_named
 from trainer.text.plan import plan_in_text, plan_to_json
@@ -20,20 +20,14 @@ _EXAMPLES = """examples:
 """
 
 
-def add_to(commands: _SubParsersAction[Parser]) -> None:
-    """Add the command `plan`."""
-    parser = commands.add_parser(
-        "plan",
-        help="how to precrease the slanted stretches of a pattern",
-        description="Tells what to mark and to crease for each slanted stretch, in order.",
-        epilog=_EXAMPLES,
-    )
+def add_arguments(parser: Parser) -> None:
+    """Add the arguments of `plan`."""
+    parser.description = "Tells what to mark and to crease for each slanted stretch, in order."
+    parser.epilog = _EXAMPLES
     parser.add_argument(
         "sheet", metavar="FILE|CODE", help="a crease pattern as a FOLD file, or a drill's code"
     )
     parser.add_argument("--json", action="store_true", help="the plan as JSON")
-    add_data(parser)
-    parser.set_defaults(act=plan_sheet)
 
 
 def _doubt(pattern: CreasePattern) -> str:
@@ -43,7 +37,7 @@ def _doubt(pattern: CreasePattern) -> str:
     return "The labels of this pattern cannot fold; slantwise check says which to switch before you crease."
 
 
-def plan_sheet(options: Namespace, console: Console) -> int:
+def run(options: Namespace, console: Console) -> int:
     """Print the plan of the sheet that is named; InputError where it cannot be made."""
     given = pattern_named(options.sheet)
     if not given.exact:

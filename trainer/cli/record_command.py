@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import csv
 import json
-from argparse import Namespace, _SubParsersAction
+from argparse import Namespace
 from datetime import datetime
 
 from progress_store import Store, attempt_rows, open_store, record
-from trainer.cli.parser import Console, Parser, add_data, data_folder
+from trainer.cli.parser import Console, Parser, data_folder
 from trainer.practice.attempts import floors, levels
 from trainer.text.input_error import InputError
 from trainer.text.record import name_of, record_in_text
@@ -16,23 +16,17 @@ from trainer.text.record import name_of, record_in_text
 _FIRST_YEAR, _LAST_YEAR = 1971, 2998
 
 
-def add_to(commands: _SubParsersAction[Parser]) -> None:
-    """Add the command `record`."""
-    parser = commands.add_parser(
-        "record",
-        help="what your practice shows",
-        description="What your practice shows, with the number of drills and the days they are from.",
-        epilog="examples:\n  slantwise record\n  slantwise record --csv > drills.csv\n",
-    )
+def add_arguments(parser: Parser) -> None:
+    """Add the arguments of `record`."""
+    parser.description = "What your practice shows, with the number of drills and the days they are from."
+    parser.epilog = "examples:\n  slantwise record\n  slantwise record --csv > drills.csv\n"
     manner = parser.add_mutually_exclusive_group()
     manner.add_argument("--json", action="store_true", help="the whole record as JSON")
     manner.add_argument("--csv", action="store_true", help="every answered drill as a row of a table")
     parser.add_argument("--now", metavar="TIME", type=_time, help="set the clock, for tests")
-    add_data(parser)
-    parser.set_defaults(act=show_record)
 
 
-def show_record(options: Namespace, console: Console) -> int:
+def run(options: Namespace, console: Console) -> int:
     """Print the record of the data folder; one that is not there yet is an empty record."""
     given: datetime | None = options.now
     now = console.clock.now if given is None else lambda: given

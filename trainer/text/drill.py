@@ -4,21 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drills.questions import KINDS, Code, Drill, DrillError, Verdict, make
+from drills.questions import KINDS, Drill, Verdict
 from trainer.board import LABELS, ROLES
 from trainer.text.asked import Tags, creases_in_order, ends_in_order, point_in_text, sheet_size, tags_of
 from trainer.text.input_error import InputError
 from trainer.ways_of_asking import way_of
 
 _PLACES = "Places are squares across and down from the top left corner, as in 3,1."
-
-
-def drill_of_code(code: Code) -> Drill:
-    """Return the drill of a code; InputError where it is not fit to be shown."""
-    try:
-        return make(code)
-    except DrillError as error:
-        raise InputError(str(error)) from error
 
 
 def drill_as_text(drill: Drill, given: object | None, verdict: Verdict | None, heading: str = "") -> str:

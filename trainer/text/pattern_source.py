@@ -8,8 +8,6 @@ from typing import NamedTuple
 
 from drills.fold_file import MOST_MIB, FoldFileError, ImportedPattern, read_sheet
 from drills.pattern import CreasePattern
-from drills.questions import CodeError, parse_code, read_code
-from trainer.text.drill import drill_of_code
 from trainer.text.input_error import InputError
 
 A_FILE = "a FOLD file that is there"
@@ -27,7 +25,10 @@ class PatternSource(NamedTuple):
 
 
 def pattern_named(text: str) -> PatternSource:
-    """Return the pattern of a code, or of the file at this path; InputError or CodeError say why not."""
+    """Return the pattern of a code, or of the file at this path; its errors say why not."""
+    # a file alone, as in `check`, needs no questions
+    from drills.questions import CodeError, make, parse_code, read_code
+
     try:
         parse_code(text)
     except CodeError:
@@ -35,7 +36,8 @@ def pattern_named(text: str) -> PatternSource:
         return PatternSource(
             sheet.pattern, sheet.exact, sheet.vertices, sheet.edges, sheet.pieces, sheet.notices
         )
-    return _of_code(text)
+    pattern = make(read_code(text)).truth
+    return PatternSource(pattern, True, range(len(pattern.vertices)), range(len(pattern.edges)), {}, ())
 
 
 def sheet_in_file(path: str, wanted: str = A_FILE) -> ImportedPattern:
@@ -52,8 +54,3 @@ def _bytes_of(path: Path) -> bytes:
     """Return the file's bytes, but no more than one over the most that is read."""
     with path.open("rb") as file:
         return file.read(MOST_MIB * 1024 * 1024 + 1)
-
-
-def _of_code(text: str) -> PatternSource:
-    pattern = drill_of_code(read_code(text)).truth
-    return PatternSource(pattern, True, range(len(pattern.vertices)), range(len(pattern.edges)), {}, ())

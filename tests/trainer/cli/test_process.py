@@ -12,10 +12,11 @@ import pytest
 
 from tests.progress_store.making import attempt
 
-HEAVY = {"textual", "rich", "numpy", "fsrs"}
+THIRD_PARTY = {"textual", "rich", "numpy", "fsrs", "filelock", "platformdirs", "typing_extensions"}
+STANDARD = Path(__file__).parents[2] / "drills" / "fold_file" / "standard"
 WITH_MODULES = (
     "import sys; from trainer.cli.main import run; status = run();"
-    " print(*sorted({name.split('.')[0] for name in sys.modules}), file=sys.stderr); sys.exit(status)"
+    " print(*sys.modules, file=sys.stderr); sys.exit(status)"
 )
 
 
@@ -38,33 +39,57 @@ def run(folder: Path, *argv: str, typed: str = "", **environ: str) -> subprocess
     )
 
 
-@pytest.mark.parametrize(
-    ("words", "status"),
-    [
-        ("--version", 0),
-        ("--help", 0),
-        ("", 2),
-        ("drill labels-3-41", 2),
-        ("drill labels-3-41 --json", 0),
-        ("record", 0),
-        ("record --json", 0),
-    ],
-)
-def test_what_needs_no_screen_imports_none(tmp_path: Path, words: str, status: int) -> None:
-    """In a fresh interpreter neither the screen's packages nor the scheduler's are imported."""
-    done = run(tmp_path / "none", "-c", WITH_MODULES, *words.split())
-    modules = set(done.stderr.splitlines()[-1].split())
-    assert done.returncode == status
-    assert "trainer" in modules
-    assert not HEAVY & modules
+COMMAND = {"trainer", "trainer.cli", "trainer.clock", "trainer.text"}
+PATTERNS = {
+    "drills",
+    *(f"drills.{room}" for room in ("flatfold", "fold_file", "geometry", "pattern", "structures")),
+}
+QUESTIONS = PATTERNS | {"drills.questions"}
+PRACTICE = QUESTIONS | {"progress_store", "trainer.practice"}
+DRAWN = {"trainer.board"}
+ASKED = DRAWN | {"trainer.answering", "trainer.ways_of_asking"}
+LOADED = {
+    "--version": (0, COMMAND, set()),
+    "--help": (0, COMMAND, set()),
+    "": (2, COMMAND, set()),
+    "drill labels-3-41": (2, COMMAND | QUESTIONS | ASKED, set()),
+    "drill labels-3-41 --json": (0, COMMAND | QUESTIONS | ASKED, set()),
+    "drill steps-1-3 --text": (0, COMMAND | PRACTICE | ASKED, {"filelock", "fsrs", "typing_extensions"}),
+    "check FILE": (0, COMMAND | PATTERNS | DRAWN, set()),
+    "check FILE --json": (0, COMMAND | PATTERNS | DRAWN, set()),
+    "plan FILE": (0, COMMAND | QUESTIONS | DRAWN | {"drills.plan"}, set()),
+    "record": (0, COMMAND | PRACTICE | DRAWN, set()),
+    "merge DIR": (2, COMMAND | PRACTICE, {"filelock"}),
+}
+"""For each command its exit status, the most that it loads of ours, and of others' packages."""
 
 
-def test_a_drill_as_text_imports_no_screen(tmp_path: Path) -> None:
-    """Keeping the answer needs the scheduler and nothing of the screen."""
-    done = run(tmp_path, "-c", WITH_MODULES, "drill", "steps-1-3", "--text", typed="4 3\n")
-    assert done.returncode == 0
-    assert done.stdout.endswith("Kept.\n")
-    assert not (HEAVY - {"fsrs"}) & set(done.stderr.split())
+@pytest.mark.parametrize("words", LOADED)
+def test_a_command_loads_only_what_it_needs(tmp_path: Path, words: str) -> None:
+    """In a fresh interpreter: none the screens, only an answer that is kept the scheduler."""
+    status, ours, theirs = LOADED[words]
+    named = {"FILE": str(STANDARD / "diagonal-cp.fold"), "DIR": str(tmp_path / "nothing")}
+    argv = [named.get(word, word) for word in words.split()]
+    done = run(tmp_path / "none", "-c", WITH_MODULES, *argv, typed="4 3\n")
+    assert done.returncode == status, done.stderr
+    loaded = set(done.stderr.splitlines()[-1].split())
+    is_ours = {name for name in loaded if name.split(".")[0] in ("drills", "progress_store", "trainer")}
+    assert {room_of(name) for name in is_ours} <= ours
+    others = {name.split(".")[0] for name in loaded - is_ours} - set(sys.stdlib_module_names)
+    assert not (others & THIRD_PARTY) - theirs
+
+
+def room_of(name: str) -> str:
+    """Return the package or the module of ours that a module is in, as a reader of the tree would say."""
+    room, *rest = name.split(".")
+    return room if room == "progress_store" else ".".join([room, *rest[:1]])
+
+
+def test_help_and_version_load_no_command(tmp_path: Path) -> None:
+    """The list of commands is printed from their names; no module of theirs is read."""
+    for words in ("--version", "--help"):
+        loaded = run(tmp_path, "-c", WITH_MODULES, words).stderr.splitlines()[-1].split()
+        assert not [name for name in loaded if name.endswith("_command")]
 
 
 def test_a_closed_pipe_ends_the_process_quietly(tmp_path: Path) -> None:
