@@ -3,14 +3,6 @@
 from __future__ import annotations
 
 from drills.plan.planning import open_labels, plan
-from drills.plan.stretch_plan import Crease, Dot, DotKind, StretchPlan, Way
+from drills.plan.stretch_plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
 
-__all__ = [
-    "Crease",
-    "Dot",
-    "DotKind",
-    "StretchPlan",
-    "Way",
-    "open_labels",
-    "plan",
-]
+__all__ = ["Crease", "Dot", "DotKind", "RepeatedStep", "StretchPlan", "open_labels", "plan"]

@@ -4,12 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
+from itertools import takewhile
 from math import lcm
 
 from drills.flatfold import check_pattern
-from drills.geometry import Move, Point, as_int, cross, direction_of, move_between, moved
+from drills.geometry import (
+    Direction,
+    Exact,
+    HalfPlane,
+    Move,
+    Point,
+    as_int,
+    cross,
+    direction_of,
+    move_between,
+    moved,
+    opposite,
+    straight_on,
+)
 from drills.pattern import CreasePattern, Label, Run, across_down
-from drills.plan.stretch_plan import Crease, Dot, DotKind, StretchPlan, Way, inside_lines, outline_lines
+from drills.plan.stretch_plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
 from drills.structures import KINDS, Corners, Found, OrientedTriangle, find_stretches
 
 _CornerVertices = tuple[int | None, int | None, int | None, int | None]
@@ -20,25 +34,88 @@ def plan(pattern: CreasePattern) -> tuple[StretchPlan, ...]:
     return tuple(_planned(pattern, found) for found in find_stretches(pattern))
 
 
+def open_labels(pattern: CreasePattern, plans: Iterable[StretchPlan]) -> Mapping[int, Label]:
+    """Return labels for open creases, by edge; none where all that is planned has labels, or none fold."""
+    if all(each.is_labelled for each in plans):
+        return {}
+    return check_pattern(pattern).solved or {}
+
+
 def _planned(pattern: CreasePattern, found: Found) -> StretchPlan:
     kind = next(kind for kind in KINDS if (kind.triangle, kind.facing) == (found.triangle, found.facing))
-    outline = outline_lines(pattern, found, kind)
+    outline = _outline_lines(pattern, found, kind)
     corners = _corner_vertices(pattern, found.corners, outline)
     is_equal = _is_equal(found.corners, kind)
-    inside, has_middle = inside_lines(pattern, found, kind, corners if is_equal else ())
+    inside, has_middle = _inside_lines(pattern, found, kind, corners if is_equal else ())
     shallow, steep = found.shallow, found.steep
     marked = {*corners, *found.turning_points}
     outline, inside = ([_from_a_mark(pattern, row, marked) for row in rows] for rows in (outline, inside))
     return StretchPlan(
         found.triangle,
         corners,
-        (shallow and _way(shallow), steep and _way(steep)),
+        (shallow and _repeated_step(shallow), steep and _repeated_step(steep)),
         is_equal,
         tuple(_dots(pattern, found, corners, [*outline, *inside])),
         tuple(_crease(pattern, row) for row in outline),
         tuple(_crease(pattern, row) for row in inside),
         has_middle,
     )
+
+
+def _outline_lines(pattern: CreasePattern, found: Found, kind: OrientedTriangle) -> list[Run]:
+    """Return the sides round the outline from S, or where it is cut from the paper's edge on."""
+    ends = {end for edge in found.outline for end in pattern.ends(edge)}
+    rows = [
+        row
+        for side in kind.sides
+        for row in _straight_rows(pattern, found.outline, side)
+        if _is_at_inner_hand(ends, pattern.vertices[row.vertices[0]], side, kind.left)
+    ]
+    joined = {row.vertices[-1] for row in rows}
+    first = next((place for place, row in enumerate(rows) if row.vertices[0] not in joined), 0)
+    return rows[first:] + rows[:first]
+
+
+def _is_at_inner_hand(points: Iterable[Point], start: Point, direction: Direction, left: int) -> bool:
+    """Whether an outline lies at the hand of a line where the inside is: its left (1) or its right (-1).
+
+    Two opposite sides run along the same lines; of the two ways round only one has the inside there.
+    """
+    at_left = HalfPlane.at_left(start, moved(start, direction))
+    return any(at_left.height(point) * left > 0 for point in points)
+
+
+def _inside_lines(
+    pattern: CreasePattern, found: Found, kind: OrientedTriangle, corners: Sequence[int | None]
+) -> tuple[list[Run], bool]:
+    """Return the inside lines from A over to B, but the one through one of these far corners first.
+
+    All run as from S to T. The middle line joins points that are there already, so it is the surest.
+    """
+    direction = kind.inside[0]
+
+    def distance_from_a(row: Run) -> Exact:
+        return cross(direction, Move(*pattern.vertices[row.vertices[0]])) * kind.left
+
+    rows = sorted(_straight_rows(pattern, found.inside, direction), key=distance_from_a)
+    middle = [row for row in rows if {row.vertices[0], row.vertices[-1]} & set(corners[::2])]
+    return middle + [row for row in rows if row not in middle], bool(middle)
+
+
+def _straight_rows(pattern: CreasePattern, edges: Iterable[int], direction: Direction) -> list[Run]:
+    """Return the longest straight rows of those edges that run in a direction, each followed in it."""
+    chosen = frozenset(edges)
+    leaving, back = pattern.leaving, opposite(direction)
+
+    def has(vertex: int, way: Direction) -> bool:
+        return way in leaving[vertex] and leaving[vertex][way][0] in chosen
+
+    ends = {vertex for edge in chosen for vertex in pattern.edges[edge][:2]}
+    rows = []
+    for first in sorted(vertex for vertex in ends if has(vertex, direction) and not has(vertex, back)):
+        steps = list(takewhile(lambda step: step[0] in chosen, straight_on(leaving, first, direction)))
+        rows.append(Run(tuple(edge for edge, _ in steps), (first, *(vertex for _, vertex in steps))))
+    return rows
 
 
 def _corner_vertices(pattern: CreasePattern, corners: Corners, outline: Iterable[Run]) -> _CornerVertices:
@@ -92,18 +169,11 @@ def _from_a_mark(pattern: CreasePattern, row: Run, marked: Container[int | None]
 
 def _crease(pattern: CreasePattern, row: Run) -> Crease:
     start, end = (_dot(pattern, vertex, "edge") for vertex in (row.vertices[0], row.vertices[-1]))
-    way = _way(move_between(pattern.vertices[start.vertex], pattern.vertices[end.vertex]))
+    step = _repeated_step(move_between(pattern.vertices[start.vertex], pattern.vertices[end.vertex]))
     labels = tuple(pattern.edges[edge].label for edge in row.edges)
-    return Crease(row.vertices, row.edges, labels, way, start.grid == end.grid == 1)
+    return Crease(row.vertices, row.edges, labels, step, start.grid == end.grid == 1)
 
 
-def _way(move: Move) -> Way:
+def _repeated_step(move: Move) -> RepeatedStep:
     direction = direction_of(move)
-    return Way(direction.dx, -direction.dy, as_int(Fraction(move.dx, direction.dx)))
-
-
-def open_labels(pattern: CreasePattern, plans: Iterable[StretchPlan]) -> Mapping[int, Label]:
-    """Return labels for open creases, by edge; none where all that is planned has labels, or none fold."""
-    if all(each.is_labelled for each in plans):
-        return {}
-    return check_pattern(pattern).solved or {}
+    return RepeatedStep(direction.dx, -direction.dy, as_int(Fraction(move.dx, direction.dx)))

@@ -50,8 +50,8 @@ def marked(pattern: CreasePattern, planned: StretchPlan, kind: str) -> list[Poin
 def walked(pattern: CreasePattern, crease: Crease) -> tuple[Point, tuple[Exact, ...], Point]:
     """Return where a crease starts, its step right, down and how often, and where that leads."""
     start = pattern.vertices[crease.vertices[0]]
-    across, down, times = crease.way
-    return start, tuple(crease.way), moved(start, Step(across, down).direction, times)
+    across, down, times = crease.step
+    return start, tuple(crease.step), moved(start, Step(across, down).direction, times)
 
 
 def test_dots_count_from_the_top_left_corner() -> None:
@@ -113,7 +113,7 @@ def test_thirds_point_by_point() -> None:
         (6, 13 - third),
         (4, 17 + third),
     ]
-    assert [line.way for line in planned.inside] == [
+    assert [line.step for line in planned.inside] == [
         (21, -20, times) for times in (1, third, 2 * third, 2 * third, third)
     ]
     assert [line.is_counted for line in planned.inside] == [True, False, False, False, False]

@@ -6,7 +6,7 @@ from collections.abc import Container, Iterable, Iterator, Sequence
 
 from drills.geometry import Exact, Step
 from drills.pattern import CreasePattern, number_of, short_place, step_with_directions
-from drills.plan import Crease, Dot, DotKind, StretchPlan, Way
+from drills.plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
 from trainer.board import Look, TooSmall, draw_board, points_at, scale_for
 from trainer.text.pattern_source import PatternSource
 
@@ -123,7 +123,7 @@ def _crease(crease: Crease, planned: StretchPlan, pattern: CreasePattern) -> str
         f"{'the edge at ' * (vertex in edge)}{short_place(pattern, pattern.vertices[vertex])}"
         for vertex in (crease.vertices[0], crease.vertices[-1])
     )
-    across, down, times = crease.way
+    across, down, times = crease.step
     step = step_with_directions(Step(across, down, int(times) if crease.is_counted else 1))
     return f"from {start} to {end}: {'' if crease.is_counted else 'along '}{step}"
 
@@ -191,13 +191,13 @@ def _crease_to_json(crease: Crease, source: PatternSource) -> dict[str, object]:
     return {
         "from": source.vertices[crease.vertices[0]],
         "to": source.vertices[crease.vertices[-1]],
-        **_way(crease.way),
+        **_way(crease.step),
         "edges": [source.edges[edge] for edge in crease.edges],
         "labels": list(crease.labels),
     }
 
 
-def _way(way: Way) -> dict[str, object]:
+def _way(way: RepeatedStep) -> dict[str, object]:
     return {"across": way.across, "down": way.down, "times": _number(way.times)}
 
 
