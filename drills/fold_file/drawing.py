@@ -1,4 +1,4 @@
-"""The labels of a FOLD frame: from edges_assignment, or from the signs of edges_foldAngle."""
+"""What a FOLD frame draws: points exactly as written, lines by their ends, labels or the signs of angles."""
 
 from __future__ import annotations
 
@@ -6,18 +6,132 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final, NamedTuple
 
-from drills.fold_file.numbers import Ends, Number, Scaled, Written, scaled, sign_of, whole_of
-from drills.fold_file.read import MOST_EDGES, MOST_VERTICES, Frame, json_of, pair_of, pattern_frame, rows_of
-from drills.fold_file.refusals import FoldFileError, counted
-from drills.fold_file.write import EXACT, exact_points
+from drills.fold_file.read import (
+    MOST_EDGES,
+    MOST_VERTICES,
+    DecimalText,
+    Ends,
+    FoldFileError,
+    Frame,
+    Number,
+    ScaledNumbers,
+    counted,
+    fraction_of,
+    json_of,
+    pair_of,
+    pattern_frame,
+    rows_of,
+    scaled_numbers,
+    sign_of,
+)
+from drills.fold_file.write import EXACT_POINTS
 from drills.geometry import Point
 from drills.pattern import Label
 
+_NEAR: Final = Fraction(1, 1_000_000)
+"""How far exact points may be from the decimals beside them."""
+
 _LABEL_OF: Final[dict[object, Label]] = {"B": "B", "M": "M", "V": "V", "F": "F", "U": "U", "J": "F"}
 _UNLABELLED: Final = "No labels are given, so every crease may fold either way."
+_NOT_FLAT: Final = "The points do not lie in one flat sheet; save the crease pattern with every z = 0."
 
 
-def labels_of(frame: Frame, edges: int) -> tuple[tuple[Label, ...], str]:
+class Drawing(NamedTuple):
+    """Coordinates as whole numbers of 10 ** -places, edges by their ends, joins (J) labelled F.
+
+    ``exact`` are the points where the file gives them as fractions, in grid squares.
+    """
+
+    xs: tuple[int, ...]
+    ys: tuple[int, ...]
+    places: int
+    exact: tuple[Point, ...] | None
+    ends: tuple[Ends, ...]
+    labels: tuple[Label, ...]
+    notices: tuple[str, ...]
+
+
+def read_drawing(text: bytes) -> Drawing:
+    """Return what a FOLD file draws; FoldFileError says in one sentence what is wrong."""
+    frame, about_frames = pattern_frame(json_of(text))
+    xs, ys, places = _coordinates(rows_of(frame, "vertices_coords", MOST_VERTICES))
+    ends = _ends(frame, len(xs))
+    labels, about_labels = _labels(frame, len(ends))
+    said = tuple(words for words in (about_frames, about_labels) if words)
+    exact = _exact_points(frame, xs, ys, 10**places) if EXACT_POINTS in frame else None
+    return Drawing(xs, ys, places, exact, ends, labels, said)
+
+
+def _coordinates(rows: Sequence[object]) -> tuple[tuple[int, ...], tuple[int, ...], int]:
+    points = [_point(row, index) for index, row in enumerate(rows)]
+    numbers = scaled_numbers(number for point in points for number in point)
+    xs = tuple(numbers.values[point[0]] for point in points)
+    ys = tuple(numbers.values[point[1]] for point in points)
+    _check_heights(points, numbers, max(max(xs) - min(xs), max(ys) - min(ys)))
+    return xs, ys, numbers.places
+
+
+def _point(row: object, index: int) -> list[Number]:
+    if type(row) is not list or len(row) not in (2, 3):
+        raise FoldFileError(f"vertices_coords[{index}] is not a point; give it as two numbers.")
+    for value in row:
+        if type(value) is not int and type(value) is not DecimalText:
+            raise FoldFileError(f"vertices_coords[{index}] is not a number; write it as a plain number.")
+    return row
+
+
+def _check_heights(points: Sequence[Sequence[Number]], numbers: ScaledNumbers, size: int) -> None:
+    """Refuse a third coordinate that is not the same everywhere, up to a millionth of the sheet."""
+    heights = {numbers.values[point[2]] if len(point) == 3 else 0 for point in points}
+    if (max(heights) - min(heights)) * 1_000_000 > size:
+        raise FoldFileError(_NOT_FLAT)
+
+
+def _exact_points(frame: Frame, xs: Sequence[int], ys: Sequence[int], one: int) -> tuple[Point, ...]:
+    """Return the exact points, which must be those of vertices_coords up to rounding."""
+    rows = rows_of(frame, EXACT_POINTS, MOST_VERTICES, len(xs))
+    exact, near = [], _NEAR * one
+    for index, (row, x, y) in enumerate(zip(rows, xs, ys, strict=True)):
+        place = f"{EXACT_POINTS}[{index}]"
+        if not isinstance(row, list) or len(row) != 2:
+            raise FoldFileError(f"{place} is not a point; give it as two fractions in text.")
+        point = Point(*(fraction_of(value, place) for value in row))
+        if not all(
+            -near <= number * one - written <= near for number, written in ((point.x, x), (point.y, y))
+        ):
+            raise FoldFileError(
+                f"{place} is not the point of vertices_coords; correct it or leave {EXACT_POINTS} out."
+            )
+        exact.append(point)
+    return tuple(exact)
+
+
+def _ends(frame: Frame, vertices: int) -> tuple[Ends, ...]:
+    if "edges_vertices" in frame or "faces_vertices" not in frame:
+        rows = rows_of(frame, "edges_vertices", MOST_EDGES)
+        return tuple(pair_of(row, vertices, "edges_vertices", index) for index, row in enumerate(rows))
+    if "edges_assignment" in frame or "edges_foldAngle" in frame:
+        raise FoldFileError("The file has labels but no list edges_vertices; save it with this list.")
+    sides = list(dict.fromkeys(_sides_of_faces(rows_of(frame, "faces_vertices", MOST_EDGES), vertices)))
+    if len(sides) > MOST_EDGES:
+        raise FoldFileError(
+            f"The faces have more than {MOST_EDGES} edges; save a smaller part of the pattern."
+        )
+    return tuple(sides)
+
+
+def _sides_of_faces(rows: Sequence[object], vertices: int) -> Iterator[Ends]:
+    for index, row in enumerate(rows):
+        if not isinstance(row, list) or len(row) < 3:
+            raise FoldFileError(
+                f"faces_vertices[{index}] is not a face; give three vertices or more in order."
+            )
+        for pair in zip(row, row[1:] + row[:1], strict=True):
+            one, two = pair_of(list(pair), vertices, "faces_vertices", index)
+            yield min(one, two), max(one, two)
+
+
+def _labels(frame: Frame, edges: int) -> tuple[tuple[Label, ...], str]:
     """Return a label per edge, joins as F, and what to tell the person about them, if anything."""
     angles = _by_angle(frame, edges) if "edges_foldAngle" in frame else None
     if "edges_assignment" not in frame:
@@ -45,94 +159,7 @@ def _by_angle(frame: Frame, edges: int) -> tuple[Label, ...]:
     by_sign: tuple[Label, Label, Label] = ("F", "V", "M")
     labels: list[Label] = []
     for index, angle in enumerate(rows_of(frame, "edges_foldAngle", MOST_EDGES, edges)):
-        if isinstance(angle, bool) or not (angle is None or isinstance(angle, (int, Written))):
+        if isinstance(angle, bool) or not (angle is None or isinstance(angle, (int, DecimalText))):
             raise FoldFileError(f"edges_foldAngle[{index}] is not a number; give it in degrees, or null.")
         labels.append("U" if angle is None else by_sign[sign_of(angle)])
     return tuple(labels)
-
-
-MOST_MIB: Final = 16
-
-_NOT_FLAT = "The points do not lie in one flat sheet; save the crease pattern with every z = 0."
-
-
-class Drawing(NamedTuple):
-    """Coordinates as whole numbers of 10 ** -places, edges by their ends, joins (J) labelled F.
-
-    ``exact`` are the points where the file gives them as fractions, in grid squares.
-    """
-
-    xs: tuple[int, ...]
-    ys: tuple[int, ...]
-    places: int
-    exact: tuple[Point, ...] | None
-    ends: tuple[Ends, ...]
-    labels: tuple[Label, ...]
-    notices: tuple[str, ...]
-
-
-def read_drawing(text: bytes) -> Drawing:
-    """Return what a FOLD file draws; FoldError says in one sentence what is wrong."""
-    frame, about_frames = pattern_frame(json_of(text, MOST_MIB, whole_of, Written))
-    xs, ys, places = _coordinates(rows_of(frame, "vertices_coords", MOST_VERTICES))
-    ends = _ends(frame, len(xs))
-    labels, about_labels = labels_of(frame, len(ends))
-    said = tuple(words for words in (about_frames, about_labels) if words)
-    exact = _exact(frame, xs, ys, 10**places) if EXACT in frame else None
-    return Drawing(xs, ys, places, exact, ends, labels, said)
-
-
-def _coordinates(rows: Sequence[object]) -> tuple[tuple[int, ...], tuple[int, ...], int]:
-    points = [_point(row, index) for index, row in enumerate(rows)]
-    numbers = scaled(number for point in points for number in point)
-    xs = tuple(numbers.values[point[0]] for point in points)
-    ys = tuple(numbers.values[point[1]] for point in points)
-    _check_heights(points, numbers, max(max(xs) - min(xs), max(ys) - min(ys)))
-    return xs, ys, numbers.places
-
-
-def _point(row: object, index: int) -> list[Number]:
-    if type(row) is not list or len(row) not in (2, 3):
-        raise FoldFileError(f"vertices_coords[{index}] is not a point; give it as two numbers.")
-    for value in row:
-        if type(value) is not int and type(value) is not Written:
-            raise FoldFileError(f"vertices_coords[{index}] is not a number; write it as a plain number.")
-    return row
-
-
-def _check_heights(points: Sequence[Sequence[Number]], numbers: Scaled, size: int) -> None:
-    """Refuse a third coordinate that is not the same everywhere, up to a millionth of the sheet."""
-    heights = {numbers.values[point[2]] if len(point) == 3 else 0 for point in points}
-    if (max(heights) - min(heights)) * 1_000_000 > size:
-        raise FoldFileError(_NOT_FLAT)
-
-
-def _exact(frame: Frame, xs: Sequence[int], ys: Sequence[int], one: int) -> tuple[Point, ...]:
-    return exact_points(
-        frame, [Point(Fraction(x, one), Fraction(y, one)) for x, y in zip(xs, ys, strict=True)]
-    )
-
-
-def _ends(frame: Frame, vertices: int) -> tuple[Ends, ...]:
-    if "edges_vertices" in frame or "faces_vertices" not in frame:
-        rows = rows_of(frame, "edges_vertices", MOST_EDGES)
-        return tuple(pair_of(row, vertices, "edges_vertices", index) for index, row in enumerate(rows))
-    if "edges_assignment" in frame or "edges_foldAngle" in frame:
-        raise FoldFileError("The file has labels but no list edges_vertices; save it with this list.")
-    sides = list(dict.fromkeys(_sides_of_faces(rows_of(frame, "faces_vertices", MOST_EDGES), vertices)))
-    if len(sides) > MOST_EDGES:
-        raise FoldFileError(
-            f"The faces have more than {MOST_EDGES} edges; save a smaller part of the pattern."
-        )
-    return tuple(sides)
-
-
-def _sides_of_faces(rows: Sequence[object], vertices: int) -> Iterator[Ends]:
-    for index, row in enumerate(rows):
-        if not isinstance(row, list) or len(row) < 3:
-            raise FoldFileError(
-                f"faces_vertices[{index}] is not a face; give three vertices or more in order."
-            )
-        for pair in zip(row, row[1:] + row[:1], strict=True):
-            one, two = pair_of(list(pair), vertices, "faces_vertices", index)
-            yield min(one, two), max(one, two)

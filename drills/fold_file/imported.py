@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
+from itertools import pairwise
+from typing import Final, NamedTuple
 
 from drills.fold_file.border import neighbours, paper_edge
 from drills.fold_file.drawing import Drawing, read_drawing
-from drills.fold_file.grid import Grid, is_kinked
-from drills.fold_file.numbers import Spot
-from drills.fold_file.refusals import counted
-from drills.fold_file.snapping import Laid, laid_as_written, laid_on_grid, tidied
-from drills.fold_file.split import NearMissError, Pieces, pieces_of, split
-from drills.geometry import Exact, Point
-from drills.pattern import CreasePattern, Edge
+from drills.fold_file.grid import Grid
+from drills.fold_file.read import Ends, FoldFileError, counted
+from drills.fold_file.snapping import Lines, Snapped, has_near_miss, snapped_to_grid, taken_as_written, tidied
+from drills.fold_file.split import NearMissError, split
+from drills.geometry import Exact, Pair, Point, divided
+from drills.pattern import CreasePattern, Edge, Label
+
+_STRENGTH: Final[Mapping[Label, int]] = {"U": 0, "M": 1, "V": 1, "B": 2}
+"""Of two lines on top of each other the one with the greater number counts."""
 
 
 @dataclass(frozen=True)
@@ -38,41 +41,42 @@ class ImportedPattern:
 
 
 def read_sheet(text: bytes) -> ImportedPattern:
-    """Return the crease pattern of any FOLD 1.x file; FoldError says in one sentence what is wrong.
+    """Return the crease pattern of any FOLD 1.x file; FoldFileError says in one sentence what is wrong.
 
     Flat lines (F, J), doubled lines and points that belong to no crease are left out.
     """
     drawing = read_drawing(text)
-    laid = laid_on_grid(drawing)
-    if laid is not None:
+    snapped = snapped_to_grid(drawing)
+    if snapped is not None:
         try:
-            return _sheet(drawing, laid)
+            return _sheet(drawing, snapped)
         except NearMissError:
             pass
-    return _sheet(drawing, laid_as_written(drawing))
+    return _sheet(drawing, taken_as_written(drawing))
 
 
-def _sheet(drawing: Drawing, laid: Laid) -> ImportedPattern:
-    lines = tidied(drawing, laid)
-    if laid.exact and laid.near and is_kinked(laid.points, neighbours(lines.ends), laid.near):
+def _sheet(drawing: Drawing, snapped: Snapped) -> ImportedPattern:
+    lines = tidied(drawing, snapped)
+    points, tolerance = snapped.points, snapped.tolerance
+    if snapped.exact and tolerance and has_near_miss(points, neighbours(lines.ends), tolerance):
         raise NearMissError
-    spots, along = split(laid.points, lines.ends, laid.near, laid.exact)
-    pieces = pieces_of(lines, along, len(drawing.ends))
-    rounding = 0 if laid.exact else laid.near
+    raw_points, along = split(points, lines.ends, tolerance, snapped.exact)
+    pieces = _pieces_of(lines, along, len(drawing.ends))
+    rounding = 0 if snapped.exact else tolerance
     sources = [pieces.further.get(number, number) for number in pieces.numbers]
-    border = paper_edge(spots, pieces.ends, pieces.labels, sources, rounding)
+    border = paper_edge(raw_points, pieces.ends, pieces.labels, sources, rounding)
     vertices = sorted({vertex for pair in pieces.ends for vertex in pair})
     said = [
         *drawing.notices,
-        *laid.notices,
+        *snapped.notices,
         *lines.notices,
-        *_about_split(len(spots) - len(laid.points), pieces),
+        *_about_split(len(raw_points) - len(points), pieces),
         *_about_border(border, pieces),
     ]
     return ImportedPattern(
-        _pattern(spots, vertices, pieces, border, laid.units),
-        laid.exact,
-        laid.grid,
+        _pattern(raw_points, vertices, pieces, border, snapped.units),
+        snapped.exact,
+        snapped.grid,
         tuple(vertices),
         tuple(pieces.numbers),
         pieces.further,
@@ -80,16 +84,69 @@ def _sheet(drawing: Drawing, laid: Laid) -> ImportedPattern:
     )
 
 
+class _Pieces(NamedTuple):
+    """Lines that meet only at their ends: first pieces by their line's number, then the further ones.
+
+    ``further`` gives for each number of a further piece the file's edge that it is of; ``doubled``
+    counts the pieces left out because they lay on top of another.
+    """
+
+    ends: list[Ends]
+    labels: list[Label]
+    numbers: list[int]
+    further: dict[int, int]
+    doubled: int
+
+
+def _pieces_of(lines: Lines, along: Sequence[Sequence[int]], edges: int) -> _Pieces:
+    """Return the pieces of lines through these points; further ones are numbered from ``edges`` on.
+
+    Of two on top of each other the paper's edge counts rather than a crease, and a label rather
+    than none; FoldFileError where one is a mountain and one a valley.
+    """
+    sources: dict[Ends, int] = {}
+    labels: dict[Ends, Label] = {}
+    numbers: dict[Ends, int] = {}
+    further: dict[int, int] = {}
+    drawn = [(line, (points[0], points[1]), True) for line, points in enumerate(along)]
+    drawn += [(line, pair, False) for line, points in enumerate(along) for pair in pairwise(points[1:])]
+    for line, pair, is_first in drawn:
+        if pair[0] > pair[1]:
+            pair = pair[1], pair[0]
+        if pair in sources:
+            if labels[pair] != lines.labels[line]:
+                labels[pair] = _stronger(lines, sources[pair], labels[pair], line)
+            continue
+        sources[pair], labels[pair] = line, lines.labels[line]
+        numbers[pair] = lines.numbers[line] if is_first else edges + len(further)
+        if not is_first:
+            further[numbers[pair]] = lines.numbers[line]
+    return _Pieces(
+        list(sources), list(labels.values()), list(numbers.values()), further, len(drawn) - len(sources)
+    )
+
+
+def _stronger(lines: Lines, first: int, label: Label, second: int) -> Label:
+    other = lines.labels[second]
+    if _STRENGTH[label] == _STRENGTH[other]:
+        numbers = sorted((lines.numbers[first], lines.numbers[second]))
+        raise FoldFileError(
+            f"Edges {numbers[0]} and {numbers[1]} lie on top of each other with different labels;"
+            " take one of them out."
+        )
+    return max(label, other, key=_STRENGTH.__getitem__)
+
+
 def _pattern(
-    spots: list[Spot], vertices: list[int], pieces: Pieces, border: frozenset[int], units: int
+    raw_points: list[Pair], vertices: list[int], pieces: _Pieces, border: frozenset[int], units: int
 ) -> CreasePattern:
     place = {vertex: index for index, vertex in enumerate(vertices)}
     values: dict[Exact, Exact] = {}
     for vertex in vertices:
-        for number in spots[vertex]:
+        for number in raw_points[vertex]:
             if number not in values:
-                values[number] = _squares(number, units)
-    points = tuple(Point(values[spots[v][0]], values[spots[v][1]]) for v in vertices)
+                values[number] = divided(number, units)
+    points = tuple(Point(values[raw_points[v][0]], values[raw_points[v][1]]) for v in vertices)
     edges = tuple(
         Edge.joining(place[one], place[two], "border", "B")
         if line in border
@@ -99,12 +156,7 @@ def _pattern(
     return CreasePattern(points, edges)
 
 
-def _squares(number: Exact, units: int) -> Exact:
-    value = Fraction(number) / units
-    return value.numerator if value.denominator == 1 else value
-
-
-def _about_split(points: int, pieces: Pieces) -> list[str]:
+def _about_split(points: int, pieces: _Pieces) -> list[str]:
     said = []
     if pieces.further:
         points_too = f"{counted(points, 'new point')} and " if points else ""
@@ -114,7 +166,7 @@ def _about_split(points: int, pieces: Pieces) -> list[str]:
     return said
 
 
-def _about_border(border: frozenset[int], pieces: Pieces) -> list[str]:
+def _about_border(border: frozenset[int], pieces: _Pieces) -> list[str]:
     taken = sum(pieces.labels[line] != "B" for line in border)
     if not taken:
         return []

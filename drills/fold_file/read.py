@@ -1,31 +1,63 @@
-"""From the bytes of a file to JSON values, bounded in size and nesting, with a sentence for each fault."""
+"""From the bytes of a FOLD file to one frame: bounded in size and nesting, a sentence for each fault.
+
+Numbers stay exact: an integer is an int, and a decimal is kept as the text that it is written with
+until ``scaled_numbers`` makes whole numbers of all of them.
+"""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
-from typing import Final, TypeAlias
+import re
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from typing import Final, NamedTuple, TypeAlias
 
-from drills.fold_file.numbers import Ends, Written, no_constant
-from drills.fold_file.refusals import FoldFileError, counted
+from drills.geometry import Exact, as_int
 
-DEEPEST: Final = 64
+MOST_MIB: Final = 16
+MOST_VERTICES: Final = 60_000
+MOST_EDGES: Final = 150_000
+
+_DEEPEST: Final = 64
 _NOT_BRACKETS: Final = bytes(set(range(256)) - set(b"[]{}"))
 _ALL_SQUARE: Final = bytes.maketrans(b"{}", b"[]")
+_FARTHEST: Final = 10**9
+"""The largest coordinate taken; up to here a float is exact to a millionth."""
+
+_LONGEST: Final = 60
+_LARGEST_EXPONENT: Final = 99
+_FRACTION: Final = re.compile(r"-?[0-9]{1,40}(/[0-9]{1,40})?")
+
+Frame: TypeAlias = Mapping[str, object]
+
+Ends: TypeAlias = tuple[int, int]
+"""The two points that a line joins, by their indices."""
 
 
-def json_of(
-    text: str | bytes, most_mib: int, whole_of: Callable[[str], object], decimal_of: Callable[[str], object]
-) -> object:
-    """Return a text's JSON values, numbers made by the two functions; FoldError says what is wrong."""
-    if len(text) > most_mib * 1024 * 1024:
+class FoldFileError(ValueError):
+    """A FOLD file that cannot be read; the message is one sentence that says what to change.
+
+    It names places by key and index and never repeats text from the file.
+    """
+
+
+def counted(number: int, thing: str) -> str:
+    """Return a number with its noun, as in "1 line" and "2 lines"."""
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def json_of(text: bytes) -> object:
+    """Return a file's JSON values, decimals as DecimalText; FoldFileError says what is wrong."""
+    if len(text) > MOST_MIB * 1024 * 1024:
         raise FoldFileError(
-            f"The file is larger than {most_mib} MiB; save the crease pattern alone, without other frames."
+            f"The file is larger than {MOST_MIB} MiB; save the crease pattern alone, without other frames."
         )
     try:
-        plain_text = text.decode("utf-8-sig") if isinstance(text, bytes) else text
+        plain_text = text.decode("utf-8-sig")
         _check_nesting(plain_text)
-        return json.loads(plain_text, parse_int=whole_of, parse_float=decimal_of, parse_constant=no_constant)
+        return json.loads(
+            plain_text, parse_int=_int_of, parse_float=DecimalText, parse_constant=_refuse_constant
+        )
     except RecursionError:
         raise FoldFileError(_TOO_DEEP) from None
     except UnicodeError:
@@ -38,13 +70,15 @@ def json_of(
         ) from None
 
 
-_TOO_DEEP = "The file nests its lists too deeply; save the crease pattern as FOLD 1.2."
+_TOO_DEEP: Final = "The file nests its lists too deeply; save the crease pattern as FOLD 1.2."
 
 
 def _check_nesting(text: str) -> None:
     """Refuse what nests too deeply, by taking the innermost pairs of brackets away level by level."""
+    # a pass in C for each level is far quicker than a loop over the characters; brackets inside
+    # texts are counted too, which matters only for a text that nests them as deeply itself
     brackets = text.encode().translate(_ALL_SQUARE, _NOT_BRACKETS)
-    for _ in range(DEEPEST):
+    for _ in range(_DEEPEST):
         inner = brackets.replace(b"[]", b"")
         if len(inner) == len(brackets):
             return
@@ -53,9 +87,7 @@ def _check_nesting(text: str) -> None:
         raise FoldFileError(_TOO_DEEP)
 
 
-Frame: TypeAlias = Mapping[str, object]
-
-_FOLDED = "This is a folded form, not a crease pattern; save the crease pattern."
+_FOLDED: Final = "This is a folded form, not a crease pattern; save the crease pattern."
 
 
 def pattern_frame(data: object) -> tuple[Frame, str]:
@@ -82,7 +114,7 @@ def pattern_frame(data: object) -> tuple[Frame, str]:
 
 
 def _check_version(spec: object) -> None:
-    known = not isinstance(spec, bool) and isinstance(spec, (int, Written))
+    known = not isinstance(spec, bool) and isinstance(spec, (int, DecimalText))
     if not known or not 1 <= float(str(spec)) < 2:
         raise FoldFileError("file_spec is not a version from 1 up to 2; save the file as FOLD 1.2.")
 
@@ -119,10 +151,6 @@ def _why_no_frame(frames: list[Frame]) -> str:
     return "No frame of the file is a whole crease pattern; save the crease pattern alone."
 
 
-MOST_VERTICES: Final = 60_000
-MOST_EDGES: Final = 150_000
-
-
 def rows_of(frame: Frame, key: str, most: int, length: int | None = None) -> list[object]:
     """Return a list of the frame, of the given length if one is given, not empty and not too long."""
     rows = frame.get(key)
@@ -149,3 +177,73 @@ def pair_of(row: object, vertices: int, key: str, index: int) -> Ends:
     if one == two:
         raise FoldFileError(f"{key}[{index}] joins a vertex to itself; give it two different ends.")
     return one, two
+
+
+class DecimalText(str):
+    """A decimal as it stands in the file, kept as text until it is needed."""
+
+    __slots__ = ()
+
+
+Number: TypeAlias = int | DecimalText
+
+
+class ScaledNumbers(NamedTuple):
+    """Per number as written the whole number it is when multiplied by 10 ** places."""
+
+    values: Mapping[Number, int]
+    places: int
+
+
+def scaled_numbers(numbers: Iterable[Number]) -> ScaledNumbers:
+    """Return the numbers exactly; FoldFileError where one is too long or too far from zero."""
+    parts = {number: _digits_and_power(number) for number in set(numbers)}
+    places = max(0, max((-power for _, power in parts.values()), default=0))
+    values = {number: digits * 10 ** (places + power) for number, (digits, power) in parts.items()}
+    farthest = _FARTHEST * 10**places
+    if not all(-farthest <= value <= farthest for value in values.values()):
+        raise FoldFileError(f"A coordinate is more than {_FARTHEST} from zero; scale the pattern down.")
+    return ScaledNumbers(values, places)
+
+
+def sign_of(number: Number) -> int:
+    """Return 1, 0 or -1."""
+    digits = number if isinstance(number, int) else _digits_and_power(number)[0]
+    return (digits > 0) - (digits < 0)
+
+
+def fraction_of(value: object, place: str) -> Exact:
+    """Return a number that is written as a fraction in text, such as "1/3" or "-2"."""
+    if not isinstance(value, str) or not _FRACTION.fullmatch(value):
+        raise FoldFileError(f'{place} is not a fraction in text; write it like "1/3" or "-2".')
+    top, _, bottom = value.partition("/")
+    if bottom and not int(bottom):
+        raise FoldFileError(f"{place} divides by zero; give the fraction another denominator.")
+    return as_int(Fraction(int(top), int(bottom or 1)))
+
+
+def _digits_and_power(number: Number) -> tuple[int, int]:
+    """Return a whole number and the power of ten that it is multiplied by."""
+    if isinstance(number, int):
+        return number, 0
+    _check_length(number)
+    mantissa, _, exponent = number.lower().partition("e")
+    if exponent and abs(int(exponent)) > _LARGEST_EXPONENT:
+        raise FoldFileError("The file has a number with an exponent beyond 99; write it without one.")
+    whole, _, part = mantissa.partition(".")
+    return int(whole + part), int(exponent or 0) - len(part)
+
+
+def _int_of(text: str) -> int:
+    _check_length(text)
+    return int(text)
+
+
+def _refuse_constant(_text: str) -> object:
+    raise FoldFileError("The file has a NaN or an infinite number; give every coordinate a finite value.")
+
+
+def _check_length(text: str) -> None:
+    """Refuse a number that takes very long to work out."""
+    if len(text) > _LONGEST:
+        raise FoldFileError(f"The file has a number of more than {_LONGEST} characters; round its numbers.")

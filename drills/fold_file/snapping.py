@@ -1,50 +1,54 @@
-"""Laying a drawing on its grid: every point as whole numbers of one small unit."""
+"""Snapping a drawing to its grid: every point as whole numbers of one small unit."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from bisect import bisect_left
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from math import lcm
+from math import atan2, hypot, pi, tau
 from typing import Final, NamedTuple
 
 from drills.fold_file.border import is_simple, lines_of, neighbours, walk_round
 from drills.fold_file.drawing import Drawing
-from drills.fold_file.grid import MOST_SQUARES, Fitted, Grid, fitted
-from drills.fold_file.numbers import Ends, Whole
-from drills.fold_file.refusals import FoldFileError, counted
-from drills.geometry import Exact, Point
+from drills.fold_file.grid import MOST_SQUARES, Grid, GridFit, grid_fit
+from drills.fold_file.read import Ends, FoldFileError, counted
+from drills.geometry import Exact, IntPair, Point, scaled_to_integers
 from drills.pattern import Label
 
 _FINE: Final = 12
 _LONGEST_UNIT: Final = 10**80
+_OWN_GRID: Final = Grid(Fraction(1), Fraction(0), Fraction(0))
+"""The file's own coordinates, where points are taken as they are given."""
 
 
-class Laid(NamedTuple):
+class Snapped(NamedTuple):
     """A drawing's points in units, so many to a square's side.
 
-    Within ``near`` units a point counts as on a line. Where ``exact`` it must then be on it
+    Within ``tolerance`` units a point counts as on a line. Where ``exact`` it must then be on it
     exactly; else there is no grid, a square is a unit of the file, and near is good enough.
     """
 
-    points: tuple[Whole, ...]
+    points: tuple[IntPair, ...]
     units: int
     grid: Grid
     exact: bool
-    near: Exact
+    tolerance: Exact
     notices: tuple[str, ...]
 
 
-def laid_on_grid(drawing: Drawing) -> Laid | None:
+def snapped_to_grid(drawing: Drawing) -> Snapped | None:
     """Return the points on the grid that is given or found, or None where none fits."""
     if drawing.exact is not None:
-        return _as_given(drawing.exact)
+        return _from_exact_points(drawing.exact)
     paper = _paper(drawing)
     left, bottom = min(drawing.xs[v] for v in paper), min(drawing.ys[v] for v in paper)
     width = max(drawing.xs[v] for v in paper) - left
     used = sorted({vertex for pair in drawing.ends for vertex in pair})
     one = 10**drawing.places
     fit = (
-        fitted([(drawing.xs[v] - left, drawing.ys[v] - bottom) for v in used], width, one) if width else None
+        grid_fit([(drawing.xs[v] - left, drawing.ys[v] - bottom) for v in used], width, one)
+        if width
+        else None
     )
     if fit is None:
         return None
@@ -53,30 +57,29 @@ def laid_on_grid(drawing: Drawing) -> Laid | None:
     for vertex, point in zip(used, fit.points, strict=True):
         points[vertex] = point
     # three points that were moved, and the line through two of them carries twice as far
-    near = 4 * fit.farthest * fit.parts
-    return Laid(tuple(points), fit.parts, grid, True, near, _moves(fit, len(used)))
+    tolerance = 4 * fit.farthest * fit.parts
+    return Snapped(tuple(points), fit.parts, grid, True, tolerance, _moves(fit, len(used)))
 
 
-def laid_as_written(drawing: Drawing) -> Laid:
+def taken_as_written(drawing: Drawing) -> Snapped:
     """Return the points as their decimals say, for angles that are judged in floats."""
     size = max(max(drawing.xs) - min(drawing.xs), max(drawing.ys) - min(drawing.ys), 1)
     finer = 10 ** max(_FINE + 1 - len(str(size)), 0)
     # what two programs make of one point: a few roundings, but no more than can be seen
-    near = min(max(size * finer // 10**7, 2 * finer), size * finer // 10**4)
+    tolerance = min(max(size * finer // 10**7, 2 * finer), size * finer // 10**4)
     points = tuple((x * finer, y * finer) for x, y in zip(drawing.xs, drawing.ys, strict=True))
     said = f"No grid of up to {MOST_SQUARES} squares across fits, so points are taken as they are written."
-    home = Grid(Fraction(1), Fraction(0), Fraction(0))
-    return Laid(points, 10**drawing.places * finer, home, False, near, (said,))
+    return Snapped(points, 10**drawing.places * finer, _OWN_GRID, False, tolerance, (said,))
 
 
-def _as_given(points: Sequence[Point]) -> Laid:
-    units = 1
-    for denominator in {value.denominator for point in points for value in point}:
-        units = lcm(units, denominator)
-        if units > _LONGEST_UNIT:
-            raise FoldFileError("The exact points have too many different denominators; leave them out.")
-    whole = tuple((int(point.x * units), int(point.y * units)) for point in points)
-    return Laid(whole, units, Grid(Fraction(1), Fraction(0), Fraction(0)), True, 0, ())
+def _from_exact_points(points: Sequence[Point]) -> Snapped:
+    try:
+        units, whole = scaled_to_integers(points, _LONGEST_UNIT)
+    except OverflowError:
+        raise FoldFileError(
+            "The exact points have too many different denominators; leave them out."
+        ) from None
+    return Snapped(whole, units, _OWN_GRID, True, 0, ())
 
 
 def _paper(drawing: Drawing) -> list[int]:
@@ -86,7 +89,7 @@ def _paper(drawing: Drawing) -> list[int]:
     return sorted(border or {vertex for pair, _ in pairs for vertex in pair})
 
 
-def _moves(fit: Fitted, points: int) -> tuple[str, ...]:
+def _moves(fit: GridFit, points: int) -> tuple[str, ...]:
     if not fit.moved:
         return ()
     farthest = f"{float(fit.farthest):.6f}".rstrip("0")
@@ -105,16 +108,16 @@ class Lines(NamedTuple):
     notices: Sequence[str]
 
 
-def tidied(drawing: Drawing, laid: Laid) -> Lines:
+def tidied(drawing: Drawing, snapped: Snapped) -> Lines:
     """Return the lines without flat ones and those of no length, joined where points are the same.
 
     Where no line is labelled B, flat ones round the outside are kept: they are the paper's edge.
     """
-    first = _first_at_place(laid, {vertex for pair in drawing.ends for vertex in pair})
+    first = _first_at_place(snapped, {vertex for pair in drawing.ends for vertex in pair})
     lines = [(first[one], first[two]) for one, two in drawing.ends]
     long = {number for number, (one, two) in enumerate(lines) if one != two}
     flat = {number for number in long if drawing.labels[number] == "F"}
-    flat -= _flat_outline(drawing, laid, lines, sorted(long))
+    flat -= _flat_outline(drawing, snapped, lines, sorted(long))
     kept = sorted(long - flat)
     if not kept:
         raise FoldFileError(
@@ -129,7 +132,7 @@ def tidied(drawing: Drawing, laid: Laid) -> Lines:
         ("Left out", unused, "point", "without a crease"),
     )
     said = [f"{did}: {counted(number, thing)} {which}." for did, number, thing, which in counts if number]
-    return Lines([lines[it] for it in kept], [_label(drawing, it) for it in kept], kept, said)
+    return Lines([lines[number] for number in kept], [_label(drawing, number) for number in kept], kept, said)
 
 
 def _label(drawing: Drawing, number: int) -> Label:
@@ -137,24 +140,61 @@ def _label(drawing: Drawing, number: int) -> Label:
     return "U" if label == "F" else label
 
 
-def _flat_outline(drawing: Drawing, laid: Laid, lines: Sequence[Ends], long: Sequence[int]) -> set[int]:
+def _flat_outline(drawing: Drawing, snapped: Snapped, lines: Sequence[Ends], long: Sequence[int]) -> set[int]:
     if "B" in drawing.labels or "F" not in drawing.labels or not long:
         return set()
     pairs = [lines[number] for number in long]
-    ring = walk_round(laid.points, neighbours(pairs))
+    ring = walk_round(snapped.points, neighbours(pairs))
     return {long[line] for line in lines_of(ring, pairs)} if is_simple(ring) else set()
 
 
-def _first_at_place(laid: Laid, used: set[int]) -> dict[int, int]:
-    """Return per vertex the first one in its place, or within ``near`` of it where points are not exact."""
-    reach = 0 if laid.exact else int(laid.near)
+def _first_at_place(snapped: Snapped, used: set[int]) -> dict[int, int]:
+    """Return per vertex the first one in its place, within the tolerance where points are not exact."""
+    # places are told apart by square boxes of side 2 * reach + 1: whatever lies within reach of a point
+    # is in the box of one of the four corners of its own reach
+    reach = 0 if snapped.exact else int(snapped.tolerance)
     size = 2 * reach + 1
     first: dict[int, int] = {}
     at: dict[Ends, int] = {}
     for vertex in sorted(used):
-        x, y = laid.points[vertex]
+        x, y = snapped.points[vertex]
         keys = [((x + i) // size, (y + j) // size) for i in (-reach, reach) for j in (-reach, reach)]
         first[vertex] = next((at[key] for key in keys if key in at), vertex)
         if first[vertex] == vertex:
             at[x // size, y // size] = vertex
     return first
+
+
+def has_near_miss(
+    points: Sequence[IntPair], neighbours: Mapping[int, Sequence[int]], tolerance: Exact
+) -> bool:
+    """Whether some point lies within ``tolerance`` of the line between two neighbours, but not on it.
+
+    ``neighbours`` are per point those that it is joined to.
+    """
+    return any(
+        _is_near_miss(points, vertex, others, float(tolerance)) for vertex, others in neighbours.items()
+    )
+
+
+def _is_near_miss(points: Sequence[IntPair], vertex: int, others: Sequence[int], tolerance: float) -> bool:
+    x, y = points[vertex]
+    moves = [(points[other][0] - x, points[other][1] - y) for other in others]
+    # only the most nearly opposite of the others can miss by so little: sorted by angle, it is found at once
+    by_angle = sorted((atan2(dy, dx), dx, dy) for dx, dy in moves)
+    angles = [angle for angle, _, _ in by_angle]
+    for angle, dx, dy in by_angle:
+        behind = angle - pi if angle > 0 else angle + pi
+        place = bisect_left(angles, behind)
+        beside = by_angle[place - 1], by_angle[place % len(by_angle)]
+        opposite = min(beside, key=lambda move: _apart(move[0], behind))
+        area = dx * opposite[2] - dy * opposite[1]
+        if area and dx * opposite[1] + dy * opposite[2] < 0:
+            length = hypot(dx - opposite[1], dy - opposite[2])
+            if abs(area) <= tolerance * length:
+                return True
+    return False
+
+
+def _apart(one: float, two: float) -> float:
+    return min((one - two) % tau, (two - one) % tau)

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
-from drills.fold_file.numbers import exact_coordinate
-from drills.fold_file.read import MOST_VERTICES, Frame, rows_of
-from drills.fold_file.refusals import FoldFileError
-from drills.geometry import Exact, Point
+from drills.geometry import Exact
 from drills.pattern import CreasePattern
+
+EXACT_POINTS: Final = "slantwise:vertices_exact"
+"""The key of our own under which points stand as fractions in text, beside their decimals."""
 
 
 def to_fold(pattern: CreasePattern) -> dict[str, object]:
@@ -30,7 +29,7 @@ def to_fold(pattern: CreasePattern) -> dict[str, object]:
         "slantwise:edges_role": [edge.role for edge in pattern.edges],
     }
     if not all(_is_decimal(value) for point in pattern.vertices for value in point):
-        fold["slantwise:vertices_exact"] = [[str(value) for value in point] for point in pattern.vertices]
+        fold[EXACT_POINTS] = [[str(value) for value in point] for point in pattern.vertices]
     return fold
 
 
@@ -41,25 +40,3 @@ def _number(value: Exact) -> int | float:
 def _is_decimal(value: Exact) -> bool:
     """Whether the number as it is written reads back as itself."""
     return Fraction(str(_number(value))) == value
-
-
-EXACT: Final = "slantwise:vertices_exact"
-_NEAR = Fraction(1, 1_000_000)
-
-
-def exact_points(frame: Frame, points: Sequence[Point]) -> tuple[Point, ...]:
-    """Return the exact points, which must be those of vertices_coords up to rounding."""
-    exact = []
-    for index, (row, rounded) in enumerate(
-        zip(rows_of(frame, EXACT, MOST_VERTICES, len(points)), points, strict=True)
-    ):
-        place = f"{EXACT}[{index}]"
-        if not isinstance(row, list) or len(row) != 2:
-            raise FoldFileError(f"{place} is not a point; give it as two fractions in text.")
-        point = Point(*(exact_coordinate(value, place) for value in row))
-        if not all(-_NEAR <= one - two <= _NEAR for one, two in zip(point, rounded, strict=True)):
-            raise FoldFileError(
-                f"{place} is not the point of vertices_coords; correct it or leave {EXACT} out."
-            )
-        exact.append(point)
-    return tuple(exact)

@@ -38,9 +38,16 @@ class Scaled(NamedTuple):
     points: tuple[IntPair, ...]
 
 
-def scaled_to_integers(points: Sequence[Pair]) -> Scaled:
-    """Return the points in the largest unit that makes all their numbers whole."""
-    unit = lcm(*{value.denominator for point in points for value in point})
+def scaled_to_integers(points: Sequence[Pair], most: int | None = None) -> Scaled:
+    """Return the points in the largest unit that makes all their numbers whole.
+
+    OverflowError where that takes more than ``most`` of it to one: many large denominators multiply.
+    """
+    unit = 1
+    for denominator in {value.denominator for point in points for value in point}:
+        unit = lcm(unit, denominator)
+        if most is not None and unit > most:
+            raise OverflowError("the points have too many different denominators")
     return Scaled(unit, tuple((int(x * unit), int(y * unit)) for x, y in points))
 
 

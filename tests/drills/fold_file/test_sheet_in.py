@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -49,6 +50,23 @@ def test_our_own_file_comes_back_as_it_was(stretch: Stretch) -> None:
         assert sheet.vertices == tuple(range(len(pattern.vertices)))
         assert sheet.edges == tuple(range(len(pattern.edges)))
         assert (sheet.notices, sheet.pieces) == ((), {})
+
+
+@pytest.mark.parametrize(
+    "rewrite",
+    [
+        lambda text: b"\xef\xbb\xbf" + text,
+        lambda text: text.replace(b", ", b",\r\n"),
+        lambda text: text.replace(b"4.0", b"40e-1").replace(b"2.0", b"2E0"),
+        lambda text: text.replace(b"4.0", b"4").replace(b"0.0", b"0"),
+    ],
+    ids=["byte order mark", "other line ends", "exponents", "whole numbers"],
+)
+def test_the_same_values_written_otherwise_are_the_same_sheet(rewrite: Callable[[bytes], bytes]) -> None:
+    """JSON (RFC 8259) leaves spaces and the spelling of a number open, and many programs add a mark."""
+    text = text_of(lines_fold([*square(4.0), ((0.0, 2.0), (4.0, 2.0), "M")]))
+    assert rewrite(text) != text
+    assert read_sheet(rewrite(text)) == read_sheet(text)
 
 
 CROSS = lines_fold([*square(4), ((0, 2), (4, 2), "M"), ((1, 0), (1, 4), "V"), ((3, 0), (3, 2), "M")])

@@ -73,6 +73,7 @@ EXACT = "slantwise:vertices_exact"
 FACE = also(drop("edges_vertices", "edges_assignment"), put("faces_vertices", [[0, 1, 2], [0, 2, 9]]))
 INNER = border([(1, 1), (3, 1), (3, 3), (1, 3)])
 NOTCHED = border([(0, 0), (4, 0), (4, 4), (2, 1), (0, 4)])
+NO_FRACTIONS = [EVIL, 0, "0\n", "9" * 99]
 EMPTY = drop("vertices_coords")
 REFUSALS: list[tuple[Change, str]] = [
     (put("file_spec", EVIL), "file_spec is not a version"),
@@ -130,7 +131,9 @@ REFUSALS: list[tuple[Change, str]] = [
     (put("edges_foldAngle", [0, 0, 0, 0, False, 0]), r"edges_foldAngle\[4\] is not a number"),
     (put(EXACT, [["0", "0"]]), f"{EXACT} has 1 entries and should have 12"),
     (put(EXACT, [["0", "1"]] * 12), rf"{EXACT}\[0\] is not the point of vertices_coords"),
-    (put(EXACT, [["0", EVIL]] * 12), rf"{EXACT}\[0\] is not a fraction in text"),
+    (put(EXACT, [["0"]] * 12), rf"{EXACT}\[0\] is not a point"),
+    (put(EXACT, [["0", "0/0"]] * 12), rf"{EXACT}\[0\] divides by zero"),
+    *((put(EXACT, [["0", bad]] * 12), rf"{EXACT}\[0\] is not a fraction in text") for bad in NO_FRACTIONS),
     (lines(((0, 0), (0, 0), "B")), "has no crease and no edge of the paper"),
     (lines(((0, 0), (4, 0), "M"), ((4, 0), (4, 4), "M")), "No closed convex edge of the paper"),
     (
