@@ -8,7 +8,10 @@ from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_dir
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
 from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
+from drills.questions.contents import ADDS, HEADINGS, contents
 from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
+from drills.questions.labels import MISTAKES
+from drills.questions.levels import ALONE, LARGE, SEVERAL, SINGLE_STRETCHES
 from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict
 from drills.questions.registry import (
     KINDS,
@@ -31,9 +34,16 @@ from drills.questions.registry import (
 from drills.questions.spec import Recipe, Spec
 
 __all__ = [
+    "ADDS",
+    "ALONE",
+    "HEADINGS",
     "KINDS",
+    "LARGE",
     "LARGEST_SEED",
+    "MISTAKES",
     "NO_FEATURES",
+    "SEVERAL",
+    "SINGLE_STRETCHES",
     "AnyQuestion",
     "Code",
     "CodeError",
@@ -65,6 +75,7 @@ __all__ = [
     "checked",
     "codes_for",
     "codes_of",
+    "contents",
     "kind_of",
     "make",
     "newest",

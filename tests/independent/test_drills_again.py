@@ -7,8 +7,7 @@ from itertools import cycle, islice
 
 import pytest
 
-from drills.questions import KINDS, Code, Drill, Marks, checked, make, newest
-from drills.questions.levels import ALONE, LARGE, SEVERAL
+from drills.questions import ALONE, KINDS, LARGE, SEVERAL, Code, Drill, Marks, checked, make, newest
 from tests.drills.flatfold.assorted import folds_anew
 from tests.independent.layers import forget
 

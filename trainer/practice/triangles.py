@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import count
 
-from drills.questions import Code, checked, newest, spec
-from drills.questions.levels import ALONE, SINGLE_STRETCHES
+from drills.questions import ALONE, SINGLE_STRETCHES, Code, checked, newest, spec
 from drills.structures import TRIANGLE_345, Stretch
 
 

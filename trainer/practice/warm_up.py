@@ -6,8 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from drills.pattern import CreasePattern
-from drills.questions import KINDS, Code, kind_of, skill_names, skill_of, skills_at
-from drills.questions.levels import SEVERAL
+from drills.questions import KINDS, SEVERAL, Code, kind_of, skill_names, skill_of, skills_at
 from drills.structures import TRIANGLE_345, find_stretches
 from progress_store import State, Store
 from trainer.clock import Clock

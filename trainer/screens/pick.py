@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from drills.questions import KINDS, Code, QuestionKind, checked, newest, read_code
-from drills.questions.contents import ADDS
+from drills.questions import ADDS, KINDS, Code, QuestionKind, checked, newest, read_code
 from drills.structures import TRIANGLES
 from trainer.practice import rounds
 from trainer.practice.triangles import codes_with, levels_with

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from drills.questions import top_level
-from drills.questions.contents import ADDS
+from drills.questions import ADDS, top_level
 from drills.structures import TRIANGLES
 from trainer.practice.triangles import levels_with
 from trainer.practice.warm_up import Target, target_of, warm_up
