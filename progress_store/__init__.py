@@ -3,65 +3,78 @@
 from __future__ import annotations
 
 from progress_store.attempt import Attempt, InputDevice, Purpose, practice_day, stamp
-from progress_store.copies import is_copy
 from progress_store.figures import (
+    AfterAWeekAway,
     Confusions,
     Errors,
     PaceChange,
-    Share,
+    Slip,
     Week,
+    WeeklyPace,
+    Window,
     after_a_week_away,
+    confusions,
     errors,
     pace_changes,
-    taken,
     weekly_pace,
-    wilson,
 )
 from progress_store.files import StoreError, reason
 from progress_store.log import LONGEST_LINE, Log
-from progress_store.merge import MergeResult
+from progress_store.merge import LARGEST_COPY, MergeResult, is_copy
 from progress_store.pace import Floor, Gaps, Pace, PaceKey, Result, net_ms
-from progress_store.record import attempt_rows, record
+from progress_store.record import DayRow, Record, SkillRow
+from progress_store.record_views import attempt_rows, record_to_json
 from progress_store.saved_state import state_from_json, state_to_json
-from progress_store.schedule import LONGEST_DAYS, Memory, Standing, Word, recall, remembered
+from progress_store.schedule import LONGEST_DAYS, Mastery, Memory, Word, recall, remembered
 from progress_store.settings import Settings
 from progress_store.state import Judged, Rules, State, replay
-from progress_store.statistics import RESAMPLES, median_interval, middle, ratio_interval
+from progress_store.statistics import RESAMPLES, Share, median_interval, middle, ratio_interval, wilson
 from progress_store.store import Store, open_store
-from progress_store.yardsticks import WHOLE, Yardstick, sittings, time_against, yardsticks
+from progress_store.yardsticks import WHOLE, AnswerRate, TimeRatio, Yardstick, sittings, yardsticks
 
 __all__ = [
+    "LARGEST_COPY",
     "LONGEST_DAYS",
     "LONGEST_LINE",
     "RESAMPLES",
     "WHOLE",
+    "AfterAWeekAway",
+    "AnswerRate",
     "Attempt",
     "Confusions",
+    "DayRow",
     "Errors",
     "Floor",
     "Gaps",
     "InputDevice",
     "Judged",
     "Log",
+    "Mastery",
     "Memory",
     "MergeResult",
     "Pace",
     "PaceChange",
     "PaceKey",
     "Purpose",
+    "Record",
     "Result",
     "Rules",
     "Settings",
     "Share",
-    "Standing",
+    "SkillRow",
+    "Slip",
     "State",
     "Store",
     "StoreError",
+    "TimeRatio",
     "Week",
+    "WeeklyPace",
+    "Window",
     "Word",
     "Yardstick",
     "after_a_week_away",
     "attempt_rows",
+    "confusions",
     "errors",
     "is_copy",
     "median_interval",
@@ -73,15 +86,13 @@ __all__ = [
     "ratio_interval",
     "reason",
     "recall",
-    "record",
+    "record_to_json",
     "remembered",
     "replay",
     "sittings",
     "stamp",
     "state_from_json",
     "state_to_json",
-    "taken",
-    "time_against",
     "weekly_pace",
     "wilson",
     "yardsticks",

@@ -2,202 +2,229 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
-from math import sqrt
-from statistics import median
-from typing import Final, NamedTuple
+from typing import Final
 
 from progress_store.attempt import Attempt
 from progress_store.pace import PaceKey, counts_for_pace
 from progress_store.schedule import DAYS_AWAY
 from progress_store.state import Judged
-from progress_store.statistics import median_interval, middle, ratio_interval
+from progress_store.statistics import Share, median_interval, middle, ratio_interval
 
-_Z_95: Final = 1.959963984540054
 _WEEK: Final = timedelta(days=7)
 
 
-class Share(NamedTuple):
-    """Right of so many drills, from the first to the last practice day counted (None without drills)."""
+@dataclass(frozen=True, slots=True)
+class Window:
+    """The first and the last practice day that a figure is from."""
 
-    right: int
-    drills: int
-    since: date | None
-    until: date | None
+    since: date
+    until: date
+
+    @classmethod
+    def of(cls, attempts: Iterable[Attempt]) -> Window:
+        """Return the window of some attempts, at least one."""
+        days = [attempt.practice_day for attempt in attempts]
+        return cls(min(days), max(days))
 
 
-class PaceChange(NamedTuple):
-    """Median seconds of right answers at one form in its first and its last week, with the drills of each.
+@dataclass(frozen=True, slots=True)
+class AfterAWeekAway:
+    """How first drills went of skills that had not been met for 7 days or more."""
 
-    ``interval`` is that of the last median over the first, None where a week has too few drills.
+    right: Share
+    window: Window
+
+
+@dataclass(frozen=True, slots=True)
+class PaceChange:
+    """Median seconds of right answers at one pace key in its first and its last week, with their drills.
+
+    `interval` is that of the last median over the first, None where a week has too few drills.
     """
 
-    form: PaceKey
+    key: PaceKey
     first_seconds: float
     first_drills: int
     last_seconds: float
     last_drills: int
-    since: date
-    until: date
-    interval: tuple[float, float] | None = None
+    interval: tuple[float, float] | None
+    window: Window
 
 
-class Errors(NamedTuple):
-    """Misses and false alarms of a kind, apart, over so many drills and from which practice day to which.
+@dataclass(frozen=True, slots=True)
+class Week:
+    """Right timed answers of a calendar week: the median time to read and its interval, in milliseconds.
 
-    ``with_misses`` and ``with_false_alarms`` are the drills that have any.
+    The window holds the days with any such answer; the interval is None under six drills.
     """
+
+    monday: date
+    drills: int
+    median_ms: float
+    interval: tuple[float, float] | None
+    window: Window
+
+
+@dataclass(frozen=True, slots=True)
+class WeeklyPace:
+    """The weeks, in order, of the pace key with most right timed answers."""
+
+    key: PaceKey
+    weeks: tuple[Week, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Errors:
+    """Misses and false alarms of a kind, apart, and the drills that had any."""
 
     kind: str
     misses: int
     false_alarms: int
-    drills: int
-    since: date
-    until: date
-    with_misses: int
-    with_false_alarms: int
+    with_misses: Share
+    with_false_alarms: Share
+    window: Window
 
 
-def wilson(right: int, tries: int) -> tuple[float, float]:
-    """Return the 95 % score interval of a share, tries positive (E. B. Wilson, JASA 22 (1927) 209-212)."""
-    share, square = right / tries, _Z_95**2
-    middle = (share + square / (2 * tries)) / (1 + square / tries)
-    half = _Z_95 * sqrt(share * (1 - share) / tries + square / (4 * tries**2)) / (1 + square / tries)
-    return max(0.0, middle - half), min(1.0, middle + half)
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """How many drills of a skill had one and the same slip."""
+
+    slip: str
+    share: Share
 
 
-def after_a_week_away(judged: Iterable[Judged]) -> Share:
-    """Return how the first drills of a skill went that was not met for 7 days or more."""
-    met = [each for each in judged if each.first and (each.days_away or 0) >= DAYS_AWAY]
-    days = [each.attempt.practice_day for each in met]
-    right = sum(each.attempt.right for each in met)
-    return Share(right, len(met), min(days, default=None), max(days, default=None))
-
-
-def pace_changes(judged: Iterable[Judged]) -> list[PaceChange]:
-    """Return the change of pace of every form practised over two weeks or more, sorted by form."""
-    times: dict[PaceKey, list[tuple[date, int]]] = {}
-    for each in judged:
-        if each.net_ms is not None and counts_for_pace(each.attempt):
-            times.setdefault(each.form, []).append((each.attempt.practice_day, each.net_ms))
-    changes = (_pace_change(form, times[form]) for form in sorted(times))
-    return [change for change in changes if change is not None]
-
-
-def errors(attempts: Iterable[Attempt]) -> list[Errors]:
-    """Return misses and false alarms of each kind, sorted by kind; the walk tells none."""
-    by_kind: dict[str, list[Attempt]] = {}
-    for attempt in attempts:
-        if attempt.purpose != "walk":
-            by_kind.setdefault(attempt.kind, []).append(attempt)
-    return [_errors(kind, by_kind[kind]) for kind in sorted(by_kind)]
-
-
-def confusions(attempts: Iterable[Attempt]) -> Mapping[tuple[str, str], int]:
-    """Return how often each slip was made at each skill, by (skill, slip)."""
-    times: dict[tuple[str, str], int] = {}
-    for attempt in attempts:
-        if attempt.slip is not None:
-            times[attempt.skill, attempt.slip] = times.get((attempt.skill, attempt.slip), 0) + 1
-    return times
-
-
-def _pace_change(form: PaceKey, times: Sequence[tuple[date, int]]) -> PaceChange | None:
-    since, until = min(times)[0], max(times)[0]
-    if until - since < 2 * _WEEK - timedelta(days=1):
-        return None
-    early = [ms for day, ms in times if day < since + _WEEK]
-    late = [ms for day, ms in times if day > until - _WEEK]
-    interval = ratio_interval([max(1, ms) for ms in late], [max(1, ms) for ms in early])
-    return PaceChange(form, _seconds(early), len(early), _seconds(late), len(late), since, until, interval)
-
-
-def _seconds(times: Sequence[int]) -> float:
-    return round(median(times) / 1000, 1)
-
-
-def _errors(kind: str, attempts: Sequence[Attempt]) -> Errors:
-    days = [attempt.practice_day for attempt in attempts]
-    misses = sum(attempt.misses for attempt in attempts)
-    false_alarms = sum(attempt.false_alarms for attempt in attempts)
-    with_misses = sum(attempt.misses > 0 for attempt in attempts)
-    with_false_alarms = sum(attempt.false_alarms > 0 for attempt in attempts)
-    drills, since, until = len(attempts), min(days), max(days)
-    return Errors(kind, misses, false_alarms, drills, since, until, with_misses, with_false_alarms)
-
-
-class Confusions(NamedTuple):
-    """How many drills of a skill had something missed, something marked wrongly, or a slip of a kind."""
+@dataclass(frozen=True, slots=True)
+class Confusions:
+    """What is taken for what at a skill: drills with something missed, marked wrongly, or a slip."""
 
     kind: str
     skill: str
-    missed: int
-    marked_wrongly: int
-    slips: tuple[tuple[str, int], ...]
-    drills: int
-    since: date
-    until: date
+    missed: Share
+    marked_wrongly: Share
+    slips: tuple[Slip, ...]
+    window: Window
 
     @property
     def times(self) -> int:
         """How often something went wrong in all."""
-        return self.missed + self.marked_wrongly + sum(times for _, times in self.slips)
+        return self.missed.count + self.marked_wrongly.count + sum(each.share.count for each in self.slips)
 
 
-def taken(attempts: Iterable[Attempt]) -> list[Confusions]:
+def after_a_week_away(judged: Iterable[Judged]) -> AfterAWeekAway | None:
+    """Return how the first drills after 7 days or more went, None where there are none."""
+    met = [each.attempt for each in judged if each.first and (each.days_away or 0) >= DAYS_AWAY]
+    if not met:
+        return None
+    return AfterAWeekAway(Share(sum(attempt.right for attempt in met), len(met)), Window.of(met))
+
+
+def pace_changes(judged: Iterable[Judged]) -> list[PaceChange]:
+    """Return the change of pace at every key practised over two weeks or more, sorted by key."""
+    changes = []
+    for key, timed in sorted(_timed_by_key(judged).items()):
+        window = Window.of(each.attempt for each in timed)
+        if window.until - window.since < 2 * _WEEK - timedelta(days=1):
+            continue  # the first week and the last would overlap
+        first = [_ms(each) for each in timed if each.attempt.practice_day < window.since + _WEEK]
+        last = [_ms(each) for each in timed if each.attempt.practice_day > window.until - _WEEK]
+        # a ratio needs times above nothing
+        interval = ratio_interval([max(1, ms) for ms in last], [max(1, ms) for ms in first])
+        changes.append(
+            PaceChange(key, _seconds(first), len(first), _seconds(last), len(last), interval, window)
+        )
+    return changes
+
+
+def weekly_pace(judged: Iterable[Judged]) -> WeeklyPace | None:
+    """Return the weeks of the pace key with most right timed answers, None where there are none."""
+    timed_by_key = _timed_by_key(judged)
+    if not timed_by_key:
+        return None
+    key = min(timed_by_key, key=lambda key: (-len(timed_by_key[key]), key))
+    by_monday: dict[date, list[Judged]] = defaultdict(list)
+    for each in timed_by_key[key]:
+        day = each.attempt.practice_day
+        by_monday[day - timedelta(days=day.weekday())].append(each)
+    weeks = []
+    for monday, timed in sorted(by_monday.items()):
+        times = [_ms(each) for each in timed]
+        window = Window.of(each.attempt for each in timed)
+        weeks.append(Week(monday, len(times), middle(times), median_interval(times), window))
+    return WeeklyPace(key, tuple(weeks))
+
+
+def errors(attempts: Iterable[Attempt]) -> list[Errors]:
+    """Return misses and false alarms of each kind, sorted by kind; the walk tells none."""
+    return [
+        Errors(
+            kind,
+            sum(attempt.misses for attempt in drills),
+            sum(attempt.false_alarms for attempt in drills),
+            _with_misses(drills),
+            _with_false_alarms(drills),
+            Window.of(drills),
+        )
+        for kind, drills in sorted(_own_by(lambda attempt: attempt.kind, attempts).items())
+    ]
+
+
+def confusions(attempts: Iterable[Attempt]) -> list[Confusions]:
     """Return the skills with anything wrong, the most often wrong first; the walk tells nothing."""
-    by_skill: dict[str, list[Attempt]] = {}
-    for attempt in attempts:
-        if attempt.purpose != "walk":
-            by_skill.setdefault(attempt.skill, []).append(attempt)
-    found = [_taken(skill, drills) for skill, drills in by_skill.items()]
-    return sorted(
-        (each for each in found if each.times),
-        key=lambda each: (-each.times, each.skill),
-    )
+    found = []
+    for skill, drills in _own_by(lambda attempt: attempt.skill, attempts).items():
+        slips = Counter(attempt.slip for attempt in drills if attempt.slip is not None)
+        found.append(
+            Confusions(
+                drills[0].kind,
+                skill,
+                _with_misses(drills),
+                _with_false_alarms(drills),
+                tuple(Slip(slip, Share(slips[slip], len(drills))) for slip in sorted(slips)),
+                Window.of(drills),
+            )
+        )
+    wrong = (each for each in found if each.times)
+    return sorted(wrong, key=lambda each: (-each.times, each.skill))
 
 
-def _taken(skill: str, attempts: list[Attempt]) -> Confusions:
-    days = [attempt.practice_day for attempt in attempts]
-    missed = sum(attempt.misses > 0 for attempt in attempts)
-    wrongly = sum(attempt.false_alarms > 0 for attempt in attempts)
-    slips = Counter(attempt.slip for attempt in attempts if attempt.slip is not None)
-    kind, drills = attempts[0].kind, len(attempts)
-    return Confusions(
-        kind, skill, missed, wrongly, tuple(sorted(slips.items())), drills, min(days), max(days)
-    )
+def minutes(attempts: Iterable[Attempt]) -> float:
+    """Return the minutes of answering, to the tenth, without what was not timed."""
+    return round(sum(attempt.milliseconds or 0 for attempt in attempts) / 60_000, 1)
 
 
-class Week(NamedTuple):
-    """Right timed answers of a week, its Monday and its first and last practice day with any.
-
-    The median time to read and its interval are in milliseconds; the interval is None under six drills.
-    """
-
-    monday: date
-    since: date
-    until: date
-    drills: int
-    median_ms: float
-    interval: tuple[float, float] | None
-
-
-def weekly_pace(judged: Iterable[Judged]) -> tuple[PaceKey, list[Week]] | None:
-    """Return the form with most right timed answers and its weeks in order, None where there are none."""
-    times: dict[PaceKey, dict[date, list[tuple[date, int]]]] = {}
+def _timed_by_key(judged: Iterable[Judged]) -> dict[PaceKey, list[Judged]]:
+    """Return the answers whose time tells how quick the person is."""
+    timed: dict[PaceKey, list[Judged]] = defaultdict(list)
     for each in judged:
         if each.net_ms is not None and counts_for_pace(each.attempt):
-            day = each.attempt.practice_day
-            monday = day - timedelta(days=day.weekday())
-            times.setdefault(each.form, {}).setdefault(monday, []).append((day, each.net_ms))
-    if not times:
-        return None
-    form = min(times, key=lambda form: (-sum(map(len, times[form].values())), form))
-    return form, [_week(monday, found) for monday, found in sorted(times[form].items())]
+            timed[each.pace_key].append(each)
+    return timed
 
 
-def _week(monday: date, found: list[tuple[date, int]]) -> Week:
-    days, times = zip(*found, strict=True)
-    return Week(monday, min(days), max(days), len(found), middle(times), median_interval(times))
+def _ms(timed: Judged) -> int:
+    return timed.net_ms or 0
+
+
+def _seconds(times: Sequence[int]) -> float:
+    return round(middle(times) / 1000, 1)
+
+
+def _own_by(key: Callable[[Attempt], str], attempts: Iterable[Attempt]) -> dict[str, list[Attempt]]:
+    """Return the drills that were left to the person alone, by kind or by skill."""
+    own: dict[str, list[Attempt]] = defaultdict(list)
+    for attempt in attempts:
+        if attempt.purpose != "walk":
+            own[key(attempt)].append(attempt)
+    return own
+
+
+def _with_misses(attempts: Sequence[Attempt]) -> Share:
+    return Share(sum(attempt.misses > 0 for attempt in attempts), len(attempts))
+
+
+def _with_false_alarms(attempts: Sequence[Attempt]) -> Share:
+    return Share(sum(attempt.false_alarms > 0 for attempt in attempts), len(attempts))

@@ -1,4 +1,4 @@
-"""How long a drill took the person to read, and how quick is quick for them at that form of drill."""
+"""How long a drill took the person to read, and how quick is quick for them at such a drill."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ class Floor(NamedTuple):
 
 
 class PaceKey(NamedTuple):
-    """Drills whose times can be compared: kind, form, level, marks needed ("1", "2-3", "4+") and means."""
+    """Drills whose times can be compared: kind, form, level, marks needed ("1", "2-3", "4+") and device."""
 
     kind: str
     form: str
@@ -40,13 +40,13 @@ class PaceKey(NamedTuple):
 
     @classmethod
     def of(cls, attempt: Attempt) -> PaceKey:
-        """Return the form an attempt was of; a drill with nothing to mark goes with those of one mark."""
+        """Return the key of an attempt; a drill with nothing to mark goes with those of one mark."""
         marks = "1" if attempt.marks <= 1 else "2-3" if attempt.marks <= 3 else "4+"
         return cls(attempt.kind, attempt.form, attempt.level, marks, attempt.means)
 
 
 class Pace(NamedTuple):
-    """The times at one form in ms: the last 12 of right answers, and the lowest median of any 12 so far."""
+    """The times at one key in ms: the last 12 of right answers, and the lowest median of any 12 so far."""
 
     recent: tuple[int, ...] = ()
     best: int | None = None
@@ -65,7 +65,7 @@ class Pace(NamedTuple):
 
 
 class Gaps(NamedTuple):
-    """The last 200 gaps between inputs by one means, in ms: as they came, and sorted."""
+    """The last 200 gaps between inputs by one input device, in ms: as they came, and sorted."""
 
     recent: tuple[int, ...] = ()
     ordered: tuple[int, ...] = ()

@@ -9,10 +9,10 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import Any, Final, cast
 
-from progress_store.json_file import Document
+from progress_store.files import JsonFile
 from progress_store.log import Log
 from progress_store.pace import Gaps, Pace, PaceKey
-from progress_store.schedule import Level, Memory, Standing
+from progress_store.schedule import Level, Mastery, Memory
 from progress_store.state import Rules, Skill, State
 
 
@@ -29,8 +29,8 @@ def state_to_json(state: State) -> dict[str, object]:
         "attempts": state.attempts,
         "last": None if state.last is None else [state.last[0].isoformat(), state.last[1]],
         "last_day": _text(state.last_day),
-        "gaps": {means: list(gaps.recent) for means, gaps in state.gaps.items()},
-        "paces": [[*form, list(pace.recent), pace.best] for form, pace in state.paces.items()],
+        "gaps": {device: list(gaps.recent) for device, gaps in state.gaps.items()},
+        "paces": [[*key, list(pace.recent), pace.best] for key, pace in state.paces.items()],
         "skills": {skill: _skill_to_json(known) for skill, known in state.skills.items()},
         "levels": {
             kind: [level.level, list(level.rights), list(level.ratios)]
@@ -48,8 +48,8 @@ def state_from_json(fields: Mapping[str, Any], rules: Rules) -> State:
         attempts=fields["attempts"],
         last=None if last is None else (datetime.fromisoformat(last[0]), last[1]),
         last_day=_day(fields["last_day"]),
-        gaps={means: Gaps.of(gaps) for means, gaps in fields["gaps"].items()},
-        paces={PaceKey(*form): Pace(tuple(recent), best) for *form, recent, best in fields["paces"]},
+        gaps={device: Gaps.of(gaps) for device, gaps in fields["gaps"].items()},
+        paces={PaceKey(*key): Pace(tuple(recent), best) for *key, recent, best in fields["paces"]},
         skills={skill: _skill_from_json(known) for skill, known in fields["skills"].items()},
         levels={
             kind: Level(level, tuple(rights), tuple(ratios))
@@ -65,11 +65,11 @@ def _skill_to_json(skill: Skill) -> dict[str, object]:
         "kind": skill.kind,
         "first_day": skill.first_day.isoformat(),
         "last_day": skill.last_day.isoformat(),
-        "form": list(skill.form),
+        "form": list(skill.pace_key),
         "marks": skill.marks,
         "results": list(skill.results),
         "ratio": skill.ratio,
-        "standing": list(skill.standing),
+        "standing": list(skill.mastery),
         "memory": None if memory is None else [*memory[:2], memory.last.isoformat(), memory.next.isoformat()],
     }
 
@@ -80,11 +80,11 @@ def _skill_from_json(fields: Mapping[str, Any]) -> Skill:
         kind=fields["kind"],
         first_day=date.fromisoformat(fields["first_day"]),
         last_day=date.fromisoformat(fields["last_day"]),
-        form=PaceKey(*fields["form"]),
+        pace_key=PaceKey(*fields["form"]),
         marks=fields["marks"],
         results=tuple(fields["results"]),
         ratio=fields["ratio"],
-        standing=Standing(*fields["standing"]),
+        mastery=Mastery(*fields["standing"]),
         memory=None if memory is None else Memory(*memory[:2], *map(date.fromisoformat, memory[2:])),
     )
 
@@ -106,16 +106,16 @@ class SavedState:
 
     def __init__(self, folder: Path, rules: Rules, tell: Callable[[str], None], *, writable: bool) -> None:
         self._rules, self._tell = rules, tell
-        self._document = Document(folder / NAME, SCHEMA, tell, writable=writable)
+        self._file = JsonFile(folder / NAME, SCHEMA, tell, writable=writable)
 
     def load(self, log: Log) -> State | None:
         """Return the saved state, or None if it is missing, stale, damaged or newer."""
-        return self._document.read(lambda fields: self._state(fields, log))
+        return self._file.read(lambda fields: self._state(fields, log))
 
     def save(self, state: State, log: Log) -> None:
         """Replace the saved state; raises OSError, after which the log still holds everything."""
         fields = state_to_json(state)
-        self._document.write(
+        self._file.write(
             {
                 "log_bytes": log.length,
                 "log_hash": log.digest.hexdigest(),

@@ -87,18 +87,18 @@ CLEAN_DAYS: Final = 3
 DAYS_AWAY: Final = 7
 
 
-class Standing(NamedTuple):
+class Mastery(NamedTuple):
     """What first drills of a day have shown: `clean_days` in a row, `kept`: one after a week."""
 
     was_right: bool = False
     clean_days: int = 0
     kept: bool = False
 
-    def after(self, result: Result, days_away: int | None) -> Standing:
-        """Return the standing after a first drill; `days_away` since the skill was last met, or None."""
+    def after(self, result: Result, days_away: int | None) -> Mastery:
+        """Return the mastery after a first drill; `days_away` since the skill was last met, or None."""
         if result != "clean":
-            return Standing(self.was_right or result == "slow")
-        return Standing(True, self.clean_days + 1, self.kept or (days_away or 0) >= DAYS_AWAY)
+            return Mastery(self.was_right or result == "slow")
+        return Mastery(True, self.clean_days + 1, self.kept or (days_away or 0) >= DAYS_AWAY)
 
     @property
     def word(self) -> Word:

@@ -19,7 +19,7 @@ from progress_store.pace import (
     net_ms,
     result,
 )
-from progress_store.schedule import MOVING_PURPOSES, Level, Memory, Standing, Word, remembered
+from progress_store.schedule import MOVING_PURPOSES, Level, Mastery, Memory, Word, remembered
 
 RESULTS_KEPT: Final = 10
 FIRSTS_KEPT: Final = 20
@@ -45,11 +45,11 @@ class Rules:
 class Judged(NamedTuple):
     """An attempt as it was judged, against the goal it had then; times in ms, days since the skill was met.
 
-    `first` says that it was the skill's first drill of the day, which moves schedule, level and standing.
+    `first` says that it was the skill's first drill of the day, which moves schedule, level and mastery.
     """
 
     attempt: Attempt
-    form: PaceKey
+    pace_key: PaceKey
     result: Result
     net_ms: int | None
     goal_ms: int | None
@@ -70,17 +70,17 @@ class Skill(NamedTuple):
     kind: str
     first_day: date
     last_day: date
-    form: PaceKey
+    pace_key: PaceKey
     marks: int
     results: tuple[Result, ...] = ()
     ratio: float | None = None
-    standing: Standing = Standing()
+    mastery: Mastery = Mastery()
     memory: Memory | None = None
 
     @property
     def word(self) -> Word:
         """One of new, right, quick, kept."""
-        return self.standing.word
+        return self.mastery.word
 
     @property
     def next(self) -> date | None:
@@ -90,8 +90,9 @@ class Skill(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """The state after some attempts in order of time: gaps by means, paces by form, skills, levels by kind.
+    """The state after some attempts in order of time.
 
+    Gaps are by input device, paces by pace key, levels by kind;
     `firsts` says of the last 20 first drills whether they were right.
     """
 
@@ -135,11 +136,11 @@ class State:
 
     def level(self, kind: str) -> int:
         """Return the level of a kind, its lowest at first."""
-        return self._standing(kind).level
+        return self._level_of(kind).level
 
-    def goal_ms(self, form: PaceKey, marks: int) -> int | None:
-        """Return the pace goal for a drill of this form and so many marks, None while there is none."""
-        return self.paces.get(form, Pace()).goal_ms(self.rules.floor_ms(form.kind, marks))
+    def goal_ms(self, key: PaceKey, marks: int) -> int | None:
+        """Return the pace goal for a drill of this pace key and so many marks, None while there is none."""
+        return self.paces.get(key, Pace()).goal_ms(self.rules.floor_ms(key.kind, marks))
 
     def _paces_on(self, day: date) -> Mapping[PaceKey, Pace]:
         """Return the paces that still hold on a day: none after 21 days without practice."""
@@ -147,16 +148,16 @@ class State:
         return {} if away else self.paces
 
     def _judged(self, attempt: Attempt, day: date, paces: Mapping[PaceKey, Pace]) -> Judged:
-        form = PaceKey.of(attempt)
-        goal = paces.get(form, Pace()).goal_ms(self.rules.floor_ms(attempt.kind, attempt.marks))
+        key = PaceKey.of(attempt)
+        goal = paces.get(key, Pace()).goal_ms(self.rules.floor_ms(attempt.kind, attempt.marks))
         net = net_ms(attempt, self.gaps.get(attempt.means, Gaps()))
         skill = self.skills.get(attempt.skill)
         away = (day - skill.last_day).days if skill is not None else None
         first = self._is_first(attempt, day, skill)
-        return Judged(attempt, form, result(attempt, net, goal), net, goal, first, away)
+        return Judged(attempt, key, result(attempt, net, goal), net, goal, first, away)
 
     def _is_first(self, attempt: Attempt, day: date, skill: Skill | None) -> bool:
-        """Whether an attempt moves schedule, level and standing; a miss above the person's level does not."""
+        """Whether an attempt moves schedule, level and mastery; a miss above the person's level does not."""
         if attempt.purpose not in MOVING_PURPOSES or attempt.helped:
             return False
         if skill is not None and skill.memory is not None and day <= skill.memory.last:
@@ -176,30 +177,32 @@ class State:
 
     def _skill_after(self, judged: Judged, day: date) -> Skill:
         attempt = judged.attempt
-        known = self.skills.get(attempt.skill) or Skill(attempt.kind, day, day, judged.form, attempt.marks)
+        known = self.skills.get(attempt.skill) or Skill(
+            attempt.kind, day, day, judged.pace_key, attempt.marks
+        )
         is_walk = attempt.purpose == "walk"
         return Skill(
             known.kind,
             known.first_day,
             max(day, known.last_day),
-            judged.form,
+            judged.pace_key,
             attempt.marks,
             known.results if is_walk else (*known.results, judged.result)[-RESULTS_KEPT:],
             known.ratio if judged.ratio is None else judged.ratio,
-            known.standing.after(judged.result, judged.days_away) if judged.first else known.standing,
+            known.mastery.after(judged.result, judged.days_away) if judged.first else known.mastery,
             remembered(known.memory, day, judged.result) if judged.first else known.memory,
         )
 
     def _levels_after(self, judged: Judged) -> Mapping[str, Level]:
         attempt = judged.attempt
-        level, among = self._standing(attempt.kind), self.rules.levels_of(attempt.kind)
+        level, among = self._level_of(attempt.kind), self.rules.levels_of(attempt.kind)
         if attempt.purpose == "placing":
             level = level.placed(attempt.level, among) if attempt.right else level
         elif judged.first and attempt.level == level.level:
             level = level.after(attempt.right, judged.ratio, among)
         return {**self.levels, attempt.kind: level}
 
-    def _standing(self, kind: str) -> Level:
+    def _level_of(self, kind: str) -> Level:
         return self.levels.get(kind) or Level(self.rules.levels_of(kind)[0])
 
 
@@ -215,4 +218,4 @@ def replay(attempts: Iterable[Attempt], rules: Rules) -> tuple[State, list[Judge
 def _paces_after(paces: Mapping[PaceKey, Pace], judged: Judged) -> Mapping[PaceKey, Pace]:
     if judged.net_ms is None or not counts_for_pace(judged.attempt):
         return paces
-    return {**paces, judged.form: paces.get(judged.form, Pace()).with_time(judged.net_ms)}
+    return {**paces, judged.pace_key: paces.get(judged.pace_key, Pace()).with_time(judged.net_ms)}

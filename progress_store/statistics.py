@@ -1,12 +1,14 @@
-"""Intervals for medians of times, from resamples drawn with a fixed seed: equal drills give equal figures.
+"""95 % intervals: of shares by the score, of medians of times by resampling.
 
-The percentile bootstrap of B. Efron, "Bootstrap methods: another look at the jackknife", Annals of
-Statistics 7 (1979) 1-26.
+Resamples are drawn with a fixed seed, so that equal drills give equal figures: the percentile bootstrap of
+B. Efron, "Bootstrap methods: another look at the jackknife", Annals of Statistics 7 (1979) 1-26.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import sqrt
 from random import Random
 from typing import Final
 
@@ -15,6 +17,28 @@ LEAST: Final = 6
 """Under six values even the span of all of them covers the median less often than 95 times in 100."""
 _OUTSIDE: Final = RESAMPLES * 25 // 1000
 _SEED: Final = 1979
+_Z_95: Final = 1.959963984540054
+
+
+def wilson(right: int, tries: int) -> tuple[float, float]:
+    """Return the 95 % score interval of a share, tries positive (E. B. Wilson, JASA 22 (1927) 209-212)."""
+    share, square = right / tries, _Z_95**2
+    centre = (share + square / (2 * tries)) / (1 + square / tries)
+    half = _Z_95 * sqrt(share * (1 - share) / tries + square / (4 * tries**2)) / (1 + square / tries)
+    return max(0.0, centre - half), min(1.0, centre + half)
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """How many of some drills, at least one."""
+
+    count: int
+    drills: int
+
+    @property
+    def interval(self) -> tuple[float, float]:
+        """Where the true share lies, 95 times in 100."""
+        return wilson(self.count, self.drills)
 
 
 def middle(values: Sequence[float]) -> float:

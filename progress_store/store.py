@@ -9,12 +9,11 @@ from types import TracebackType
 
 from progress_store import settings as settings_file
 from progress_store.attempt import Attempt, practice_day, stamp
-from progress_store.copies import copies_beside
-from progress_store.files import FolderLock, StoreError, reason, shown
-from progress_store.json_file import Document
+from progress_store.files import FolderLock, JsonFile, StoreError, reason, shown
 from progress_store.log import Log
 from progress_store.merge import (
     MergeResult,
+    copies_beside,
     count_copies,
     log_of_other,
     missing_of,
@@ -23,6 +22,7 @@ from progress_store.merge import (
     told,
 )
 from progress_store.pace import Floor
+from progress_store.record import Record
 from progress_store.saved_state import SavedState
 from progress_store.settings import Settings
 from progress_store.state import Judged, Rules, State, replay
@@ -77,7 +77,7 @@ class Store:
         self._saved = SavedState(folder, rules, self._notices.append, writable=writable)
         saved = self._saved.load(self._log)
         self._state = self._worked_out() if saved is None or unwritten else saved
-        self._settings_file = Document(
+        self._settings_file = JsonFile(
             folder / settings_file.NAME, settings_file.SCHEMA, self._notices.append, writable=writable
         )
         self._settings = self._settings_file.read(Settings.from_json) or Settings()
@@ -106,6 +106,10 @@ class Store:
     def today(self) -> date:
         """The practice day of now."""
         return practice_day(*stamp(self._clock()))
+
+    def record(self) -> Record:
+        """Return the record of all attempts, worked out anew."""
+        return Record.of(self._attempts, self.rules)
 
     def keep(self, attempt: Attempt) -> Judged:
         """Write an attempt to the log and return how it was judged; when this returns it is on the disk.

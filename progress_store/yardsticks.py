@@ -4,33 +4,52 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from datetime import date, timedelta
-from typing import Final, NamedTuple
+from dataclasses import dataclass, replace
+from datetime import timedelta
+from typing import Final
 
 from progress_store.attempt import Attempt
+from progress_store.figures import Window, minutes
 from progress_store.state import Judged
-from progress_store.statistics import median_interval, middle
+from progress_store.statistics import Share, median_interval, middle
 
 WHOLE: Final = 16
 """The drills of a whole yardstick."""
 _RUNS_ON: Final = timedelta(hours=1)
 
 
-class Yardstick(NamedTuple):
-    """The drills of one yardstick in order of time, each code's first answer alone; numbered from 1."""
+@dataclass(frozen=True, slots=True)
+class TimeRatio:
+    """Time against another yardstick: the median ratio over so many pairs of drills, and its interval."""
+
+    ratio: float
+    interval: tuple[float, float] | None
+    pairs: int
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerRate:
+    """Right answers a minute of answering, over the drills whose time was kept."""
+
+    right_a_minute: float
+    timed: int
+
+
+@dataclass(frozen=True, slots=True)
+class Yardstick:
+    """The drills of one yardstick in order of time, each code's first answer alone; numbered from 1.
+
+    `against_first` compares a whole one with the first whole one before it, None where it cannot.
+    """
 
     number: int
     drills: tuple[Judged, ...]
+    against_first: TimeRatio | None = None
 
     @property
-    def since(self) -> date:
-        """The practice day it was begun."""
-        return self.drills[0].attempt.practice_day
-
-    @property
-    def until(self) -> date:
-        """The practice day of its last drill."""
-        return self.drills[-1].attempt.practice_day
+    def window(self) -> Window:
+        """The practice day it was begun and that of its last drill."""
+        return Window(self.drills[0].attempt.practice_day, self.drills[-1].attempt.practice_day)
 
     @property
     def is_whole(self) -> bool:
@@ -38,24 +57,23 @@ class Yardstick(NamedTuple):
         return len(self.drills) >= WHOLE
 
     @property
-    def right(self) -> int:
+    def right(self) -> Share:
         """How many were right."""
-        return sum(each.attempt.right for each in self.drills)
+        return Share(sum(each.attempt.right for each in self.drills), len(self.drills))
 
     @property
-    def right_a_minute(self) -> tuple[float, int] | None:
-        """Right answers a minute of answering, and of how many drills: those whose time was kept."""
+    def minutes(self) -> float:
+        """Minutes of answering, to the tenth."""
+        return minutes(each.attempt for each in self.drills)
+
+    @property
+    def rate(self) -> AnswerRate | None:
+        """How many right a minute, None where no time was kept."""
         timed = [each.attempt for each in self.drills if each.attempt.milliseconds is not None]
         spent = sum(attempt.milliseconds or 0 for attempt in timed)
-        return (60_000 * sum(attempt.right for attempt in timed) / spent, len(timed)) if spent else None
-
-
-class Against(NamedTuple):
-    """Time against another yardstick: the median ratio over so many pairs of drills, and its interval."""
-
-    ratio: float
-    interval: tuple[float, float] | None
-    pairs: int
+        if not spent:
+            return None
+        return AnswerRate(60_000 * sum(attempt.right for attempt in timed) / spent, len(timed))
 
 
 def sittings(attempts: Iterable[Attempt]) -> list[tuple[Attempt, ...]]:
@@ -79,14 +97,19 @@ def sittings(attempts: Iterable[Attempt]) -> list[tuple[Attempt, ...]]:
 def yardsticks(judged: Sequence[Judged]) -> list[Yardstick]:
     """Return the yardsticks of a log whose drills are in order of time."""
     by_id = {each.attempt.id: each for each in judged}
-    found = sittings(each.attempt for each in judged)
-    return [
-        Yardstick(number, tuple(by_id[attempt.id] for attempt in attempts))
-        for number, attempts in enumerate(found, 1)
-    ]
+    found: list[Yardstick] = []
+    first: Yardstick | None = None
+    for number, attempts in enumerate(sittings(each.attempt for each in judged), 1):
+        each = Yardstick(number, tuple(by_id[attempt.id] for attempt in attempts))
+        if each.is_whole and first is not None:
+            each = replace(each, against_first=_time_ratio(each, first))
+        elif each.is_whole:
+            first = each
+        found.append(each)
+    return found
 
 
-def time_against(later: Yardstick, first: Yardstick) -> Against | None:
+def _time_ratio(later: Yardstick, first: Yardstick) -> TimeRatio | None:
     """Return how long a yardstick took against another, None where no drill was right and timed in both.
 
     The recipe has the same skills each time, so drills are paired by skill; a pair counts where both were
@@ -100,7 +123,7 @@ def time_against(later: Yardstick, first: Yardstick) -> Against | None:
         for one, other in zip(drills, before.get(skill, ()), strict=False)
     ]
     ratios = [_ms(one) / _ms(other) for one, other in pairs if _tells_time(one) and _tells_time(other)]
-    return Against(middle(ratios), median_interval(ratios), len(ratios)) if ratios else None
+    return TimeRatio(middle(ratios), median_interval(ratios), len(ratios)) if ratios else None
 
 
 def _belongs(attempt: Attempt, group: Sequence[Attempt]) -> bool:

@@ -10,8 +10,7 @@ from typing import Any
 
 import pytest
 
-from progress_store import LONGEST_LINE, Settings, State, StoreError, is_copy
-from progress_store import copies as copies_of
+from progress_store import LARGEST_COPY, LONGEST_LINE, Settings, State, StoreError, is_copy
 from tests.progress_store.logs import COPIES, LOG, lines, names, written
 from tests.progress_store.making import RULES, attempt, store
 
@@ -178,12 +177,12 @@ def test_an_enormous_copy_is_left_alone(tmp_path: Path) -> None:
     """It is told and stays, unread."""
     (tmp_path / "there").mkdir()
     with (tmp_path / COPIES[0]).open("wb") as file:
-        file.truncate(copies_of.LARGEST_BYTES + 1)
+        file.truncate(LARGEST_COPY + 1)
     with store(tmp_path) as opened:
         assert opened.notices[0].endswith("is larger than 128 MB and is not taken in; move it away.")
         with pytest.raises(StoreError, match="has no attempts"):
             opened.take_in(tmp_path / "there")
-        os.truncate(written(tmp_path / "there", []), copies_of.LARGEST_BYTES + 1)
+        os.truncate(written(tmp_path / "there", []), LARGEST_COPY + 1)
         with pytest.raises(StoreError, match="larger than 128 MB"):
             opened.take_in(tmp_path / "there")
     assert names(tmp_path) == {COPIES[0], "there"}

@@ -2,7 +2,23 @@ from datetime import date
 
 import pytest
 
-from progress_store import Errors, PaceChange, Share, after_a_week_away, errors, pace_changes, replay, wilson
+from progress_store import (
+    AfterAWeekAway,
+    Confusions,
+    Errors,
+    PaceChange,
+    Share,
+    Slip,
+    Week,
+    Window,
+    after_a_week_away,
+    confusions,
+    errors,
+    pace_changes,
+    replay,
+    weekly_pace,
+    wilson,
+)
 from tests.progress_store.making import READ, RULES, attempt
 
 
@@ -32,16 +48,18 @@ def test_first_drills_after_a_week_away() -> None:
     """By hand: away 7 and 8 days count, one of them right; 6 days and a second drill that day do not."""
     days = [(0, True), (6, True), (13, True), (21, False)]
     drills = [attempt(0, day, right=right) for day, right in days] + [attempt(1, 21)]
-    share = after_a_week_away(replay(drills, RULES)[1])
-    assert share == Share(1, 2, date(2026, 3, 15), date(2026, 3, 23))
-    assert after_a_week_away([]) == Share(0, 0, None, None)
+    expected = AfterAWeekAway(Share(1, 2), Window(date(2026, 3, 15), date(2026, 3, 23)))
+    assert after_a_week_away(replay(drills, RULES)[1]) == expected
+    assert after_a_week_away([]) is None
 
 
 def test_seconds_at_the_same_form_first_week_against_last() -> None:
     """By hand: medians of 6, 5, 4 s in days 0-6, of 3, 2 s in days 14-20; too few for an interval."""
     times = [(0, 6000), (3, 5000), (6, 4000), (10, 60_000), (14, 3000), (20, 2000)]
     judged = replay([attempt(0, day, milliseconds=ms) for day, ms in times], RULES)[1]
-    assert pace_changes(judged) == [PaceChange(READ, 5.0, 3, 2.5, 2, date(2026, 3, 2), date(2026, 3, 22))]
+    assert pace_changes(judged) == [
+        PaceChange(READ, 5.0, 3, 2.5, 2, None, Window(date(2026, 3, 2), date(2026, 3, 22)))
+    ]
 
 
 def test_there_is_no_change_of_pace_to_tell_within_two_weeks() -> None:
@@ -59,8 +77,8 @@ def test_misses_and_false_alarms_are_kept_apart() -> None:
         attempt(3, 1, purpose="walk", misses=1, right=False),
     ]
     assert errors(drills) == [
-        Errors("labels", 2, 1, 2, date(2026, 3, 2), date(2026, 3, 3), 1, 1),
-        Errors("steps", 0, 0, 1, date(2026, 3, 3), date(2026, 3, 3), 0, 0),
+        Errors("labels", 2, 1, Share(1, 2), Share(1, 2), Window(date(2026, 3, 2), date(2026, 3, 3))),
+        Errors("steps", 0, 0, Share(0, 1), Share(0, 1), Window(date(2026, 3, 3), date(2026, 3, 3))),
     ]
 
 
@@ -72,3 +90,62 @@ def test_a_change_of_pace_has_an_interval_with_six_drills_in_each_week() -> None
     assert change.interval == (0.5, 0.5)
     (change,) = pace_changes(replay([*early, *late[1:]], RULES)[1])
     assert change.interval is None
+
+
+def test_what_is_taken_for_what_by_skill() -> None:
+    """By hand: drills with a miss, with a false alarm and with a slip, the most often wrong first."""
+    log = [
+        attempt(0, skill="find roof", kind="find", misses=2, false_alarms=1, right=False),
+        attempt(1, skill="find roof", kind="find", misses=1, right=False),
+        attempt(2, day=1, skill="find roof", kind="find"),
+        attempt(3, skill="steps 1:2", slip="exchanged"),
+        attempt(4, skill="all right"),
+    ]
+    assert confusions(log) == [
+        Confusions(
+            "find",
+            "find roof",
+            missed=Share(2, 3),
+            marked_wrongly=Share(1, 3),
+            slips=(),
+            window=Window(date(2026, 3, 2), date(2026, 3, 3)),
+        ),
+        Confusions(
+            "steps",
+            "steps 1:2",
+            missed=Share(0, 1),
+            marked_wrongly=Share(0, 1),
+            slips=(Slip("exchanged", Share(1, 1)),),
+            window=Window(date(2026, 3, 2), date(2026, 3, 2)),
+        ),
+    ]
+
+
+def test_the_walk_takes_nothing_for_anything() -> None:
+    """What was half done for the person says nothing of them."""
+    assert confusions([attempt(0, purpose="walk", misses=1, right=False)]) == []
+
+
+def test_the_median_of_each_week_at_the_form_practised_most() -> None:
+    """By hand: the weeks begin on Mondays, 2 and 9 March 2026; other forms and misses do not count."""
+    log = [
+        *(attempt(number, number, milliseconds=1000 * (number + 1)) for number in range(7)),
+        attempt(0, 8, milliseconds=2000),
+        attempt(1, 8, milliseconds=9000, right=False),
+        attempt(2, 8, kind="labels", form="mark", skill="labels one"),
+    ]
+    found = weekly_pace(replay(log, RULES)[1])
+    assert found is not None
+    assert found.key == READ
+    first, second = found.weeks
+    assert (first.monday, first.drills, first.median_ms) == (date(2026, 3, 2), 7, 4000)
+    assert first.window == Window(date(2026, 3, 2), date(2026, 3, 8))
+    assert first.interval is not None
+    tuesday = Window(date(2026, 3, 10), date(2026, 3, 10))
+    assert second == Week(date(2026, 3, 9), 1, 2000, None, tuesday)
+
+
+def test_without_a_timed_right_answer_there_are_no_weeks() -> None:
+    """Nor in an empty log."""
+    assert weekly_pace([]) is None
+    assert weekly_pace(replay([attempt(0, right=False)], RULES)[1]) is None

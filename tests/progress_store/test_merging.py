@@ -12,14 +12,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from progress_store import State, Store, StoreError, record
+from progress_store import Record, State, Store, StoreError, record_to_json
 from tests.progress_store.logs import COPIES, LOG, lines, names, some, written
 from tests.progress_store.making import RULES, START, attempt, store
 
 
 def record_of(opened: Store) -> str:
     """Return the record as JSON."""
-    return json.dumps(record(opened.attempts, opened.rules, str))
+    return json.dumps(record_to_json(opened.record(), str))
 
 
 def ids(opened: Store) -> list[str]:
@@ -35,7 +35,7 @@ def test_the_order_of_merging_does_not_matter(tmp_path: Path, held: list[set[int
     for number, indices in enumerate(held):
         written(tmp_path / str(number), [pool[index] for index in sorted(indices)])
     expected = [each for index, each in enumerate(pool) if index in set().union(*held)]
-    records = {json.dumps(record(expected, RULES, str))}
+    records = {json.dumps(record_to_json(Record.of(expected, RULES), str))}
     for order in [*permutations("012"), None]:
         shutil.rmtree(tmp_path / "all", ignore_errors=True)
         if order is None:

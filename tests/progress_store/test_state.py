@@ -92,7 +92,7 @@ def test_a_skill_remembers_its_last_ten_results_and_its_latest_form() -> None:
     state = State.of([*drills, attempt(0, day=2, marks=2, milliseconds=6000)], RULES)
     skill = state.skills["steps 1:2"]
     assert skill.results == ("clean",) * 8 + ("miss", "clean")
-    assert (skill.form.marks, skill.marks) == ("2-3", 2)
+    assert (skill.pace_key.marks, skill.marks) == ("2-3", 2)
     assert skill.ratio == 4000 / 5000
     assert (skill.last_day - skill.first_day).days == 2
 

@@ -89,7 +89,7 @@ def test_a_state_that_cannot_be_saved_costs_no_attempt(
     def full(path: Path, content: bytes) -> None:
         raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr("progress_store.json_file.replace_file", full)
+    monkeypatch.setattr("progress_store.files.replace_file", full)
     with store(tmp_path) as opened:
         opened.keep(attempt())
         assert "The state cannot be saved (No space left on device)" in opened.notices[0]

@@ -3,7 +3,7 @@ import subprocess
 import sys
 from typing import Any
 
-from progress_store import Attempt, attempt_rows, record
+from progress_store import Attempt, Record, attempt_rows, record_to_json
 from tests.progress_store.making import RULES, attempt
 
 LOG = [
@@ -19,7 +19,7 @@ LOG = [
 
 def test_the_record_is_what_was_promised() -> None:
     """By hand, with the share right as a Wilson interval and no time of writing; figures come on top."""
-    promised = record(LOG, RULES, str.title)
+    promised = record_to_json(Record.of(LOG, RULES), str.title)
     assert promised.pop("figures")
     assert promised == {
         "attempts": 7,
@@ -76,14 +76,14 @@ def test_the_record_is_what_was_promised() -> None:
 
 def test_equal_logs_give_equal_text() -> None:
     """The order of the lines does not show, and the text is the same twice."""
-    once = json.dumps(record(LOG, RULES, str))
-    assert json.dumps(record(LOG[::-1], RULES, str)) == once
+    once = json.dumps(record_to_json(Record.of(LOG, RULES), str))
+    assert json.dumps(record_to_json(Record.of(LOG[::-1], RULES), str)) == once
 
 
 def test_the_record_of_nothing_is_empty() -> None:
     """A first start has a record too."""
     empty: dict[str, object] = {"attempts": 0, "skills": [], "days": [], "yardsticks": [], "confusions": []}
-    found = record([], RULES, str)
+    found = record_to_json(Record.of([], RULES), str)
     assert found.pop("figures") == {
         "resamples": 2000,
         "yardsticks": [],
@@ -98,7 +98,7 @@ def test_the_record_of_nothing_is_empty() -> None:
 
 def test_figures_have_their_drills_window_and_interval() -> None:
     """By hand from the log: an unfinished yardstick, a skill with a slip, the first form in the alphabet."""
-    figures: Any = record(LOG, RULES, str.title)["figures"]
+    figures: Any = record_to_json(Record.of(LOG, RULES), str.title)["figures"]
     assert figures["yardsticks"] == [
         {"number": 1, "since": "2026-03-16", "until": "2026-03-16", "drills": 1, "whole": False}
     ]
@@ -127,13 +127,13 @@ def test_figures_have_their_drills_window_and_interval() -> None:
 
 def test_the_walk_alone_makes_no_row_of_a_skill() -> None:
     """It counts among the attempts and the minutes of its day."""
-    fields: Any = record([attempt(0, purpose="walk")], RULES, str)
+    fields: Any = record_to_json(Record.of([attempt(0, purpose="walk")], RULES), str)
     assert (fields["attempts"], fields["skills"], len(fields["days"])) == (1, [], 1)
 
 
 def times_of_the_skill(log: list[Attempt]) -> tuple[int | None, int | None]:
     """Return median and goal of the only skill in a log."""
-    fields: Any = record(log, RULES, str)
+    fields: Any = record_to_json(Record.of(log, RULES), str)
     (skill,) = fields["skills"]
     return skill["median_ms"], skill["goal_ms"]
 
@@ -147,7 +147,7 @@ def test_the_goal_is_that_of_the_form_met_last() -> None:
 
 def test_rows_have_a_head_and_a_line_for_each_attempt() -> None:
     """Every column has its name, and what is not known is empty."""
-    head, first, *rest = attempt_rows(LOG, RULES)
+    head, first, *rest = attempt_rows(Record.of(LOG, RULES))
     row = dict(zip(head, first, strict=True))
     assert len(rest) == len(LOG) - 1
     assert (row["practice_day"], row["right"], row["helped"], row["slip"]) == ("2026-03-02", "yes", "no", "")
@@ -160,6 +160,8 @@ def test_rows_have_a_head_and_a_line_for_each_attempt() -> None:
 
 def test_importing_the_store_is_light_and_keeps_its_walls() -> None:
     """Neither scheduler nor lock is imported before it is needed, and no other room ever."""
-    script = "import sys, progress_store.record; print(*sorted({name.split('.')[0] for name in sys.modules}))"
+    script = "import sys, progress_store; print(*sorted({name.split('.')[0] for name in sys.modules}))"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
-    assert not {"fsrs", "filelock", "textual", "rich", "drills", "trainer"} & set(done.stdout.split())
+    assert not {"fsrs", "filelock", "numpy", "textual", "rich", "drills", "trainer"} & set(
+        done.stdout.split()
+    )

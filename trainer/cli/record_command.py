@@ -7,7 +7,7 @@ import json
 from argparse import Namespace
 from datetime import datetime
 
-from progress_store import Store, attempt_rows, open_store, record
+from progress_store import attempt_rows, open_store, record_to_json
 from trainer.cli.parser import Console, Parser, data_folder
 from trainer.practice.attempts import floors, levels
 from trainer.text.input_error import InputError
@@ -31,22 +31,18 @@ def run(options: Namespace, console: Console) -> int:
     given: datetime | None = options.now
     now = console.clock.now if given is None else lambda: given
     with open_store(data_folder(options, console), now, floors(), levels(), writable=False) as store:
+        record = store.record()
         if options.json:
-            console.say(json.dumps(record(store.attempts, store.rules, name_of)))
+            console.say(json.dumps(record_to_json(record, name_of)))
         elif options.csv:
-            rows = attempt_rows(store.attempts, store.rules)
-            csv.writer(console.stdout, lineterminator="\n").writerows(rows)
+            csv.writer(console.stdout, lineterminator="\n").writerows(attempt_rows(record))
         else:
-            _print_text(store, console)
+            for line in record_in_text(record, store.today):
+                console.say(line)
         console.stdout.flush()
         for notice in store.notices:
             console.complain(notice)
     return 0
-
-
-def _print_text(store: Store, console: Console) -> None:
-    for line in record_in_text(store.attempts, store.rules, store.today, name_of):
-        console.say(line)
 
 
 def _time(text: str) -> datetime:

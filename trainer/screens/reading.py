@@ -12,7 +12,7 @@ from textual.widgets import Static
 from trainer.actions import PLACES, Place, actions_at
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.lines import bindings_for
-from trainer.text.record import name_of, record_in_text
+from trainer.text.record import record_in_text
 
 
 class ReadingScreen(BaseScreen):
@@ -48,7 +48,7 @@ class RecordScreen(ReadingScreen):
     def lines(self) -> Iterable[Content]:
         """Return the record as text."""
         store = self.slantwise.store
-        return map(Content, record_in_text(store.attempts, store.rules, store.today, name_of))
+        return map(Content, record_in_text(store.record(), store.today))
 
     def on_mount(self) -> None:
         """Say what this is."""

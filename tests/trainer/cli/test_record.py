@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from drills.questions import skill_names
-from progress_store import Rules, attempt_rows, record
+from progress_store import Record, Rules, attempt_rows, record_to_json
 from tests.progress_store.making import attempt
 from tests.trainer.cli.calling import Called, call, is_one_sentence
 from trainer.practice.attempts import floors, levels
@@ -24,6 +24,7 @@ LOG = [
     attempt(1, day=14, skill="labels one", kind="labels", form="mark", right=False, misses=2, false_alarms=1),
     attempt(2, day=14, skill="of a later version", kind="later", purpose="yardstick"),
 ]
+RECORD = Record.of(LOG, Rules(floors(), levels()))
 
 
 def test_no_drills_yet_is_one_friendly_sentence(tmp_path: Path) -> None:
@@ -52,7 +53,7 @@ def test_json_is_the_record_of_the_log(tmp_path: Path) -> None:
     status, out, err = called(tmp_path, "--json")
     assert (status, err) == (0, "")
     names = {**skill_names(), "of a later version": "of a later version"}
-    assert json.loads(out) == record(LOG, Rules(floors(), levels()), names.__getitem__)
+    assert json.loads(out) == record_to_json(RECORD, names.__getitem__)
     assert out == called(tmp_path, "--json", "--now", "2030-01-01T00:00:00Z").out
 
 
@@ -60,7 +61,7 @@ def test_csv_has_a_head_and_a_row_for_each_attempt(tmp_path: Path) -> None:
     """It reads back as the rows of the attempts."""
     status, out, err = called(tmp_path, "--csv")
     assert (status, err) == (0, "")
-    assert list(csv.reader(out.splitlines())) == list(attempt_rows(LOG, Rules(floors(), levels())))
+    assert list(csv.reader(out.splitlines())) == list(attempt_rows(RECORD))
 
 
 def test_text_has_each_figure_with_its_drills_and_window(tmp_path: Path) -> None:

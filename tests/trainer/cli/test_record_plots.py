@@ -1,32 +1,33 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Any
 
 import pytest
 
+from progress_store import DayRow, Share, Week, Window
 from trainer.text.plots import bar, minutes_plot, share_row, unit_for, weeks_plot
 
 TODAY = date(2026, 3, 29)
 
 
 @pytest.mark.parametrize(
-    ("share", "interval", "row"),
+    ("right", "drills", "row"),
     [
-        (0.0, (0.0, 0.2), "|o----                |"),
-        (0.5, (0.25, 0.75), "|     -----o-----     |"),
-        (1.0, (0.8, 1.0), "|                ----o|"),
-        (0.8125, (0.57, 0.934), "|           -----o--- |"),
+        # R. G. Newcombe, Statistics in Medicine 17 (1998) 857-872, table I, method 3 (from memory)
+        (0, 20, "|o---                 |"),  # 0 to 16.1 %
+        (81, 263, "|     -o-             |"),  # 25.5 to 36.6 %, the share 30.8 %
+        # by hand: the lower end of n of n is n / (n + 1.96^2)
+        (16, 16, "|                ----o|"),  # 80.6 to 100 %
     ],
 )
-def test_a_share_is_a_dot_on_its_interval(share: float, interval: tuple[float, float], row: str) -> None:
+def test_a_share_is_a_dot_on_its_interval(right: int, drills: int, row: str) -> None:
     """By hand: 21 columns, 5 points each, from 0 to 100 %."""
-    assert share_row(share, interval) == row
+    assert share_row(Share(right, drills)) == row
 
 
-def day(text: str, minutes: float, tries: int = 10) -> dict[str, Any]:
+def day(text: str, minutes: float, drills: int = 10) -> DayRow:
     """Return the row of a day."""
-    return {"day": text, "minutes": minutes, "tries": tries, "right": tries}
+    return DayRow(date.fromisoformat(text), Share(drills, drills), minutes)
 
 
 def test_minutes_a_day_are_columns_with_the_sums_of_the_weeks_beside() -> None:
@@ -48,9 +49,10 @@ def test_without_drills_in_four_weeks_there_is_no_plot() -> None:
 
 def test_median_seconds_are_bars_beside_their_numbers() -> None:
     """By hand: half a second a sign, with the interval, or that there are too few."""
+    monday, next_monday = date(2026, 3, 2), date(2026, 3, 9)
     weeks = [
-        {"monday": "2026-03-02", "median_ms": 4600, "drills": 14, "interval": [4000, 5200]},
-        {"monday": "2026-03-09", "median_ms": 2900, "drills": 2, "interval": None},
+        Week(monday, 14, 4600, (4000, 5200), Window(monday, monday)),
+        Week(next_monday, 2, 2900, None, Window(next_monday, next_monday)),
     ]
     assert list(weeks_plot(weeks)) == [
         "weeks from their Monday; each # is up to 0.5 s of the median",

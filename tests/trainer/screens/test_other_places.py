@@ -13,7 +13,7 @@ from trainer.screens.base_screen import BaseScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pick import PickScreen
 from trainer.screens.reading import HelpScreen, RecordScreen
-from trainer.text.record import name_of, record_in_text
+from trainer.text.record import record_in_text
 
 WAYS: dict[Place, tuple[str, ...]] = {
     "opening": (),
@@ -122,7 +122,7 @@ async def test_the_record_is_the_text_of_the_command_line(tmp_path: Path) -> Non
         await play.keys("4", "3", "enter", "q", "enter", "r")
         play.at(RecordScreen)
         store = play.store
-        lines = record_in_text(store.attempts, store.rules, store.today, name_of)
+        lines = record_in_text(store.record(), store.today)
         assert words_of(play.screen.query_one(".page", Static)) == "\n".join(lines)
         await play.keys("q")
         play.at(OpeningScreen)

@@ -10,7 +10,7 @@ from textual.widgets import Static
 from tests.trainer.month import practise
 from tests.trainer.screens.playing import Play, playing, words_of
 from trainer.screens.reading import RecordScreen
-from trainer.text.record import name_of, record_in_text
+from trainer.text.record import record_in_text
 
 WIDE = 74
 """What the page is wide in a window of 80 columns."""
@@ -23,7 +23,7 @@ async def test_the_screen_says_what_the_command_line_says(month: Path, tmp_path:
         await play.keys("r")
         page = words_of(play.at(RecordScreen).query_one(".page", Static))
         store = play.store
-        assert page == "\n".join(record_in_text(store.attempts, store.rules, store.today, name_of))
+        assert page == "\n".join(record_in_text(store.record(), store.today))
         plots = [line for line in page.splitlines() if "|" in line or "#" in line]
         assert len(plots) > 11
         assert max(map(len, plots)) <= WIDE

@@ -83,7 +83,7 @@ async def test_settings_that_cannot_be_written_hold_for_this_run(
         raise OSError(28, "No space left on device")
 
     async with playing(tmp_path, notes=True) as play:
-        monkeypatch.setattr("progress_store.json_file.replace_file", full)
+        monkeypatch.setattr("progress_store.files.replace_file", full)
         await play.keys("t", "b")
         assert play.app.theme == "light"
         assert play.app.glyphs == "blocks"
@@ -113,7 +113,7 @@ async def test_a_state_that_cannot_be_saved_is_told_at_the_opening(
         raise OSError(28, "No space left on device")
 
     async with playing(tmp_path, READ, settings=WAITING) as play:
-        monkeypatch.setattr("progress_store.json_file.replace_file", full)
+        monkeypatch.setattr("progress_store.files.replace_file", full)
         await play.keys("4", "3", "enter")
         assert "Kept." in play.panel
         assert play.at(DrillScreen).verdict is not None

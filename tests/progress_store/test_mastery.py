@@ -2,7 +2,7 @@ from typing import Any
 
 import pytest
 
-from progress_store import Rules, Standing, State, Word
+from progress_store import Mastery, Rules, State, Word
 from tests.progress_store.making import FLOORS, RULES, attempt
 
 Block = list[tuple[int, dict[str, Any]]]
@@ -42,8 +42,8 @@ def test_a_miss_takes_the_word_back_to_right() -> None:
 
 def test_slow_is_right_but_not_clean() -> None:
     """A slow first drill ends a run of clean days."""
-    assert Standing().after("slow", None) == Standing(was_right=True)
-    assert Standing(True, 3, True).after("slow", 9).word == "right"
+    assert Mastery().after("slow", None) == Mastery(was_right=True)
+    assert Mastery(True, 3, True).after("slow", 9).word == "right"
 
 
 def test_more_drills_on_one_day_are_one_day() -> None:
