@@ -124,8 +124,8 @@ def test_a_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:
         assert len(kept.attempts) == len(PLACING) + 12
         assert {each.purpose for each in kept.attempts[len(PLACING) :]} == {"warm-up"}
         assert (after.levels, after.firsts) == (before.levels, before.firsts)
-        assert {s: (k.memory, k.standing) for s, k in after.skills.items()} == {
-            s: (k.memory, k.standing) for s, k in before.skills.items()
+        assert {s: (k.memory, k.mastery) for s, k in after.skills.items()} == {
+            s: (k.memory, k.mastery) for s, k in before.skills.items()
         }
 
 
