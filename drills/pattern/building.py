@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
 from itertools import pairwise
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple
 
 from drills.geometry import Exact, Point, Symmetry, meetings, move_between, moved
 from drills.pattern.crease_pattern import CreasePattern, Edge, Label, Role
@@ -98,9 +98,6 @@ def _joined(pieces: Sequence[Line]) -> CreasePattern:
     return CreasePattern(tuple(points), tuple(sorted(edges)))
 
 
-Figure: TypeAlias = frozenset[tuple[frozenset[Point], Role, Label]]
-
-
 def turned(pattern: CreasePattern, symmetry: Symmetry) -> CreasePattern:
     """Return the pattern's image under a symmetry of the square, with its lower left corner at (0, 0)."""
     return to_origin(_mapped(pattern, symmetry.of))
@@ -115,14 +112,6 @@ def to_origin(pattern: CreasePattern) -> CreasePattern:
 def shifted(pattern: CreasePattern, right: Exact, up: Exact) -> CreasePattern:
     """Return the pattern moved so many squares to the right and up."""
     return _mapped(pattern, lambda point: Point(point.x + right, point.y + up))
-
-
-def figure(pattern: CreasePattern) -> Figure:
-    """Return the figure drawn, wherever it stands: two patterns are the same figure if these are equal."""
-    home = to_origin(pattern)
-    return frozenset(
-        (frozenset(home.ends(index)), edge.role, edge.label) for index, edge in enumerate(home.edges)
-    )
 
 
 def _mapped(pattern: CreasePattern, image: Callable[[Point], Point]) -> CreasePattern:

@@ -3,15 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TypeAlias
 
 from hypothesis import strategies as st
 
 from drills.geometry import AnyMove, Direction, Point, move_between, moved
-from drills.pattern import CreasePattern, Edge, Line, Paper, build
+from drills.pattern import CreasePattern, Edge, Label, Line, Paper, Role, build, to_origin
 from drills.structures import Side, Stretch
 
 SIDES: tuple[Side, ...] = ("shallow", "steep")
 HINGES: tuple[tuple[Side, Side], ...] = tuple((at_a, at_b) for at_a in SIDES for at_b in SIDES)
+
+
+Figure: TypeAlias = frozenset[tuple[frozenset[Point], Role, Label]]
+
+
+def figure(pattern: CreasePattern) -> Figure:
+    """Return the figure drawn, wherever it stands: two patterns are the same figure if these are equal."""
+    home = to_origin(pattern)
+    return frozenset(
+        (frozenset(home.ends(index)), edge.role, edge.label) for index, edge in enumerate(home.edges)
+    )
 
 
 def ways(*pairs: tuple[int, int]) -> list[Direction]:

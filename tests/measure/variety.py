@@ -6,7 +6,6 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import islice
 
-from drills.pattern import figure
 from drills.questions import KINDS, Code, Drill, checked, make, newest
 from drills.structures import (
     Above,
@@ -22,6 +21,7 @@ from drills.structures import (
     Turned,
     find_stretches,
 )
+from tests.drills.sheets import figure
 
 DRILLS = 2000
 

@@ -155,3 +155,11 @@ def test_a_half_plane_faces_the_point_it_is_asked_to(line: Segment, point: Point
 def heights(bound: HalfPlane, corners: Sequence[tuple[Exact, Exact]]) -> list[Exact]:
     """Return the heights of some points."""
     return [bound.height(corner) for corner in corners]
+
+
+def test_a_unit_that_would_be_too_large_is_refused() -> None:
+    """The least common multiple of 2 to 6 is 60: a bound of 60 allows it, one of 59 does not."""
+    drawn = [Point(Fraction(1, bottom), 0) for bottom in range(2, 7)]
+    assert scaled_to_integers(drawn, most=60).unit == 60
+    with pytest.raises(OverflowError):
+        scaled_to_integers(drawn, most=59)

@@ -6,7 +6,6 @@ from collections import Counter
 
 import pytest
 
-from drills.pattern import figure
 from drills.questions import KINDS, Drill, Marks, Outlines, Recipe, Spec, spec
 from drills.questions.labels import MISTAKES
 from drills.structures import TRIANGLES, Stretch
@@ -20,7 +19,7 @@ from tests.drills.questions.codes import (
     levels_of,
     two_hundred,
 )
-from tests.drills.sheets import HINGES
+from tests.drills.sheets import HINGES, figure
 
 SEEDS = range(1, 201)
 AT_MOST = {1: 1, 2: 1, 3: 2, 4: 3}

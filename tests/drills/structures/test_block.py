@@ -7,7 +7,7 @@ import pytest
 
 from drills.flatfold import solve_layers
 from drills.geometry import SYMMETRIES, Direction
-from drills.pattern import figure, turned
+from drills.pattern import turned
 from drills.structures import (
     DOWN,
     UP,
@@ -29,7 +29,7 @@ from drills.structures import (
     turned_block,
     with_pleats_around,
 )
-from tests.drills.sheets import HINGES
+from tests.drills.sheets import HINGES, figure
 
 BLOCKS = [
     block_of_stretch(Stretch((2, 2), ("shallow", "steep"), pleats=0, facing=1)),

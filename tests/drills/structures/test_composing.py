@@ -7,7 +7,6 @@ import pytest
 
 from drills.flatfold import failing, folds, solve_layers
 from drills.geometry import Chance
-from drills.pattern import figure
 from drills.structures import (
     DOWN,
     UP,
@@ -21,6 +20,7 @@ from drills.structures import (
     landmarks,
     structures_in,
 )
+from tests.drills.sheets import figure
 
 LARGE = (2, 6), (range(24, 65), range(8, 15))
 SMALL = (1, 2), (range(10, 15), range(7, 13))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from itertools import product
 
 from drills.geometry import SYMMETRIES
-from drills.pattern import figure, turned
+from drills.pattern import turned
 from drills.structures import Stretch, draw
-from tests.drills.sheets import HINGES
+from tests.drills.sheets import HINGES, figure
 
 FAMILY = [
     Stretch(units, hinges, pleats, facing, exchanged)

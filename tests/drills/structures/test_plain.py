@@ -7,8 +7,9 @@ import pytest
 
 from drills.flatfold import failing, folds, solve_layers
 from drills.geometry import Chance, Point, cross, move_between
-from drills.pattern import CreasePattern, figure
+from drills.pattern import CreasePattern
 from drills.structures import draw_sheet, find_stretches, landmarks, pleats_only
+from tests.drills.sheets import figure
 
 SIZES = [(6, 6), (6, 7), (12, 8), (8, 14), (14, 12), (24, 12), (13, 30), (64, 20)]
 

@@ -3,7 +3,6 @@ from __future__ import annotations
 import pytest
 
 from drills.flatfold import solve_layers
-from drills.pattern import figure
 from drills.structures import (
     Above,
     Around,
@@ -24,6 +23,7 @@ from drills.structures import (
     outline,
     structures_in,
 )
+from tests.drills.sheets import figure
 
 UPRIGHT = Stretch((1, 1), ("steep", "steep"), pleats=0, facing=1)
 LOOK_ALIKE = Turned(Framed(Diamond(2, 4, 1, 4, ("left", "right")), Roof(8, 4, ("up", "down"))), 1)

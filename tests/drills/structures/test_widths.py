@@ -9,7 +9,6 @@ import pytest
 
 from drills.flatfold import check_angles, failing, folds, solve_layers
 from drills.geometry import Point, is_whole
-from drills.pattern import figure
 from drills.structures import (
     TRIANGLE_345,
     TRIANGLES,
@@ -27,7 +26,7 @@ from drills.structures import (
     with_pleats_around,
 )
 from tests.drills.flatfold.assorted import folds_anew
-from tests.drills.sheets import HINGES, SIDES
+from tests.drills.sheets import HINGES, SIDES, figure
 from tests.drills.structures.test_finder import bare, seen, shown
 from tests.drills.structures.test_stretch import lines, turning_points
 

@@ -1,9 +1,9 @@
 from __future__ import annotations
 
 from itertools import product
-from math import atan2, isclose, pi
+from math import atan2, gcd, isclose, pi
 
-from drills.geometry import Direction, Turn, is_half_turn, turn_between
+from drills.geometry import Chance, Direction, Turn, counterclockwise, is_half_turn, turn_between
 
 WAYS = [Direction(x, y) for x, y in product(range(-4, 5), repeat=2) if (x, y) != (0, 0)]
 
@@ -38,3 +38,18 @@ def test_the_half_angles_of_the_345_triangle_are_an_eighth_of_a_turn_together() 
     assert is_half_turn([Turn(2, 1), Turn(3, 1)] * 4)
     assert not is_half_turn([Turn(2, 1), Turn(3, 1)] * 8)
     assert not is_half_turn([Turn(2, 1), Turn(2, 1)] * 4)
+
+
+def test_the_eight_winds_come_counterclockwise_from_east() -> None:
+    """East, north-east, north and so on to south-east."""
+    winds = [(1, 0), (1, 1), (0, 1), (-1, 1), (-1, 0), (-1, -1), (0, -1), (1, -1)]
+    ways = [Direction(*wind) for wind in winds]
+    assert counterclockwise(ways[::3] + ways[1::3] + ways[2::3], lambda way: way) == ways
+
+
+def test_the_order_is_that_of_the_arguments() -> None:
+    """Shuffled directions come out sorted by their angle from 0 up to a full turn."""
+    ways = [Direction(x, y) for x in range(-6, 7) for y in range(-6, 7) if gcd(x, y) == 1]
+    sorted_ways = counterclockwise(Chance("around").shuffled(ways), lambda way: way)
+    angles = [atan2(way.dy, way.dx) % (2 * pi) for way in sorted_ways]
+    assert angles == sorted(angles)
