@@ -4,7 +4,7 @@ from datetime import UTC, date, datetime, timedelta, timezone
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from progress_store import Attempt, StoreError, practice_day, stamp
@@ -71,6 +71,7 @@ def test_a_missing_field_is_refused() -> None:
         Attempt.from_json(fields)
 
 
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.dictionaries(st.sampled_from(list(attempt().to_json())), st.none() | st.integers() | st.text()))
 def test_any_wrong_value_is_refused_or_kept_exactly(changes: dict[str, Any]) -> None:
     """Nothing but StoreError comes of a damaged field."""

@@ -166,8 +166,8 @@ def test_garbage_in_a_copy_is_told_and_kept(tmp_path: Path, garbage: bytes) -> N
 
 
 def test_a_file_that_is_no_log_at_all_is_read_only_so_far(tmp_path: Path) -> None:
-    """Millions of lines that are no answers are not gone through."""
-    (tmp_path / COPIES[0]).write_bytes(b"\n" * 2_000_000)
+    """Of hundreds of thousands of lines that are no answers not all are gone through."""
+    (tmp_path / COPIES[0]).write_bytes(b"\n" * 300_000)
     with store(tmp_path) as opened:
         assert opened.notices[0].endswith(f"{COPIES[0]} is not a log; move it away.")
     assert names(tmp_path) == {COPIES[0]}

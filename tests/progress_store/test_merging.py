@@ -27,7 +27,7 @@ def ids(opened: Store) -> list[str]:
     return [each.id for each in opened.attempts]
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(st.sets(st.integers(0, 29)), min_size=3, max_size=3), st.integers(0, 5))
 def test_the_order_of_merging_does_not_matter(tmp_path: Path, held: list[set[int]], seed: int) -> None:
     """Three folders taken in in any order, or lying there as copies, give one state and one record."""

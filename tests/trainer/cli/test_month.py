@@ -30,6 +30,8 @@ from tests.trainer.recounting import (
 )
 from trainer.practice import rounds
 
+pytestmark = pytest.mark.long  # four hundred drills are made and answered; every figure is tested by hand too
+
 
 def test_the_script_holds_what_it_promises(month: Month) -> None:
     """Two time zones, nights that end after 04:00, 25 days away, sixteen drills of each yardstick."""
