@@ -15,23 +15,21 @@ from drills.flatfold.labels import (
     smallest_repairs,
 )
 from drills.flatfold.solve import (
+    CrossingError,
     LayerSolution,
+    Order,
     contradiction,
-    count_foldable,
-    count_orders,
     find_order,
     label_pairs,
     solve_layers,
 )
 from drills.flatfold.vertex import (
-    Degrees,
+    AnyAngle,
     Rule,
     Run,
     balances,
     can_fold_rounded,
     check_angles,
-    count_labellings,
-    count_of_degrees,
     counts_at,
     failing,
     folds,
@@ -44,8 +42,10 @@ from drills.flatfold.vertex import (
 )
 
 __all__ = [
-    "Degrees",
+    "AnyAngle",
+    "CrossingError",
     "LayerSolution",
+    "Order",
     "Report",
     "Rule",
     "Run",
@@ -60,10 +60,6 @@ __all__ = [
     "completions",
     "conditions_of",
     "contradiction",
-    "count_foldable",
-    "count_labellings",
-    "count_of_degrees",
-    "count_orders",
     "counts_at",
     "failing",
     "fault_in_words",

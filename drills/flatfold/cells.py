@@ -1,4 +1,8 @@
-"""The lines that the folded edges draw, cut where they meet: each piece with the edges lying on it."""
+"""Cells of the folded sheet: what the folded edges cut the plane into, each with the faces over it.
+
+The folded edges are drawn as a pattern of their own. Walking from cell to cell, the set of faces
+changes exactly by those that end on the piece walked across, so no point is ever looked up in a face.
+"""
 
 from __future__ import annotations
 
@@ -91,6 +95,7 @@ def _sets(drawn: CreasePattern, ending: list[int]) -> tuple[dict[tuple[int, int]
         left, right = beside[edge.start, edge.end], beside[edge.end, edge.start]
         joins[left].append((right, ends))
         joins[right].append((left, ends))
+    # the one rim that runs clockwise is that of the outside, over which no face lies
     outside = next(cell for cell, rim in enumerate(rims) if double_area([drawn.vertices[v] for v in rim]) < 0)
     found = {outside: 0}
     waiting = [outside]

@@ -1,7 +1,20 @@
-"""Two creases on one side of a piece nest or lie apart: what follows from what is known of their faces.
+"""The conditions on the layers of a folded sheet: no face may pass through another or through a crease.
 
-A nest is given by its four faces, those of one crease first. What is known of it is a number of six
-digits to the base 3, one for each pair of faces: 0 not known, 1 the first over the second, 2 under it.
+These are Justin's non-crossing conditions (J. Justin, Towards a mathematical theory of origami,
+Origami Science & Art, Otsu 1994/1997, 15-29, from memory), by the names in use today:
+
+    taco-tortilla       a face runs on across a crease: it lies over both of the crease's faces or under both
+    taco-taco           two creases at one place open to one side: one nests in the other, or they lie apart
+    tortilla-tortilla   two faces run on side by side: what is over stays over
+    transitivity        three faces over one cell: what is over the upper one is over the lower one
+
+The third needs no table here: an order of two faces is one fact for the whole sheet, so that it is
+the same in every cell. Sets of faces are the bits of an int, so that one "and" asks about all of
+them at once; tens of thousands of triples of faces shrink to a few dozen cells.
+
+A nest (taco-taco) is given by its four faces, those of one crease first. What is known of it is a
+number of six digits to the base 3, one for each pair of faces: 0 not known, 1 the first over the
+second, 2 under it. Tables give for each such number what follows.
 """
 
 from __future__ import annotations
@@ -20,7 +33,6 @@ Nest: TypeAlias = tuple[int, int, int, int]
 
 _PAIRS = ((0, 1), (2, 3), (0, 2), (0, 3), (1, 2), (1, 3))
 
-
 STEPS = tuple(
     step
     for place, (one, two) in enumerate(_PAIRS)
@@ -33,11 +45,13 @@ def _nested_orders() -> Iterator[tuple[int, ...]]:
     """Yield the digits of each order of the four faces that nests, the lowest digit first."""
     for heights in permutations(range(4)):
         low, high = sorted(heights[:2])
+        # the second crease lies between the faces of the first with both of its faces or with neither
         if (low < heights[2] < high) == (low < heights[3] < high):
             yield tuple(1 if heights[one] > heights[two] else 2 for one, two in _PAIRS)
 
 
 def _following() -> Mapping[int, tuple[tuple[int, int], ...]]:
+    # every part of an order that nests is a state that may be met; the orders it fits say what follows
     fitting: dict[int, list[tuple[int, ...]]] = defaultdict(list)
     for order in _nested_orders():
         for kept in product((0, 1), repeat=len(_PAIRS)):
@@ -117,8 +131,10 @@ def conditions_of(folded: Folded) -> Conditions:
         sides = [folded.sides[edge] for edge in piece.edges]
         creases = [(faces[0], faces[1]) for faces in sides if len(faces) == 2]
         for crease in creases:
+            # a face on both sides of the piece runs on across it: a tortilla for every crease here
             through[crease] |= piece.left & piece.right
         for side in (piece.left, piece.right):
+            # both faces of a crease lie on the same side of it, so that one of them tells to which it opens
             here = sorted(crease for crease in creases if side >> crease[0] & 1)
             nests.update(combinations(here, 2))
     return Conditions(
@@ -133,6 +149,7 @@ def bits(faces: int) -> list[int]:
     """Return the faces of a set, the smallest first."""
     found = []
     while faces:
+        # in two's complement x & -x is the lowest bit that is set
         lowest = faces & -faces
         found.append(lowest.bit_length() - 1)
         faces ^= lowest

@@ -12,27 +12,27 @@ from dataclasses import dataclass
 from math import gcd, lcm
 from typing import NamedTuple
 
-from drills.geometry import Direction
+from drills.geometry import Direction, HalfEdge, IntPair
 from drills.pattern import CreasePattern, faces
 
 
 class _Carry(NamedTuple):
-    """The map of one face: a = (ax, ay) / whole, b = (bx, by) / whole, and whether it is turned over."""
+    """The map of one face: a = (ax, ay) / divisor, b = (bx, by) / divisor, and whether it is turned over."""
 
     ax: int
     ay: int
     bx: int
     by: int
-    whole: int
+    divisor: int
     over: bool
 
-    def of(self, point: tuple[int, int], whole: int) -> tuple[int, int]:
-        """Return the image of a point, multiplied by a multiple of the carry's own whole."""
+    def of(self, point: IntPair, divisor: int) -> IntPair:
+        """Return the image of a point, multiplied by a multiple of the map's own divisor."""
         x, y = point[0], -point[1] if self.over else point[1]
-        times = whole // self.whole
+        times = divisor // self.divisor
         return times * (self.ax * x - self.ay * y + self.bx), times * (self.ax * y + self.ay * x + self.by)
 
-    def across(self, point: tuple[int, int], direction: Direction) -> _Carry:
+    def across(self, point: IntPair, direction: Direction) -> _Carry:
         """Return the map of the face beyond a crease of this one: reflect first, then carry."""
         (x, y), (dx, dy) = point, direction
         size, ux, uy = dx * dx + dy * dy, dx * dx - dy * dy, 2 * dx * dy
@@ -43,9 +43,11 @@ class _Carry(NamedTuple):
         ax, ay = self.ax * ux - self.ay * uy, self.ax * uy + self.ay * ux
         bx = self.ax * px - self.ay * py + size * self.bx
         by = self.ax * py + self.ay * px + size * self.by
-        whole = size * self.whole
-        shared = gcd(ax, ay, bx, by, whole)
-        return _Carry(ax // shared, ay // shared, bx // shared, by // shared, whole // shared, not self.over)
+        # without the common factor the numbers would grow with every crease crossed
+        divisor = size * self.divisor
+        shared = gcd(ax, ay, bx, by, divisor)
+        ax, ay, bx, by, divisor = (number // shared for number in (ax, ay, bx, by, divisor))
+        return _Carry(ax, ay, bx, by, divisor, not self.over)
 
 
 @dataclass(frozen=True)
@@ -58,7 +60,7 @@ class Folded:
 
     pattern: CreasePattern
     faces: tuple[tuple[int, ...], ...]
-    points: tuple[tuple[int, int], ...]
+    points: tuple[IntPair, ...]
     over: tuple[bool, ...]
     sides: tuple[tuple[int, ...], ...]
 
@@ -74,38 +76,37 @@ def fold(pattern: CreasePattern) -> Folded:
     """
     cycles = faces(pattern)
     sides = _sides(pattern, cycles)
-    unit = lcm(*(value.denominator for point in pattern.vertices for value in point))
-    spots = [(int(x * unit), int(y * unit)) for x, y in pattern.vertices]
-    carries = _carried(pattern, spots, cycles, sides)
-    whole = lcm(*(carry.whole for carry in carries))
-    points: dict[int, tuple[int, int]] = {}
+    flat = pattern.on_integers.points
+    carries = _carried(pattern, cycles, sides)
+    divisor = lcm(*(carry.divisor for carry in carries))
+    points: dict[int, IntPair] = {}
     for carry, cycle in zip(carries, cycles, strict=True):
         for vertex in cycle:
-            place = carry.of(spots[vertex], whole)
+            place = carry.of(flat[vertex], divisor)
             if points.setdefault(vertex, place) != place:
                 raise TearingError("the creases round a point do not close")
-    places = tuple(points.get(vertex, (0, 0)) for vertex in range(len(spots)))
+    places = tuple(points.get(vertex, (0, 0)) for vertex in range(len(flat)))
     return Folded(pattern, cycles, places, tuple(carry.over for carry in carries), sides)
 
 
 def _sides(pattern: CreasePattern, cycles: tuple[tuple[int, ...], ...]) -> tuple[tuple[int, ...], ...]:
     """Return per edge its faces: that at the left of start to end, then that at the right."""
-    beside: dict[tuple[int, int], int] = {}
+    beside: dict[HalfEdge, int] = {}
     for face, cycle in enumerate(cycles):
         beside.update(((a, b), face) for a, b in zip(cycle, cycle[1:] + cycle[:1], strict=True))
     return tuple(
-        tuple(beside[way] for way in ((edge.start, edge.end), (edge.end, edge.start)) if way in beside)
+        tuple(beside[half] for half in ((edge.start, edge.end), (edge.end, edge.start)) if half in beside)
         for edge in pattern.edges
     )
 
 
 def _carried(
     pattern: CreasePattern,
-    spots: list[tuple[int, int]],
     cycles: tuple[tuple[int, ...], ...],
     sides: tuple[tuple[int, ...], ...],
 ) -> list[_Carry]:
     """Return each face's map, found by going from face to face across creases."""
+    flat = pattern.on_integers.points
     joins: list[list[tuple[int, int]]] = [[] for _ in cycles]
     for edge, beside in enumerate(sides):
         if len(beside) == 2:
@@ -118,7 +119,7 @@ def _carried(
         for other, edge in joins[face]:
             if other not in carries:
                 start = pattern.edges[edge].start
-                carries[other] = carries[face].across(spots[start], pattern.direction(edge, start))
+                carries[other] = carries[face].across(flat[start], pattern.direction(edge, start))
                 waiting.append(other)
     if len(carries) < len(cycles):
         raise TearingError("the sheet is in pieces")

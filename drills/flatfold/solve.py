@@ -1,15 +1,105 @@
-"""Does a labelled sheet fold flat, layers and all? A verdict with an order, or with what contradicts."""
+"""Does a labelled sheet fold flat, layers and all? An order of the layers, or the labels that contradict.
+
+What the labels say of neighbouring faces is put into an order, and all that follows from it is put
+in too, until nothing more does. Only then is an open pair guessed, on a copy; a guess that makes
+layers cross is taken back. The question is NP-complete (M. Bern, B. Hayes, SODA 1996) also for
+creases on a grid and its diagonals (H. Akitaya et al., Box pleating is hard, JCDCGG 2015), so that
+tries are counted; with labels on every crease there is hardly anything left to guess.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from drills.flatfold.conditions import Conditions, conditions_of
+from drills.flatfold.conditions import FOLLOWING, Conditions, bits, conditions_of
 from drills.flatfold.folded import Folded, fold
-from drills.flatfold.labels import completions
-from drills.flatfold.order import CrossingError, Order
 from drills.pattern import CreasePattern, Label
+
+
+class CrossingError(Exception):
+    """The layers would cross."""
+
+
+class Order:
+    """Per face the sets of faces known below and above it; orders may run in circles over the sheet."""
+
+    def __init__(self, conditions: Conditions) -> None:
+        self.conditions = conditions
+        self.below = [0] * conditions.faces
+        self.above = [0] * conditions.faces
+        self.known = [0] * len(conditions.nests)
+
+    def copy(self) -> Order:
+        """Return an order that can grow by itself."""
+        twin = Order.__new__(Order)
+        twin.conditions, twin.known = self.conditions, self.known[:]
+        twin.below, twin.above = self.below[:], self.above[:]
+        return twin
+
+    def open_pair(self) -> tuple[int, int] | None:
+        """Return two overlapping faces whose order is not known, those with most unknown first."""
+        # a face about which least is known stands in most conditions: a guess there settles most
+        most, chosen = 0, -1
+        for face, others in enumerate(self.conditions.overlaps):
+            unknown = others & ~(self.below[face] | self.above[face])
+            if unknown.bit_count() > most:
+                most, chosen = unknown.bit_count(), face
+        if chosen < 0:
+            return None
+        unknown = self.conditions.overlaps[chosen] & ~(self.below[chosen] | self.above[chosen])
+        return chosen, (unknown & -unknown).bit_length() - 1
+
+    def put(self, pairs: list[tuple[int, int]]) -> None:
+        """Put the first face of each pair over the second and follow up; CrossingError if it cannot be."""
+        waiting = list(pairs)
+        while waiting:
+            upper, lower = waiting.pop()
+            # below and above are kept in step, so that one bit tells whether this is known already
+            if self.below[upper] >> lower & 1:
+                continue
+            if upper == lower or self.above[upper] >> lower & 1:
+                raise CrossingError
+            self.below[upper] |= 1 << lower
+            self.above[lower] |= 1 << upper
+            self._follow_tacos(upper, lower, waiting)
+            self._follow_cells(upper, lower, waiting)
+            self._follow_nests(upper, lower, waiting)
+
+    def _follow_tacos(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
+        """Put what runs through a crease over both of its faces or under both."""
+        for other, through in self.conditions.tacos_at[upper]:
+            if through >> lower & 1:
+                waiting.append((other, lower))
+        for other, through in self.conditions.tacos_at[lower]:
+            if through >> upper & 1:
+                waiting.append((upper, other))
+
+    def _follow_cells(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
+        """Put what is over the upper face over the lower one, and so on below, where all three meet."""
+        overlaps, cells = self.conditions.overlaps, self.conditions.cells_at
+        # faces over one cell are stacked; faces that meet nowhere may well run in a circle
+        here = cells[upper] & cells[lower]
+        over = self.above[upper] & overlaps[lower] & ~self.above[lower]
+        under = self.below[lower] & overlaps[upper] & ~self.below[upper]
+        if over:
+            waiting += [(face, lower) for face in bits(over) if cells[face] & here]
+        if under:
+            waiting += [(upper, face) for face in bits(under) if cells[face] & here]
+
+    def _follow_nests(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
+        """Keep two creases on one side of a piece nested or apart."""
+        known, nests = self.known, self.conditions.nests
+        # each pair is put in once, so that adding its step sets one digit of the number that was 0
+        for number, step in self.conditions.nests_at.get((upper, lower), ()):
+            known[number] += step
+            following = FOLLOWING.get(known[number])
+            if following is None:
+                raise CrossingError
+            if following:
+                nest = nests[number]
+                waiting += [(nest[one], nest[two]) for one, two in following]
+
 
 TRIES = 2000
 
@@ -96,47 +186,6 @@ def _searched(order: Order, left: list[int]) -> Order | None:
         if found is not None:
             return found
     return None
-
-
-def count_orders(pattern: CreasePattern) -> int:
-    """Return the number of layer orders; labelled creases keep their labels, U folds either way."""
-    folded = fold(pattern)
-    return sum(1 for _ in orders_of(conditions_of(folded), label_pairs(folded, pattern.labels())))
-
-
-def orders_of(conditions: Conditions, pairs: list[tuple[int, int]]) -> Iterator[Order]:
-    """Yield every layer order in which the first face of each pair lies over the second."""
-    order = Order(conditions)
-    try:
-        order.put(pairs)
-    except CrossingError:
-        return
-    yield from _grown(order)
-
-
-def count_foldable(pattern: CreasePattern) -> tuple[int, int]:
-    """Return the number of labellings that fold at each point, and of those that have a layer order."""
-    folded = fold(pattern)
-    conditions = conditions_of(folded)
-    at_points = whole = 0
-    for labels in completions(pattern, pattern.labels()):
-        at_points += 1
-        whole += find_order(conditions, label_pairs(folded, labels)).folds is True
-    return at_points, whole
-
-
-def _grown(order: Order) -> Iterator[Order]:
-    pair = order.open_pair()
-    if pair is None:
-        yield order
-        return
-    for guess in (pair, pair[::-1]):
-        branch = order.copy()
-        try:
-            branch.put([guess])
-        except CrossingError:
-            continue
-        yield from _grown(branch)
 
 
 CONTRADICTION_TRIES = 200

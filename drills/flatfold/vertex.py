@@ -1,19 +1,17 @@
-"""The full test of one point by crimping, and the number of labellings by the same reduction.
+"""One vertex: the angle condition, the full test of its labels by crimping, counting M against V.
 
 A run of equal angles with larger ones on both sides folds into a stack of its own: its creases must
 be as many mountains as valleys (one more of one kind if their number is odd), and then the run can
 be folded away. What is left when all angles are equal needs two more of one kind than of the other.
-Crimping: M. Bern, B. Hayes, SODA 1996 (from memory); the recursion for the number of labellings:
-T. C. Hull, Ars Combinatoria 67 (2003) 175-188, arXiv:1410.5022.
+Crimping: M. Bern, B. Hayes, The complexity of flat origami, SODA 1996, 175-183 (from memory).
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 from functools import lru_cache
 from itertools import product
-from math import atan2, comb, pi, tau
+from math import atan2, pi, tau
 from typing import NamedTuple, Protocol, Self, TypeAlias, TypeVar
 
 from drills.geometry import Direction, Turn, is_half_turn, move_between, turn_between
@@ -32,20 +30,6 @@ class Angle(Protocol):
 
 AnyAngle = TypeVar("AnyAngle", bound=Angle)
 Item = TypeVar("Item")
-
-
-class Degrees(NamedTuple):
-    """An angle as an exact number of degrees, or of any other unit."""
-
-    size: Fraction
-
-    def is_below(self, other: Degrees) -> bool:
-        """Whether this angle is the smaller one."""
-        return self.size < other.size
-
-    def plus_minus(self, more: Degrees, less: Degrees) -> Degrees:
-        """Return self + more - less."""
-        return Degrees(self.size + more.size - less.size)
 
 
 class Run(NamedTuple):
@@ -84,23 +68,6 @@ def folds_flat(angles: Sequence[AnyAngle], mountains: Sequence[bool]) -> bool:
         angles = without_run(angles, run.length)
         mountains = ([surplus > 0] if len(folded) % 2 else []) + list(mountains[run.length + 1 :])
     return abs(2 * sum(mountains) - len(mountains)) == 2
-
-
-def count_labellings(angles: Sequence[AnyAngle]) -> int:
-    """Return the number of labellings with which a point that meets the angle condition folds flat."""
-    count = 1
-    while (run := smallest_run(angles)) is not None:
-        count *= comb(run.length + 1, (run.length + 1) // 2)
-        angles = without_run(_turned(angles, run.start), run.length)
-    half = len(angles) // 2
-    return count * 2 * comb(2 * half, half - 1)
-
-
-def count_of_degrees(angles: Sequence[int | Fraction]) -> int:
-    """Return the number of labellings of a point given by its angles; 0 where it cannot fold flat."""
-    if len(angles) % 2 or sum(angles[::2]) != sum(angles[1::2]):
-        return 0
-    return count_labellings([Degrees(Fraction(angle)) for angle in angles])
 
 
 def without_run(angles: Sequence[AnyAngle], length: int) -> list[AnyAngle]:
@@ -215,12 +182,11 @@ class Radians(NamedTuple):
 
 def angles_around(pattern: CreasePattern, vertex: int) -> list[Radians]:
     """Return the angles between the edges at a vertex, counterclockwise."""
-    here = pattern.vertices[vertex]
-    moves = [
-        move_between(here, pattern.vertices[pattern.other_end(e, vertex)]) for e in pattern.around[vertex]
-    ]
-    ways = [atan2(move.dy, move.dx) for move in moves]
-    return [Radians((after - way) % tau) for way, after in zip(ways, [*ways[1:], *ways[:1]], strict=True)]
+    place = pattern.vertices[vertex]
+    moves = [move_between(place, pattern.vertices[other]) for other in pattern.neighbours[vertex]]
+    headings = [atan2(move.dy, move.dx) for move in moves]
+    following = [*headings[1:], *headings[:1]]
+    return [Radians((after - here) % tau) for here, after in zip(headings, following, strict=True)]
 
 
 def check_angles_rounded(pattern: CreasePattern) -> tuple[int, ...]:

@@ -11,10 +11,11 @@ from math import comb
 
 import pytest
 
-from drills.flatfold import count_foldable, count_orders
+from drills.flatfold import bits, fold
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Label, Line, Paper, build
 from drills.structures import Stretch, draw
+from tests.drills.flatfold.counting import count_foldable, count_orders, orders_of
 from tests.drills.sheets import map_sheet, square_twist, star, triangle_twist, ways
 
 STAMPS = (1, 2, 6, 16, 50, 144, 462, 1392)
@@ -49,10 +50,6 @@ def test_the_map_of_nine() -> None:
 
 def _stacks(pattern: CreasePattern) -> set[str]:
     """Return the stacks of a 2 x 2 map, cells numbered in reading order, read from the top."""
-    from drills.flatfold.conditions import bits, conditions_of
-    from drills.flatfold.folded import fold
-    from drills.flatfold.solve import orders_of
-
     folded = fold(pattern)
     numbers = []
     for cycle in folded.faces:
@@ -61,7 +58,7 @@ def _stacks(pattern: CreasePattern) -> set[str]:
         numbers.append(1 + int(xs > 1) + 2 * int(ys < 1))
     up = folded.over[numbers.index(1)]
     found = set()
-    for order in orders_of(conditions_of(folded), []):
+    for order in orders_of(pattern):
         heights = [len(bits(below)) for below in order.below]
         stack = sorted(range(4), key=lambda face: heights[face], reverse=not up)
         found.add("".join(str(numbers[face]) for face in stack))

@@ -6,8 +6,9 @@ from itertools import product
 
 import pytest
 
-from drills.flatfold import Degrees, Run, count_of_degrees, folds_flat, smallest_run, without_run
+from drills.flatfold import Run, folds_flat, smallest_run, without_run
 from drills.geometry import Chance
+from tests.drills.flatfold.counting import Degrees, count_of_degrees
 from tests.drills.flatfold.stacks import labellings, stacks
 
 

@@ -5,8 +5,9 @@ from math import atan2, degrees, pi
 
 import pytest
 
-from drills.flatfold import check_angles, count_labellings, is_kawasaki, turns_around, valid_at
+from drills.flatfold import check_angles, is_kawasaki, turns_around, valid_at
 from drills.geometry import Direction, counterclockwise
+from tests.drills.flatfold.counting import count_labellings
 from tests.drills.sheets import star, ways
 
 

@@ -16,7 +16,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.flatfold import count_of_degrees
+from tests.drills.flatfold.counting import count_of_degrees
 
 
 def test_four_right_angles_can_be_labelled_in_eight_ways() -> None:

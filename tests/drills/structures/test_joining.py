@@ -5,7 +5,7 @@ from itertools import product
 
 import pytest
 
-from drills.flatfold import check_angles, completions, count_foldable, failing, folds, solve_layers
+from drills.flatfold import check_angles, completions, failing, folds, solve_layers
 from drills.geometry import HALF_TURN, QUARTER_TURN, Direction, Point
 from drills.pattern import Line, faces, turned
 from drills.structures import (
@@ -30,6 +30,7 @@ from drills.structures import (
     turned_block,
     with_pleats_around,
 )
+from tests.drills.flatfold.counting import count_foldable
 from tests.drills.sheets import HINGES, figure
 
 BACK = QUARTER_TURN.then(HALF_TURN)
