@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import ast
 import subprocess
 import sys
-from collections.abc import Iterator
-from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).parents[1]
-ROOMS = ("drills", "progress_store", "trainer")
+from tests.import_graph import ROOMS, ROOT, graph_of, imported, in_circles, modules, offers
+
 SCREENS = "trainer.screens"
 BARRED = {
     "drills": {"progress_store", "trainer", "textual", "rich"},
@@ -25,18 +22,6 @@ def test_the_practised_and_the_remembered_know_nothing_of_each_other_nor_of_the_
     """All modules of one room, loaded alone, bring in none of the other and nothing that draws."""
     assert loaded(modules("drills"), {"progress_store", "trainer", "textual", "rich", "fsrs"}) == []
     assert loaded(modules("progress_store"), {"drills", "trainer", "textual", "rich"}) == []
-
-
-def modules(package: str) -> list[str]:
-    """Return the modules of a package as they lie on the disk; none where there is no such package."""
-    found = ROOT.joinpath(*package.split(".")).rglob("*.py")
-    return sorted(name_of(path) for path in found if path.name != "__main__.py")
-
-
-def name_of(path: Path) -> str:
-    """Return the dotted name of a module's file."""
-    parts = path.relative_to(ROOT).with_suffix("").parts
-    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
 
 
 def loaded(names: list[str], unwanted: set[str]) -> list[str]:
@@ -75,55 +60,72 @@ def test_opening_the_trainer_loads_nothing() -> None:
 
 @pytest.mark.parametrize("room", ROOMS)
 def test_import_lines_keep_to_the_walls(room: str) -> None:
-    """What is imported inside a function counts as well."""
+    """What is imported inside a function or for type checking counts as well."""
     for name in modules(room):
         barred = set() if name.startswith(SCREENS) else BARRED[room]
-        assert not {each.split(".")[0] for each in imported(name, everywhere=True)} & barred, name
+        assert not {each.split(".")[0] for each in imported(name)} & barred, name
+
+
+NOT_ABOVE = {
+    "trainer.board": {"progress_store", "trainer"},
+    "trainer.answering": {"progress_store", "trainer.practice", "trainer.text", "trainer.cli", SCREENS},
+    "trainer.text": {"trainer.practice", "trainer.cli", SCREENS},
+    "trainer.practice": {"trainer.answering", "trainer.text", "trainer.cli", SCREENS},
+    SCREENS: {"trainer.cli"},
+}
+"""What the packages of the trainer do not import, beside themselves: nothing that stands on them."""
+
+
+@pytest.mark.parametrize("package", NOT_ABOVE)
+def test_inside_the_trainer_imports_go_one_way(package: str) -> None:
+    """Drawing knows no practice, words know no command, the screens know no command line."""
+    names = modules(package)
+    assert names
+    for name in names:
+        outside = {each for each in imported(name) if not is_in(each, package)}
+        assert not [each for each in outside for barred in NOT_ABOVE[package] if is_in(each, barred)], name
 
 
 def test_no_modules_import_each_other_in_a_circle() -> None:
-    """The imports at the head of our modules, without those for types only, have an order."""
-    names = {name for room in ROOMS for name in modules(room)}
-    graph = {name: {each for each in imported(name) if each in names} - {name} for name in names}
-    order = list(TopologicalSorter(graph).static_order())
-    assert set(order) == names
-    assert order.index("drills.geometry.plane") < order.index("trainer.practice.rounds")
+    """Imports inside functions and for type checking count."""
+    assert in_circles(graph_of()) - set(modules(SCREENS)) == set()
 
 
-def imported(name: str, everywhere: bool = False) -> Iterator[str]:
-    """Yield the modules that a module imports when it is loaded, or anywhere in it."""
-    for node in nodes(file_of(name), everywhere):
-        if isinstance(node, ast.Import):
-            yield from (alias.name for alias in node.names)
-        if isinstance(node, ast.ImportFrom):
-            assert node.level == 0, f"{name} has a relative import"
-            assert node.module
-            parts = [f"{node.module}.{alias.name}" for alias in node.names]
-            yield from (part if file_of(part).exists() else node.module for part in parts)
+def test_circles_are_seen_wherever_the_import_stands(tmp_path: Path) -> None:
+    """One module imports at its head, one for type checking, one inside a function."""
+    room = tmp_path / "drills"
+    room.mkdir()
+    (room / "__init__.py").write_text("")
+    (room / "a.py").write_text("from drills.b import x\n")
+    (room / "b.py").write_text("if TYPE_CHECKING:\n    import drills.c\n")
+    (room / "c.py").write_text("def f():\n    from drills import a\n")
+    (room / "d.py").write_text("from drills import a\n")
+    assert in_circles(graph_of(tmp_path)) == {"drills.a", "drills.b", "drills.c"}
 
 
-def nodes(path: Path, everywhere: bool) -> Iterator[ast.AST]:
-    """Yield the statements of a file that run when it is loaded, or all of them."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    waiting: list[ast.AST] = [tree]
-    while waiting:
-        node = waiting.pop()
-        yield node
-        if everywhere or not (is_later(node) or is_for_types(node)):
-            waiting.extend(ast.iter_child_nodes(node))
+DOORS = [package for room in ROOMS for package in modules(room) if offers(package)]
 
 
-def is_later(node: ast.AST) -> bool:
-    """Whether what is inside runs only when it is called."""
-    return isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda)
+PAST_THE_DOORS = ("tests.measure.drills", "trainer.practice.first_minutes")
+"""The table of how long a drill takes empties the caches behind the doors."""
 
 
-def is_for_types(node: ast.AST) -> bool:
-    """Whether this is what only a type checker reads."""
-    return isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING"
+def test_packages_are_entered_by_their_doors() -> None:
+    """From outside a package with a door nobody imports a module behind it, but a test of its own room."""
+    assert {"drills.geometry", "drills.questions", "progress_store", "trainer.board"} <= set(DOORS)
+    names = [name for room in (*ROOMS, "tests") for name in modules(room)]
+    past = [
+        (name, each)
+        for name in names
+        if name not in PAST_THE_DOORS
+        for each in imported(name)
+        for door in DOORS
+        if is_in(each, door) and each != door and not is_in(name, door)
+        if not is_in(name, f"tests.{door.split('.')[0]}")
+    ]
+    assert past == []
 
 
-def file_of(name: str) -> Path:
-    """Return the file of a module."""
-    folder = ROOT.joinpath(*name.split("."))
-    return folder / "__init__.py" if folder.is_dir() else folder.with_suffix(".py")
+def is_in(name: str, package: str) -> bool:
+    """Whether a module is a package or one of its modules."""
+    return name == package or name.startswith(f"{package}.")
