@@ -10,7 +10,7 @@ from drills.questions.code import Code
 from drills.questions.labels import most_wrong
 from drills.questions.registry import KINDS, checked, newest, spec
 from drills.questions.spec import Recipe, Spec
-from drills.structures import TRIANGLES, Stretch
+from drills.structures import STRUCTURES, TRIANGLES, Stretch
 
 SEEN = 150
 HEADINGS = (
@@ -82,7 +82,7 @@ def _structures(recipes: Iterable[Recipe], *, has_single: bool) -> str:
     """Return how many structures a sheet has, and which look-alikes stand among them."""
     numbers = {recipe.structures for recipe in recipes if recipe.structures} | ({1} if has_single else set())
     among = {kind for recipe in recipes if recipe.structures for kind in recipe.allowed}
-    alike = [name for kind, name in (("roof", "roofs"), ("diamond", "45-degree stretches")) if kind in among]
+    alike = [row.plural for kind, row in STRUCTURES.items() if kind in among and not row.is_slanted]
     return ", with ".join(filter(None, (_range(numbers), " and ".join(alike))))
 
 

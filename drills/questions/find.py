@@ -34,7 +34,7 @@ from drills.structures import (
     FieldSheet,
     Stretch,
     StructureKind,
-    draw_figure,
+    draw,
     drawn_outlines,
 )
 
@@ -125,7 +125,7 @@ def _size_at(level: int, chance: Chance) -> tuple[int, int]:
 def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec."""
     sheet = next(iter(spec.sheets()))
-    truth = draw_figure(sheet)
+    truth = draw(sheet)
     outlines = sorted(drawn_outlines(sheet), key=sorted)
     return Drill(spec, sheet, truth.unlabelled(), truth, FindStretches.of(tuple(outlines)))
 

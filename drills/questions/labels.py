@@ -24,7 +24,7 @@ from drills.questions.levels import (
 )
 from drills.questions.question import Drill
 from drills.questions.spec import Recipe, Spec
-from drills.structures import MOST_STRUCTURES, Stretch, draw_figure
+from drills.structures import MOST_STRUCTURES, Stretch, draw
 
 FORMS = {"mark": Form("mark", MarkWrongLabels)}
 SKILLS = {
@@ -109,7 +109,7 @@ def can_settle(stretch: Stretch, wrong: str, at_most: int) -> bool:
 def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError if no fair set of labels exists, which tests rule out."""
     for sheet in spec.sheets():
-        truth = draw_figure(sheet)
+        truth = draw(sheet)
         wrong = _fair(truth, spec, chance)
         if wrong is not None:
             break

@@ -25,7 +25,7 @@ from drills.questions.levels import (
 )
 from drills.questions.question import AnyQuestion, Drill
 from drills.questions.spec import Recipe, Spec
-from drills.structures import MOST_STRUCTURES, Stretch, draw_figure
+from drills.structures import MOST_STRUCTURES, Stretch, draw
 
 FORMS = {
     "mark": Form("mark", MarkInsideLines),
@@ -111,7 +111,7 @@ def tip(stretch: Stretch) -> Stretch:
 def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError where no sheet has a turning point, which tests rule out."""
     for sheet in spec.sheets():
-        truth = draw_figure(sheet)
+        truth = draw(sheet)
         if spec.form == "mark" or turning_points(truth):
             return Drill(spec, sheet, truth.unlabelled(), truth, _question(spec.form, truth, chance))
     raise RuntimeError(f"The sheets of this {spec.form} drill have no turning point")

@@ -22,7 +22,7 @@ from drills.questions.levels import (
 )
 from drills.questions.question import Drill
 from drills.questions.spec import Recipe, Spec
-from drills.structures import MOST_STRUCTURES, TRIANGLES, Stretch, Triangle, draw_figure
+from drills.structures import MOST_STRUCTURES, TRIANGLES, Stretch, Triangle, draw
 
 FORMS = {"read": Form("read a step", ReadStep), "place": Form("place a step", PlaceStep)}
 RATIOS = ("1:2", "1:3", "3:4")
@@ -79,7 +79,7 @@ def _practised_as(direction: Direction) -> str:
 def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError where no sheet shows the ratio, which tests rule out."""
     for sheet in spec.sheets():
-        truth = draw_figure(sheet)
+        truth = draw(sheet)
         if found := segments(truth, spec.detail):
             break
     else:

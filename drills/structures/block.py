@@ -1,7 +1,7 @@
 """Blocks: rectangles whose edge is itself a pleat line, with creases inside and hinges that leave.
 
 Pleats run round a block in rings, with 45-degree ridges from its corners, and blocks can be put
-together (see ``joining``). The lower left corner is (0, 0).
+together. The lower left corner is (0, 0).
 """
 
 from __future__ import annotations
@@ -20,10 +20,10 @@ RIGHT, UP, LEFT, DOWN = Direction(1, 0), Direction(0, 1), Direction(-1, 0), Dire
 
 
 class LeavingHinge(NamedTuple):
-    """A hinge that leaves a block: a point of its edge, the way out, the label of the piece that follows."""
+    """A hinge that leaves a block: where, which way, the label of the piece that follows."""
 
-    place: Point
-    way: Direction
+    point: Point
+    direction: Direction
     label: Label
 
 
@@ -38,7 +38,7 @@ class Block:
     width: Exact
     height: Exact
     lines: tuple[Line, ...]
-    exits: tuple[LeavingHinge, ...]
+    leaving_hinges: tuple[LeavingHinge, ...]
     edge: Label = "M"
     outlines: tuple[Outline, ...] = ()
     pleat: int = 1
@@ -48,9 +48,9 @@ class Block:
         """The corners counterclockwise from the lower left."""
         return Paper(0, 0, self.width, self.height).corners
 
-    def exits_to(self, way: Direction) -> tuple[LeavingHinge, ...]:
-        """Return the hinges that leave this way."""
-        return tuple(exit_ for exit_ in self.exits if exit_.way == way)
+    def leaving_towards(self, direction: Direction) -> tuple[LeavingHinge, ...]:
+        """Return the hinges that leave in this direction."""
+        return tuple(hinge for hinge in self.leaving_hinges if hinge.direction == direction)
 
 
 def sheet_of(block: Block, crop: tuple[int, int, int, int] = (0, 0, 0, 0)) -> CreasePattern:
@@ -71,16 +71,16 @@ def with_pleats_around(block: Block, pleats: int) -> Block:
 
 def _with_one_around(block: Block) -> Block:
     new = [*block.lines, *_edge_lines(block), *_corner_pieces(block), *_hinge_pieces(block)]
-    exits = tuple(
-        LeavingHinge(moved(exit_.place, exit_.way, block.pleat), exit_.way, OTHER_LABEL[exit_.label])
-        for exit_ in block.exits
+    prolonged = tuple(
+        LeavingHinge(moved(point, direction, block.pleat), direction, OTHER_LABEL[label])
+        for point, direction, label in block.leaving_hinges
     )
     wider = replace(
         block,
         width=block.width + 2 * block.pleat,
         height=block.height + 2 * block.pleat,
         lines=tuple(new),
-        exits=exits,
+        leaving_hinges=prolonged,
         edge=OTHER_LABEL[block.edge],
     )
     return shifted(wider, block.pleat, block.pleat)
@@ -94,19 +94,19 @@ def _edge_lines(block: Block) -> Iterator[Line]:
 
 def _corner_pieces(block: Block) -> Iterator[Line]:
     """Yield the ridges from the corners to those one pleat further out, of the kind of the inner end."""
-    ways = (Direction(-1, -1), Direction(1, -1), Direction(1, 1), Direction(-1, 1))
-    for corner, way in zip(block.corners, ways, strict=True):
-        yield Line(corner, moved(corner, way, block.pleat), "ridge", block.edge)
+    outward = (Direction(-1, -1), Direction(1, -1), Direction(1, 1), Direction(-1, 1))
+    for corner, direction in zip(block.corners, outward, strict=True):
+        yield Line(corner, moved(corner, direction, block.pleat), "ridge", block.edge)
 
 
 def _hinge_pieces(block: Block) -> Iterator[Line]:
-    for place, way, label in block.exits:
-        yield Line(place, moved(place, way, block.pleat), "hinge", label)
+    for point, direction, label in block.leaving_hinges:
+        yield Line(point, moved(point, direction, block.pleat), "hinge", label)
 
 
 def shifted(block: Block, right: Exact, up: Exact) -> Block:
     """Return the block's lines, hinges and outlines moved so far; its corner counts as (0, 0) as before."""
-    return _mapped(block, lambda point: Point(point.x + right, point.y + up), lambda way: way)
+    return _mapped(block, lambda point: Point(point.x + right, point.y + up), lambda direction: direction)
 
 
 def turned_block(block: Block, symmetry: Symmetry) -> Block:
@@ -118,10 +118,16 @@ def turned_block(block: Block, symmetry: Symmetry) -> Block:
         x, y = symmetry.of(point)
         return Point(x - left, y - bottom)
 
-    turned = _mapped(block, image, lambda way: Direction(*map(int, symmetry.of(Point(*way)))))
+    turned = _mapped(block, image, lambda direction: turned_direction(direction, symmetry))
     if symmetry.b == 0:
         return turned
     return replace(turned, width=block.height, height=block.width)
+
+
+def turned_direction(direction: Direction, symmetry: Symmetry) -> Direction:
+    """Return a direction's image under a symmetry of the square."""
+    x, y = symmetry.of(Point(*direction))
+    return Direction(int(x), int(y))
 
 
 def mirrored(block: Block) -> Block:
@@ -139,7 +145,9 @@ def exchanged(block: Block) -> Block:
     return replace(
         block,
         lines=tuple(line._replace(label=OTHER_LABEL[line.label]) for line in block.lines),
-        exits=tuple(exit_._replace(label=OTHER_LABEL[exit_.label]) for exit_ in block.exits),
+        leaving_hinges=tuple(
+            hinge._replace(label=OTHER_LABEL[hinge.label]) for hinge in block.leaving_hinges
+        ),
         edge=OTHER_LABEL[block.edge],
     )
 
@@ -148,7 +156,10 @@ def _mapped(block: Block, image: Callable[[Point], Point], turn: Callable[[Direc
     return replace(
         block,
         lines=tuple(line._replace(start=image(line.start), end=image(line.end)) for line in block.lines),
-        exits=tuple(LeavingHinge(image(e.place), turn(e.way), e.label) for e in block.exits),
+        leaving_hinges=tuple(
+            LeavingHinge(image(hinge.point), turn(hinge.direction), hinge.label)
+            for hinge in block.leaving_hinges
+        ),
         outlines=tuple((image(s), image(a), image(t), image(b)) for s, a, t, b in block.outlines),
     )
 
@@ -178,7 +189,7 @@ def mirror_pair(block: Block, gap: int = 0) -> Block:
 
     Such hinges break the alternation of the labels, so the pair then comes without any.
     """
-    if block.exits_to(RIGHT):
+    if block.leaving_towards(RIGHT):
         block = without_labels(block)
     return _joined(block, mirrored(block), gap)
 
@@ -188,7 +199,7 @@ def without_labels(block: Block) -> Block:
     return replace(
         block,
         lines=tuple(line._replace(label="U") for line in block.lines),
-        exits=tuple(exit_._replace(label="U") for exit_ in block.exits),
+        leaving_hinges=tuple(hinge._replace(label="U") for hinge in block.leaving_hinges),
         edge="U",
     )
 
@@ -198,17 +209,16 @@ def check_block(block: Block) -> Block:
     pattern = sheet_of(with_pleats_around(block, 1))
     wrong = check_angles(pattern)
     if wrong:
-        raise ValueError(
-            f"These blocks do not go together: the creases at {_place(pattern, wrong[0])} cannot fold."
-        )
+        where = _point_in_words(pattern, wrong[0])
+        raise ValueError(f"These blocks do not go together: the creases at {where} cannot fold.")
     return block
 
 
 def _check_hinges(left: Block, right: Block) -> None:
-    facing = [*left.exits_to(RIGHT), *right.exits_to(LEFT)]
+    facing = [*left.leaving_towards(RIGHT), *right.leaving_towards(LEFT)]
     if facing:
         raise ValueError(
-            f"A hinge leaves at height {facing[0].place.y} towards the other block; turn one of the two."
+            f"A hinge leaves at height {facing[0].point.y} towards the other block; turn one of the two."
         )
 
 
@@ -228,19 +238,20 @@ def _joined(left: Block, right: Block, gap: int) -> Block:
 def _sharing(left: Block, right: Block) -> Block:
     """Return the two as one block, the right one already in its place, their shared line drawn."""
     low, high = Point(left.width, 0), Point(left.width, left.height)
-    outward = [exit_ for exit_ in left.exits if exit_.way != RIGHT]
-    outward += [exit_ for exit_ in right.exits if exit_.way != LEFT]
+    outward = [hinge for hinge in left.leaving_hinges if hinge.direction != RIGHT]
+    outward += [hinge for hinge in right.leaving_hinges if hinge.direction != LEFT]
+    # at each end of the shared line two 45-degree ridges meet it: three creases, so a hinge joins them
     new = (LeavingHinge(low, DOWN, left.edge), LeavingHinge(high, UP, left.edge))
     return replace(
         left,
         width=left.width + right.width,
         lines=(*left.lines, *right.lines, Line(low, high, "pleat", left.edge)),
-        exits=(*outward, *new),
+        leaving_hinges=(*outward, *new),
         outlines=left.outlines + right.outlines,
     )
 
 
-def _place(pattern: CreasePattern, vertex: int) -> str:
+def _point_in_words(pattern: CreasePattern, vertex: int) -> str:
     """Return a point in words, counted from the lower left corner of the block with a pleat around it."""
     x, y = pattern.vertices[vertex]
     return f"{x} across, {y} up"

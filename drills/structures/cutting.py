@@ -13,7 +13,7 @@ from drills.pattern import Paper
 from drills.structures.block import Outline
 from drills.structures.composing import folds
 from drills.structures.finder import find_stretches
-from drills.structures.sheets import Sheet, creases_of, landmarks
+from drills.structures.sheets import Sheet, creases_of
 
 TRIES = 8
 MOST_LOST = Fraction(1, 3)
@@ -40,7 +40,7 @@ def cut(chance: Chance, sheet: Sheet) -> Sheet:
 def on_paper(sheet: Sheet) -> tuple[Outline, ...]:
     """Return the corners S, A, T, B of each slanted stretch of which any part is on the paper."""
     paper = Paper(0, 0, *sheet.size)
-    return tuple(outline for outline in landmarks(sheet) if _shows(outline, paper))
+    return tuple(outline for outline in sheet.outlines() if _shows(outline, paper))
 
 
 def _cropped(sheet: Sheet, crop: Crop) -> Sheet:

@@ -8,14 +8,23 @@ corner have two ridges and a vertical line, so a hinge leaves each sideways, or 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from dataclasses import dataclass, replace
+from itertools import product
+from typing import Literal, TypeAlias, get_args
 
-from drills.geometry import Point
-from drills.pattern import Line
-from drills.structures.triangle import label_of_rank
+from drills.geometry import QUARTER_TURN, SYMMETRIES, Point
+from drills.pattern import CreasePattern, Line, Paper, build, turned
+from drills.structures.block import LEFT, RIGHT, Block, LeavingHinge, Outline, quarter_turned
+from drills.structures.designs import BlockDesign, Tile, block_of, turned_directions
+from drills.structures.roof import ROOF_HINGES, Roof, RoofHinge
+from drills.structures.sheets import SheetDesign, labelled
+from drills.structures.triangle import Triangle, label_of_rank
 
 Sideways: TypeAlias = Literal["left", "right"]
+
+SIDEWAYS_HINGES: list[tuple[Sideways, Sideways]] = list(product(get_args(Sideways), repeat=2))
+
+_LARGEST = 2
 
 
 @dataclass(frozen=True)
@@ -45,16 +54,14 @@ class Diamond:
         return (self.y, "left"), (self.y, "right"), (self.y + self.half, top), (self.y - self.half, bottom)
 
 
-def diamond_field(diamond: Diamond, low: int, high: int) -> Iterator[Line]:
-    """Yield a field of vertical pleat lines from height low to high with the diamond in it."""
-    upright = (
-        Line(Point(x, low), Point(x, high), "pleat", label_of_rank(x)) for x in range(1, diamond.field)
-    )
-    yield from cut_field(upright, diamond)
-    yield from diamond_lines(diamond)
+def diamond_field(diamond: Diamond, high: int) -> Iterator[Line]:
+    """Yield a field of vertical pleat lines from height 0 to high with the diamond in it."""
+    upright = (Line(Point(x, 0), Point(x, high), "pleat", label_of_rank(x)) for x in range(1, diamond.field))
+    yield from _cut_field(upright, diamond)
+    yield from _diamond_lines(diamond)
 
 
-def cut_field(lines: Iterable[Line], diamond: Diamond) -> Iterator[Line]:
+def _cut_field(lines: Iterable[Line], diamond: Diamond) -> Iterator[Line]:
     """Yield vertical pleat lines, from below upwards, without what of them lies inside the diamond."""
     for line in lines:
         reach = diamond.half - abs(int(line.start.x) - diamond.x)
@@ -65,7 +72,7 @@ def cut_field(lines: Iterable[Line], diamond: Diamond) -> Iterator[Line]:
             yield line._replace(start=Point(line.start.x, diamond.y + reach))
 
 
-def diamond_lines(diamond: Diamond) -> Iterator[Line]:
+def _diamond_lines(diamond: Diamond) -> Iterator[Line]:
     """Yield the sides, inside lines and hinges of a diamond, labelled by rank."""
     yield from _sides(diamond)
     yield from _level_lines(diamond)
@@ -119,3 +126,104 @@ def _through(diamond: Diamond) -> Iterator[Line]:
     """Yield the line from top to bottom without labels, which ranks do not give."""
     for y in range(diamond.y - diamond.half, diamond.y + diamond.half):
         yield Line(Point(diamond.x, y), Point(diamond.x, y + 1), "hinge", "U")
+
+
+@dataclass(frozen=True)
+class Framed(BlockDesign):
+    """A diamond in the field of vertical pleat lines of an upright roof, which is given lying."""
+
+    diamond: Diamond
+    roof: Roof
+
+    def block(self) -> Block:
+        """Return the upright roof with the diamond in it.
+
+        ValueError where the diamond does not lie strictly between the ends of the ridge line, so that
+        two hinges would meet.
+        """
+        diamond, roof = self.diamond, self.roof
+        if diamond.field != roof.height:
+            raise ValueError(
+                f"The field of the 45-degree stretch must be {roof.height} pleats wide, as its roof."
+            )
+        low, high = diamond.y - diamond.half, diamond.y + diamond.half
+        if not roof.height // 2 < low <= high < roof.width - roof.height // 2:
+            raise ValueError("The 45-degree stretch must lie between the ends of the ridge line.")
+        frame = quarter_turned(block_of(roof))
+        return replace(
+            frame,
+            lines=(*_cut_open(frame, diamond), *_diamond_lines(diamond)),
+            leaving_hinges=(*frame.leaving_hinges, *_leaving_hinges(diamond)),
+        )
+
+
+def _cut_open(frame: Block, diamond: Diamond) -> Iterator[Line]:
+    """Yield the frame's lines, the upright pleat lines in the diamond's rows cut open."""
+    for line in frame.lines:
+        low, high = sorted((line.start, line.end), key=lambda point: point.y)
+        if low.x == high.x and low.y < diamond.y - diamond.half and high.y > diamond.y + diamond.half:
+            yield from _cut_field([line._replace(start=low, end=high)], diamond)
+        else:
+            yield line
+
+
+def _leaving_hinges(diamond: Diamond) -> Iterator[LeavingHinge]:
+    """Yield where the diamond's hinges leave; those of its side corners are of the kind they come from."""
+    sides = {"left": (0, LEFT), "right": (diamond.field, RIGHT)}
+    for row, side in diamond.rows:
+        x, direction = sides[side]
+        yield LeavingHinge(Point(x, row), direction, label_of_rank(0 if row == diamond.y else 1))
+
+
+def diamond_tiles(_: tuple[Triangle, ...]) -> Iterator[Tile]:
+    """Yield diamonds in upright frames as narrow as they or two pleats wider, in every place along them."""
+    for half, more, slack in product(range(1, _LARGEST + 1), (0, 2), (0, 1, 2)):
+        field = 2 * half + more
+        length = field + 2 * half + 2 + slack
+        for hinges, roof_hinges, up in product([*SIDEWAYS_HINGES, None], ROOF_HINGES, range(slack + 1)):
+            diamond = Diamond(field // 2, field // 2 + half + 1 + up, half, field, hinges)
+            roof = Roof(length, field, roof_hinges)
+            directions = turned_directions(roof.directions, QUARTER_TURN) | {LEFT, RIGHT}
+            is_by_rank = _is_by_rank(hinges, roof_hinges)
+            upright = Tile("diamond", Framed(diamond, roof), field, length, directions, is_by_rank)
+            yield from (upright, upright.upright())
+
+
+def _is_by_rank(hinges: tuple[Sideways, Sideways] | None, roof: tuple[RoofHinge, RoofHinge]) -> bool:
+    """Whether ranks give a diamond in its upright frame labels that fold; measured with pleats around.
+
+    Where both of its hinges leave to one side none of the frame's may, where one leaves to each side
+    not both of the frame's to one.
+    """
+    across = [{"up": "left", "down": "right"}.get(hinge) for hinge in roof]
+    if hinges is None:
+        return False
+    if hinges[0] == hinges[1]:
+        return hinges[0] not in across
+    return across[0] is None or across[0] != across[1]
+
+
+@dataclass(frozen=True)
+class FieldSheet(SheetDesign):
+    """One diamond in an open field of pleats, so many squares high; no block, so a sheet alone."""
+
+    diamond: Diamond
+    height: int
+    facing: int = 0
+    exchanged: bool = False
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height of the paper in squares."""
+        size = self.diamond.field, self.height
+        return size if SYMMETRIES[self.facing].b == 0 else (size[1], size[0])
+
+    def drawn(self) -> CreasePattern:
+        """Return the labelled pattern, for which a layer order was found."""
+        paper = Paper(0, 0, self.diamond.field, self.height)
+        pattern = turned(build(diamond_field(self.diamond, self.height), paper), SYMMETRIES[self.facing])
+        return labelled(pattern.switched(pattern.creases) if self.exchanged else pattern)
+
+    def outlines(self) -> tuple[Outline, ...]:
+        """None: nothing in it is slanted."""
+        return ()

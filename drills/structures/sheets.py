@@ -1,21 +1,23 @@
-"""Labels for a sheet with several structures: by rank where that folds, else by the layer search."""
+"""Sheets: what every design of one offers, and the composed one, labelled by rank or by a search."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from abc import ABC, abstractmethod
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import TypeAlias
 
 from drills.flatfold import conditions_of, find_order, fold, label_pairs, solve_layers
-from drills.geometry import SYMMETRIES, Point, as_int, cross, move_between, on_segment
-from drills.pattern import CreasePattern, Paper, Role, build, to_origin, turned
-from drills.structures import stretch
+from drills.geometry import SYMMETRIES, HalfPlane, Point, as_int, half_planes, on_segment
+from drills.geometry import lies_within as within
+from drills.pattern import CreasePattern, Role, faces, to_origin
 from drills.structures.block import Block, Outline, exchanged, sheet_of, turned_block, with_pleats_around
 from drills.structures.designs import BlockDesign, block_of
-from drills.structures.diamond import Diamond, diamond_field
-from drills.structures.stretch import Stretch, draw
+
+Corners: TypeAlias = tuple[Point, Point, Point]
+"""The corners of a triangle that goes in."""
 
 LABEL_TRIES = 60
 
@@ -51,8 +53,37 @@ def _proposals(pattern: CreasePattern) -> Iterator[CreasePattern]:
     yield from dict.fromkeys((pattern, slanted_only, pattern.unlabelled()))
 
 
+class SheetDesign(ABC):
+    """What a sheet is drawn after; a frozen value, so that equal designs are one and drawn once."""
+
+    exchanged: bool
+
+    @property
+    @abstractmethod
+    def size(self) -> tuple[int, int]:
+        """Width and height of the paper in squares."""
+
+    @abstractmethod
+    def drawn(self) -> CreasePattern:
+        """Return the labelled pattern, lower left paper corner at (0, 0); ValueError where none folds."""
+
+    @abstractmethod
+    def outlines(self) -> tuple[Outline, ...]:
+        """Return S, A, T, B of each slanted stretch on the sheet; a crop may leave some of them outside."""
+
+    def parts_that_go_in(self) -> tuple[Corners, ...]:
+        """Return the triangles that go in when the slanted stretches collapse, two each."""
+        return tuple(part for s, a, t, b in self.outlines() for part in ((a, s, t), (b, t, s)))
+
+
+@lru_cache(maxsize=512)
+def draw(design: SheetDesign) -> CreasePattern:
+    """Return the labelled pattern of a sheet, remembered; lower left paper corner at (0, 0)."""
+    return design.drawn()
+
+
 @dataclass(frozen=True)
-class Sheet:
+class Sheet(SheetDesign):
     """A part with pleats around, in one of SYMMETRIES by index, labels exchanged or not, and cropped.
 
     ``crop`` cuts so many squares off at the left, bottom, right and top of the sheet as it faces.
@@ -70,6 +101,24 @@ class Sheet:
         block, (left, bottom, right, top) = whole_block(self), self.crop
         return int(block.width) - left - right, int(block.height) - bottom - top
 
+    def drawn(self) -> CreasePattern:
+        """Return the labelled pattern, for which a layer order was found.
+
+        ValueError where parts do not go together or no order was found.
+        """
+        return labelled(creases_of(self))
+
+    def outlines(self) -> tuple[Outline, ...]:
+        """Return S, A, T, B of each slanted stretch; a crop may leave some outside."""
+        left, bottom, _, _ = self.crop
+
+        def on_paper(point: Point) -> Point:
+            return Point(point.x - left, point.y - bottom)
+
+        return tuple(
+            (on_paper(s), on_paper(a), on_paper(t), on_paper(b)) for s, a, t, b in whole_block(self).outlines
+        )
+
 
 @lru_cache(maxsize=256)
 def whole_block(sheet: Sheet) -> Block:
@@ -86,102 +135,23 @@ def creases_of(sheet: Sheet) -> CreasePattern:
     return to_origin(sheet_of(whole_block(sheet), sheet.crop))
 
 
-@lru_cache(maxsize=256)
-def draw_sheet(sheet: Sheet) -> CreasePattern:
-    """Return the labelled pattern of a sheet, for which a layer order was found.
-
-    ValueError where parts do not go together or no order was found.
-    """
-    return labelled(creases_of(sheet))
-
-
-def landmarks(sheet: Sheet) -> tuple[Outline, ...]:
-    """Return for each slanted stretch its corners S, A, T, B on the sheet; a crop may leave some outside."""
-    left, bottom, _, _ = sheet.crop
-
-    def on_paper(point: Point) -> Point:
-        return Point(point.x - left, point.y - bottom)
-
-    return tuple(
-        (on_paper(s), on_paper(a), on_paper(t), on_paper(b)) for s, a, t, b in whole_block(sheet).outlines
-    )
-
-
-@dataclass(frozen=True)
-class FieldSheet:
-    """One 45-degree stretch in an open field of pleats, so many squares high; no block, so a sheet alone."""
-
-    diamond: Diamond
-    height: int
-    facing: int = 0
-    exchanged: bool = False
-
-    @property
-    def size(self) -> tuple[int, int]:
-        """Width and height of the paper in squares."""
-        size = self.diamond.field, self.height
-        return size if SYMMETRIES[self.facing].b == 0 else (size[1], size[0])
-
-
-def draw_field_sheet(sheet: FieldSheet) -> CreasePattern:
-    """Return the labelled pattern of such a sheet, for which a layer order was found."""
-    paper = Paper(0, 0, sheet.diamond.field, sheet.height)
-    pattern = turned(build(diamond_field(sheet.diamond, 0, sheet.height), paper), SYMMETRIES[sheet.facing])
-    return labelled(pattern.switched(pattern.creases) if sheet.exchanged else pattern)
-
-
-SheetDesign: TypeAlias = Stretch | Sheet | FieldSheet
-
-
-def draw_figure(figure: SheetDesign) -> CreasePattern:
-    """Return the labelled pattern of a sheet, its lower left paper corner at (0, 0)."""
-    match figure:
-        case Stretch():
-            return draw(figure)
-        case Sheet():
-            return draw_sheet(figure)
-        case FieldSheet():
-            return draw_field_sheet(figure)
-
-
-def is_proven(figure: SheetDesign) -> bool:
-    """Whether a sheet has a layer order with its labels; ValueError for several structures without one.
-
-    Only a lone stretch is drawn before an order is sought.
-    """
-    return (
-        stretch.stretch_is_proven(figure)
-        if isinstance(figure, Stretch)
-        else bool(draw_figure(figure).vertices)
-    )
-
-
-def outlines(figure: SheetDesign) -> tuple[Outline, ...]:
+def outlines(design: SheetDesign) -> tuple[Outline, ...]:
     """Return S, A, T, B of each slanted stretch on the sheet; a crop may leave some of them outside."""
-    match figure:
-        case Stretch():
-            s, a, t, b = stretch.outline(figure)
-            return ((s, a, t, b),)
-        case Sheet():
-            return landmarks(figure)
-        case FieldSheet():
-            return ()
+    return design.outlines()
 
 
-def parts_that_go_in(figure: SheetDesign) -> tuple[stretch.Corners, ...]:
+def parts_that_go_in(design: SheetDesign) -> tuple[Corners, ...]:
     """Return the triangles that go in when the slanted stretches collapse, two each."""
-    if isinstance(figure, Stretch):
-        return stretch.parts_of_stretch(figure)
-    return tuple(part for s, a, t, b in outlines(figure) for part in ((a, s, t), (b, t, s)))
+    return design.parts_that_go_in()
 
 
-def drawn_outlines(figure: SheetDesign) -> tuple[frozenset[int], ...]:
+def drawn_outlines(design: SheetDesign) -> tuple[frozenset[int], ...]:
     """Return for each slanted stretch the edges of the drawn sheet that its outline has there."""
-    pattern = draw_figure(figure)
+    pattern = draw(design)
     sides = [edge for edge in pattern.creases if pattern.edges[edge].role == "outline"]
     found = (
         frozenset(edge for edge in sides if _is_side_of(corners, *pattern.ends(edge)))
-        for corners in outlines(figure)
+        for corners in design.outlines()
     )
     return tuple(outline for outline in found if outline)
 
@@ -192,18 +162,15 @@ def _is_side_of(corners: Outline, start: Point, end: Point) -> bool:
     return any(on_segment(start, *side) and on_segment(end, *side) for side in sides)
 
 
-def lies_within(pattern: CreasePattern, outline: Iterable[int], place: Point) -> bool:
-    """Whether a place of the paper lies within an outline, its sides included.
+def lies_within(pattern: CreasePattern, outline: Iterable[int], point: Point) -> bool:
+    """Whether a point of the paper lies within an outline, its sides included.
 
     ``outline`` are the edges that the paper shows of it; as it is convex, its middle lies on the
     inner hand of each, and so does whatever is inside.
     """
     edges = frozenset(outline)
     middle = middle_of(pattern, edges)
-    return all(
-        cross(way, move_between(start, place)) * cross(way, move_between(start, middle)) >= 0
-        for start, way in ((start, move_between(start, end)) for start, end in map(pattern.ends, edges))
-    )
+    return within(point, (HalfPlane.at_left(*pattern.ends(edge)).facing(middle) for edge in edges))
 
 
 def middle_of(pattern: CreasePattern, outline: Iterable[int]) -> Point:
@@ -211,3 +178,11 @@ def middle_of(pattern: CreasePattern, outline: Iterable[int]) -> Point:
     ends = [end for edge in outline for end in pattern.ends(edge)]
     x, y = (sum((Fraction(value) for value in values), Fraction()) for values in zip(*ends, strict=True))
     return Point(as_int(x / len(ends)), as_int(y / len(ends)))
+
+
+def faces_inside(pattern: CreasePattern, triangle: Sequence[Point]) -> tuple[tuple[int, ...], ...]:
+    """Return the faces of the pattern, as vertex cycles, that lie within a triangle."""
+    bounds = half_planes(triangle)
+    return tuple(
+        cycle for cycle in faces(pattern) if all(within(pattern.vertices[vertex], bounds) for vertex in cycle)
+    )

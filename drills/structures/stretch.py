@@ -7,25 +7,28 @@ once, seen from A, and the rest is its half turn. Lines are counted by rank from
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
-from itertools import accumulate, pairwise
-from typing import Literal, TypeAlias
+from itertools import accumulate, pairwise, product
+from typing import Literal, TypeAlias, get_args
 
-from drills.flatfold import solve_layers
-from drills.geometry import FACINGS, Direction, Exact, Point, cross, move_between, moved
-from drills.pattern import CreasePattern, Label, Line, Paper, build, faces, turned
-from drills.structures.triangle import TRIANGLE_345, Parallelogram, Triangle
+from drills.geometry import FACINGS, Direction, Point, direction_of, move_between, moved
+from drills.pattern import OTHER_LABEL, CreasePattern, Label, Line, Paper, build, turned
+from drills.structures.block import DOWN, LEFT, RIGHT, UP, Block, LeavingHinge, Outline
+from drills.structures.designs import BlockDesign, Tile, turned_directions
+from drills.structures.sheets import Corners, SheetDesign, draw
+from drills.structures.triangle import TRIANGLE_345, Parallelogram, Triangle, label_of_rank
 
 Side: TypeAlias = Literal["shallow", "steep"]
+
+_MOST_UNITS = 4
 
 _OUT = Direction(1, -1)
 _HINGE_WAY = {"shallow": Direction(0, -1), "steep": Direction(1, 0)}
 
 
 @dataclass(frozen=True)
-class Stretch:
+class Stretch(BlockDesign, SheetDesign):
     """One way to draw a stretch; before any crop two different ones are never the same figure.
 
     ``units`` are the unit sides of the triangle that the shallow and the steep side are long;
@@ -100,15 +103,62 @@ class Stretch:
         """S, A, T, B before the stretch is turned to its facing."""
         return self.shape.corners
 
-    def kind(self, rank: int) -> Label:
+    def label_of_rank(self, rank: int) -> Label:
         """Return the label of a pleat or inside line: even ranks are one kind, odd ranks the other."""
-        return "M" if (rank % 2 == 0) != self.exchanged else "V"
+        return label_of_rank(rank + self.exchanged)
+
+    def drawn(self) -> CreasePattern:
+        """Return the labelled pattern, its lower left paper corner at (0, 0)."""
+        return turned(build(_lines(self), self.paper), FACINGS[self.facing])
+
+    def outlines(self) -> tuple[Outline, ...]:
+        """Return its corners S, A, T, B on the sheet."""
+        return (outline(self),)
+
+    def parts_that_go_in(self) -> tuple[Corners, ...]:
+        """Return the two triangles that go in when the stretch collapses, each from its side corner."""
+        _, a, far, _ = self.corners
+        reach = min(self.units)
+        shallow, steep = self.triangle.unit_sides
+        triangle = (a, moved(a, shallow, -reach), moved(a, steep, reach))
+        half_turned = tuple(Point(far.x - p.x, far.y - p.y) for p in triangle)
+        first, second = ([on_sheet(self, p) for p in corners] for corners in (triangle, half_turned))
+        return (first[0], first[1], first[2]), (second[0], second[1], second[2])
+
+    def block(self) -> Block:
+        """Return its block without pleats around it; ValueError where its sides are unequal.
+
+        The pleats round unequal sides spiral, so they never close into an edge.
+        """
+        if not self.is_equal:
+            raise ValueError("Only a stretch of equal sides is a block; give both sides as many pleats.")
+        bare = replace(self, pleats=0, crop=(0, 0, 0, 0))
+        pattern = draw(bare)
+        lines = tuple(
+            Line(*pattern.ends(edge), pattern.edges[edge].role, pattern.edges[edge].label)
+            for edge in pattern.creases
+        )
+        width, height = bare.size
+        return Block(
+            width,
+            height,
+            lines,
+            tuple(_leaving_hinges(pattern)),
+            bare.label_of_rank(0),
+            (outline(bare),),
+            bare.pleat_widths[2],
+        )
 
 
-@lru_cache(maxsize=512)
-def draw(stretch: Stretch) -> CreasePattern:
-    """Return the labelled pattern of a stretch, its lower left paper corner at (0, 0)."""
-    return turned(build(_lines(stretch), stretch.paper), FACINGS[stretch.facing])
+def _leaving_hinges(pattern: CreasePattern) -> Iterator[LeavingHinge]:
+    """Yield the hinges whose last piece ends at the paper's edge; beyond it they alternate."""
+    inner = frozenset(pattern.interior)
+    for index in pattern.creases:
+        edge = pattern.edges[index]
+        if edge.role == "hinge" and not {edge.start, edge.end} <= inner:
+            ends = pattern.ends(index)
+            start, end = ends if edge.start in inner else ends[::-1]
+            yield LeavingHinge(end, direction_of(move_between(start, end)), OTHER_LABEL[edge.label])
 
 
 def _lines(stretch: Stretch) -> Iterator[Line]:
@@ -134,7 +184,7 @@ def _round_corner(stretch: Stretch, corner: int) -> Iterator[Line]:
     """
     place, rank, way = stretch.corners[1], stretch.turned[corner], _HINGE_WAY[stretch.hinges[corner]]
     for t, (near, far) in enumerate(pairwise(_distances(stretch, corner))):
-        kind, pleat = stretch.kind(rank - t), stretch.kind(rank - t - 1)
+        kind, pleat = stretch.label_of_rank(rank - t), stretch.label_of_rank(rank - t - 1)
         yield Line(moved(place, _OUT, near), moved(place, _OUT, far), "ridge", kind)
         yield Line(moved(place, way, near), moved(place, way, far), "hinge", pleat)
         for side, reach in enumerate(stretch.shape.reaches):
@@ -150,23 +200,20 @@ def _far_ridges(stretch: Stretch) -> Iterator[Line]:
         for side, reach in enumerate(stretch.shape.reaches):
             if near >= reach:
                 ends = stretch.shape.along(side, near), stretch.shape.along(side, far)
-                yield Line(*ends, "ridge", stretch.kind(stretch.turned[0] - t))
+                yield Line(*ends, "ridge", stretch.label_of_rank(stretch.turned[0] - t))
 
 
 def _inside_lines(stretch: Stretch) -> Iterator[Line]:
     """Yield the inside lines from the one next to A to the one through S, then those nearer B."""
     for corner, (number, width) in enumerate(zip(stretch.turned, stretch.pleat_widths, strict=False)):
         for t in range(1, number + 1 - corner):
-            line = Line(*stretch.shape.across(t * width), "inside", stretch.kind(number - t))
+            line = Line(*stretch.shape.across(t * width), "inside", stretch.label_of_rank(number - t))
             yield _half_turned(stretch, line) if corner else line
 
 
 def _half_turned(stretch: Stretch, line: Line) -> Line:
     opposite = stretch.shape.opposite
     return line._replace(start=opposite(line.start), end=opposite(line.end))
-
-
-Corners: TypeAlias = tuple[Point, Point, Point]
 
 
 def on_sheet(stretch: Stretch, point: Point) -> Point:
@@ -177,47 +224,31 @@ def on_sheet(stretch: Stretch, point: Point) -> Point:
     return Point(image.x - min(c.x for c in corners), image.y - min(c.y for c in corners))
 
 
-def outline(stretch: Stretch) -> tuple[Point, ...]:
+def outline(stretch: Stretch) -> Outline:
     """Return the corners S, A, T, B on the sheet."""
-    return tuple(on_sheet(stretch, corner) for corner in stretch.corners)
+    s, a, t, b = (on_sheet(stretch, corner) for corner in stretch.corners)
+    return s, a, t, b
 
 
-def parts_of_stretch(stretch: Stretch) -> tuple[Corners, ...]:
-    """Return the two triangles that go in when the stretch collapses, each from its side corner."""
-    _, a, far, _ = stretch.corners
-    reach = min(stretch.units)
-    shallow, steep = stretch.triangle.unit_sides
-    triangle = (a, moved(a, shallow, -reach), moved(a, steep, reach))
-    turned = tuple(Point(far.x - p.x, far.y - p.y) for p in triangle)
-    first, second = ([on_sheet(stretch, p) for p in corners] for corners in (triangle, turned))
-    return (first[0], first[1], first[2]), (second[0], second[1], second[2])
+def stretch_tiles(triangles: tuple[Triangle, ...]) -> Iterator[Tile]:
+    """Yield stretches of equal sides, of these triangles, whose outer pleats are one square wide."""
+    shapes = [shape for triangle in triangles for shape in _shapes(triangle)]
+    all_hinges: list[tuple[Side, Side]] = list(product(get_args(Side), repeat=2))
+    for (triangle, units, widths), hinges, facing in product(shapes, all_hinges, range(len(FACINGS))):
+        stretch = Stretch((units, units), hinges, pleats=0, facing=facing, triangle=triangle, widths=widths)
+        at_a, at_b = hinges
+        leaving = [DOWN if at_a == "shallow" else RIGHT, UP if at_b == "shallow" else LEFT]
+        is_varied = widths is not None and len(set(widths)) > 1
+        directions = turned_directions(leaving, FACINGS[facing])
+        yield Tile("stretch", stretch, *stretch.size, directions, True, is_varied)
 
 
-def faces_inside(pattern: CreasePattern, triangle: Sequence[Point]) -> tuple[tuple[int, ...], ...]:
-    """Return the faces of the pattern, as vertex cycles, that lie within a triangle."""
-    return tuple(
-        cycle for cycle in faces(pattern) if all(_within(pattern.vertices[v], triangle) for v in cycle)
-    )
-
-
-def _within(point: Point, triangle: Sequence[Point]) -> bool:
-    """Whether the point lies in the closed triangle, whichever way round it is given."""
-    a, b, c = triangle
-    sides: list[Exact] = [
-        cross(move_between(p, q), move_between(p, point)) for p, q in ((a, b), (b, c), (c, a))
-    ]
-    return all(side >= 0 for side in sides) or all(side <= 0 for side in sides)
-
-
-def stretch_is_proven(stretch: Stretch) -> bool:
-    """Whether the sheet as drawn has a layer order.
-
-    A part of a sheet that folds flat folds flat too, and turning it or exchanging all labels changes
-    nothing: so the whole sheet, unexchanged and in one facing, stands for all of those.
-    """
-    return _has_layers(replace(stretch, facing=0, exchanged=False, crop=(0, 0, 0, 0)))
-
-
-@lru_cache(maxsize=256)
-def _has_layers(stretch: Stretch) -> bool:
-    return solve_layers(draw(stretch)).folds is True
+def _shapes(triangle: Triangle) -> Iterator[tuple[Triangle, int, tuple[int, int, int] | None]]:
+    """Yield units and widths; where pleats one square wide are not the triangle's own, a single unit."""
+    if triangle.width > 1:
+        yield triangle, 1, (1, 1, 1)
+        return
+    for units in range(1, _MOST_UNITS + 1):
+        yield triangle, units, None
+        if units > 1:
+            yield from ((triangle, units, (*at, 1)) for at in ((units, 1), (1, units), (units, units)))

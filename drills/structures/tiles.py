@@ -1,172 +1,100 @@
-"""The structures that a row of a sheet is composed of."""
+"""The structures that sheets are composed of, and which of them fit a row.
+
+To add one: a module with its design and its tiles, and a row of STRUCTURES.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from functools import lru_cache
-from itertools import product
-from typing import Literal, NamedTuple, TypeAlias, get_args
+from typing import NamedTuple, TypeAlias
 
-from drills.geometry import AS_IT_IS, FACINGS, QUARTER_TURN, Direction, Point, Symmetry
-from drills.structures.block import DOWN, LEFT, RIGHT, UP
-from drills.structures.designs import Around, BlockDesign, Framed, Turned
-from drills.structures.diamond import Diamond, Sideways
-from drills.structures.roof import Roof, RoofHinge
-from drills.structures.stretch import Side, Stretch
+from drills.geometry import Direction
+from drills.structures.block import DOWN, UP
+from drills.structures.designs import StructureKind, Tile
+from drills.structures.diamond import diamond_tiles
+from drills.structures.roof import roof_tiles
+from drills.structures.stretch import stretch_tiles
 from drills.structures.triangle import TRIANGLE_345, Triangle
 
-StructureKind: TypeAlias = Literal["stretch", "roof", "diamond"]
 Triangles: TypeAlias = tuple[Triangle, ...]
 
-MOST_UNITS = 4
-LONGEST_ROOF = 14
-HIGHEST_ROOF = 6
-LARGEST_DIAMOND = 2
 
-_HINGES: list[tuple[Side, Side]] = list(product(get_args(Side), repeat=2))
-_ROOF_HINGES: list[tuple[RoofHinge, RoofHinge]] = list(product(get_args(RoofHinge), repeat=2))
-SIDEWAYS_HINGES: list[tuple[Sideways, Sideways]] = list(product(get_args(Sideways), repeat=2))
-_QUARTER = 1
+class Structure(NamedTuple):
+    """A row of the registry: what several of a kind are called, and its tiles, lying and upright.
 
-
-class Tile(NamedTuple):
-    """A structure with the size of its block in squares and the ways its hinges leave.
-
-    ``is_by_rank`` says that labels by rank fold it with any pleats around, so that no others need to
-    be sought; ``is_varied`` that the pleats round a side corner are wider than those outside.
+    ``tiles`` takes the triangles that slanted stretches may have. Slanted structures are what is
+    practised, so they are drawn twice as often as look-alikes.
     """
 
-    kind: StructureKind
-    part: BlockDesign
-    width: int
-    height: int
-    ways: frozenset[Direction]
-    is_by_rank: bool = True
-    is_varied: bool = False
+    plural: str
+    tiles: Callable[[Triangles], Iterable[Tile]]
+    is_slanted: bool = False
 
 
-@lru_cache(maxsize=16)
-def all_choices(triangles: Triangles = (TRIANGLE_345,)) -> tuple[Tile, ...]:
-    """Return every structure, lying and upright; the stretches are of these triangles."""
-    return (*_stretches(triangles), *_roofs(), *_diamonds())
-
-
-def _stretches(triangles: Triangles) -> Iterator[Tile]:
-    """Yield stretches of equal sides whose outer pleats are one square wide."""
-    shapes = [shape for triangle in triangles for shape in _shapes(triangle)]
-    for (triangle, units, widths), hinges, facing in product(shapes, _HINGES, range(4)):
-        stretch = Stretch((units, units), hinges, pleats=0, facing=facing, triangle=triangle, widths=widths)
-        at_a, at_b = hinges
-        ways = [DOWN if at_a == "shallow" else RIGHT, UP if at_b == "shallow" else LEFT]
-        is_varied = widths is not None and len(set(widths)) > 1
-        yield Tile("stretch", stretch, *stretch.size, _turned_ways(ways, FACINGS[facing]), True, is_varied)
-
-
-def _shapes(triangle: Triangle) -> Iterator[tuple[Triangle, int, tuple[int, int, int] | None]]:
-    """Yield units and widths; where pleats one square wide are not the triangle's own, a single unit."""
-    if triangle.width > 1:
-        yield triangle, 1, (1, 1, 1)
-        return
-    for units in range(1, MOST_UNITS + 1):
-        yield triangle, units, None
-        if units > 1:
-            yield from ((triangle, units, (*at, 1)) for at in ((units, 1), (1, units), (units, units)))
-
-
-def _roofs() -> Iterator[Tile]:
-    for height in range(2, HIGHEST_ROOF + 1, 2):
-        for width, hinges in product(range(height + 1, LONGEST_ROOF + 1), _ROOF_HINGES):
-            roof = Roof(width, height, hinges)
-            is_by_rank = hinges[0] == "side" or hinges[0] != hinges[1]
-            lying = Tile("roof", roof, width, height, _turned_ways(roof.ways, AS_IT_IS), is_by_rank)
-            yield from (lying, _upright(lying))
-
-
-def _diamonds() -> Iterator[Tile]:
-    """Yield diamonds in upright frames as narrow as they or two pleats wider, in every place along them."""
-    for half, more, slack in product(range(1, LARGEST_DIAMOND + 1), (0, 2), (0, 1, 2)):
-        field = 2 * half + more
-        length = field + 2 * half + 2 + slack
-        for hinges, roof_hinges, up in product([*SIDEWAYS_HINGES, None], _ROOF_HINGES, range(slack + 1)):
-            diamond = Diamond(field // 2, field // 2 + half + 1 + up, half, field, hinges)
-            roof = Roof(length, field, roof_hinges)
-            ways = _turned_ways(roof.ways, QUARTER_TURN) | {LEFT, RIGHT}
-            is_by_rank = _is_by_rank(hinges, roof_hinges)
-            upright = Tile("diamond", Framed(diamond, roof), field, length, ways, is_by_rank)
-            yield from (upright, _upright(upright))
-
-
-def _is_by_rank(hinges: tuple[Sideways, Sideways] | None, roof: tuple[RoofHinge, RoofHinge]) -> bool:
-    """Whether ranks give a diamond in its upright frame labels that fold; measured with pleats around.
-
-    Where both of its hinges leave to one side none of the frame's may, where one leaves to each side
-    not both of the frame's to one.
-    """
-    across = [{"up": "left", "down": "right"}.get(hinge) for hinge in roof]
-    if hinges is None:
-        return False
-    if hinges[0] == hinges[1]:
-        return hinges[0] not in across
-    return across[0] is None or across[0] != across[1]
-
-
-def _upright(choice: Tile) -> Tile:
-    """Return the choice turned a quarter."""
-    ways = _turned_ways(choice.ways, QUARTER_TURN)
-    return choice._replace(
-        part=Turned(choice.part, _QUARTER), width=choice.height, height=choice.width, ways=ways
-    )
-
-
-def _turned_ways(ways: Iterable[Direction], symmetry: Symmetry) -> frozenset[Direction]:
-    images = (symmetry.of(Point(*way)) for way in ways)
-    return frozenset(Direction(int(x), int(y)) for x, y in images)
-
+STRUCTURES: dict[StructureKind, Structure] = {
+    "stretch": Structure("slanted stretches", stretch_tiles, is_slanted=True),
+    "roof": Structure("roofs", roof_tiles),
+    "diamond": Structure("45-degree stretches", diamond_tiles),
+}
+"""By name. A sheet has only those that its recipe allows, so a new row changes no old sheet."""
 
 _STRAIGHT_OUT = frozenset((UP, DOWN))
+
+
+def all_tiles(
+    kinds: Collection[StructureKind] | None = None, triangles: Triangles = (TRIANGLE_345,)
+) -> Iterator[Tile]:
+    """Yield every tile of these kinds, of all if none are given; stretches are of these triangles."""
+    for name, structure in STRUCTURES.items():
+        if kinds is None or name in kinds:
+            yield from _tiles(structure, triangles)
+
+
+@lru_cache(maxsize=64)
+def _tiles(structure: Structure, triangles: Triangles) -> tuple[Tile, ...]:
+    return tuple(structure.tiles(triangles))
 
 
 def fitting(
     height: int,
     room: int,
     free: Collection[Direction],
-    kinds: Collection[StructureKind] = get_args(StructureKind),
+    kinds: Collection[StructureKind] | None = None,
     triangles: Triangles = (TRIANGLE_345,),
 ) -> list[Tile]:
     """Return structures of these kinds brought to a height by pleats around, at most so wide.
 
-    Their hinges leave free ways only, and their stretches are of these triangles.
+    Their hinges leave in free directions only, and their stretches are of these triangles.
     """
     return [
-        choice
-        for choice in _brought_to(height, triangles)
-        if choice.width <= room and choice.kind in kinds and choice.ways <= set(free)
+        tile
+        for name, structure in STRUCTURES.items()
+        if kinds is None or name in kinds
+        for tile in _brought_to(structure, height, triangles)
+        if tile.width <= room and tile.directions <= set(free)
     ]
 
 
-@lru_cache(maxsize=256)
 def narrowest(height: int, kind: StructureKind, triangles: Triangles) -> Tile | None:
     """Return the narrowest structure of a kind brought to a height, if there is one.
 
     Its hinges run up and down only, and labels by rank fold it.
     """
-    among = (c for c in _brought_to(height, triangles) if c.kind == kind and c.is_by_rank)
-    straight = (c for c in among if c.ways <= _STRAIGHT_OUT)
-    return min(straight, key=lambda choice: (choice.width, choice.is_varied), default=None)
+    return _narrowest(STRUCTURES[kind], height, triangles)
 
 
 @lru_cache(maxsize=256)
-def _brought_to(height: int, triangles: Triangles) -> tuple[Tile, ...]:
+def _narrowest(structure: Structure, height: int, triangles: Triangles) -> Tile | None:
+    among = (tile for tile in _brought_to(structure, height, triangles) if tile.is_by_rank)
+    straight = (tile for tile in among if tile.directions <= _STRAIGHT_OUT)
+    return min(straight, key=lambda tile: (tile.width, tile.is_varied), default=None)
+
+
+@lru_cache(maxsize=512)
+def _brought_to(structure: Structure, height: int, triangles: Triangles) -> tuple[Tile, ...]:
     return tuple(
-        _with_pleats(choice, (height - choice.height) // 2)
-        for choice in all_choices(triangles)
-        if choice.height <= height and (height - choice.height) % 2 == 0
-    )
-
-
-def _with_pleats(choice: Tile, pleats: int) -> Tile:
-    if not pleats:
-        return choice
-    return choice._replace(
-        part=Around(choice.part, pleats), width=choice.width + 2 * pleats, height=choice.height + 2 * pleats
+        tile.with_pleats((height - tile.height) // 2)
+        for tile in _tiles(structure, triangles)
+        if tile.height <= height and (height - tile.height) % 2 == 0
     )

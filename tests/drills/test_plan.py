@@ -15,7 +15,7 @@ from drills.flatfold import check_pattern
 from drills.geometry import Chance, Exact, Point, Step, move_between, moved, on_segment
 from drills.pattern import CreasePattern, Label, across_down
 from drills.plan import Crease, StretchPlan, open_labels, plan
-from drills.structures import TRIANGLES, Stretch, compose, draw, draw_sheet, find_stretches
+from drills.structures import TRIANGLES, Stretch, compose, draw, find_stretches
 from tests.drills.sheets import is_slanted, map_sheet, small_stretches
 
 BY_NAME = {triangle.name: triangle for triangle in TRIANGLES}
@@ -232,7 +232,7 @@ def test_the_steps_walk_each_edge_once(stretch: Stretch, crop: tuple[int, int, i
 def test_sheets_of_several_stretches(seed: int) -> None:
     """Each stretch of a composed sheet has its own plan, and together they walk all slanted creases."""
     sheet = compose(Chance(f"plan {seed}"), 30, 12, 3, needed=("stretch", "stretch"))
-    pattern = draw_sheet(sheet)
+    pattern = draw(sheet)
     assert len(plan(pattern)) >= 2
     assert is_walked_whole(pattern)
     slanted = {e for e in pattern.creases if is_slanted(move_between(*pattern.ends(e)))}

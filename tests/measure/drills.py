@@ -7,12 +7,12 @@ from statistics import median, quantiles
 from time import perf_counter
 
 from drills.flatfold import vertex
-from drills.questions import KINDS, Code, checked, make, newest
-from drills.structures import stretch
+from drills.questions import KINDS, Code, certificate, checked, make, newest
+from drills.structures import sheets
 
 EACH = 25
-REMEMBERED = (make, stretch.draw, stretch._has_layers, vertex.valid_at, vertex._folds)
-WITH_CERTIFICATES = (make, stretch.draw)
+REMEMBERED = (make, sheets.draw, certificate._fold_faults, vertex.valid_at, vertex._folds)
+WITH_CERTIFICATES = (make, sheets.draw)
 
 
 def main() -> None:

@@ -11,7 +11,7 @@ from drills.flatfold import fault_in_words, faults
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, step_with_directions
 from drills.questions import KINDS, Drill, MarkWrongLabels, PlaceStep, Recipe, Spec
-from drills.structures import Stretch, draw_figure
+from drills.structures import Stretch, draw
 
 Making: TypeAlias = Callable[[], Drill]
 
@@ -52,7 +52,7 @@ def _counted(making: Making) -> Drill:
 
 
 def _half_switched(sheet: Stretch, number: int, says: tuple[str, ...]) -> Drill:
-    truth = draw_figure(sheet)
+    truth = draw(sheet)
     still = frozenset(valleys(truth)[:number])
     spec = Spec("labels", 1, "mark", "labels one", sheet, "one")
     question = replace(MarkWrongLabels.of(still, 1), says=says)

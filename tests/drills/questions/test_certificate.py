@@ -13,7 +13,7 @@ from drills.flatfold import completions, failing, folds, solve_layers
 from drills.geometry import Point, Step
 from drills.pattern import CreasePattern, Label
 from drills.questions import Code, Drill, DrillError, Marks, Outlines, certify, make, read_code
-from drills.structures import draw_figure
+from drills.structures import draw
 from tests.drills.questions.codes import FORMS, drills, levels_of
 from tests.drills.questions.known import (
     SHEET,
@@ -177,10 +177,10 @@ def crossing(pattern: CreasePattern) -> CreasePattern:
 @pytest.mark.parametrize(
     ("place", "spoil", "code", "fault"),
     [
-        ("sinks.draw_figure", without_inside_lines, "sinks-2-3", "The angles at vertex"),
-        ("steps.draw_figure", all_mountains, "steps-2-3", "The labels at vertex"),
-        ("sinks.draw_figure", crossing, "sinks-2-1", "No order of the layers"),
-        ("find.draw_figure", all_mountains, "find-6-1", "The labels at vertex"),
+        ("sinks.draw", without_inside_lines, "sinks-2-3", "The angles at vertex"),
+        ("steps.draw", all_mountains, "steps-2-3", "The labels at vertex"),
+        ("sinks.draw", crossing, "sinks-2-1", "No order of the layers"),
+        ("find.draw", all_mountains, "find-6-1", "The labels at vertex"),
     ],
 )
 def test_a_generator_that_draws_a_wrong_sheet_is_refused(
@@ -191,7 +191,7 @@ def test_a_generator_that_draws_a_wrong_sheet_is_refused(
     fault: str,
 ) -> None:
     """Angles, labels and layers, each broken where the sheet is drawn, are named by the certificate."""
-    monkeypatch.setattr(f"drills.questions.{place}", lambda design: spoil(draw_figure(design)))
+    monkeypatch.setattr(f"drills.questions.{place}", lambda design: spoil(draw(design)))
     make.cache_clear()
     assert is_refused(code, fault)
 

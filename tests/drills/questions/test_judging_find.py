@@ -9,7 +9,7 @@ import pytest
 
 from drills.geometry import Point
 from drills.questions import Drill, FindStretches, MarkedPlaces, Outlines, Verdict
-from drills.structures import Mirrored, Sheet, Stretch, draw_figure, drawn_outlines
+from drills.structures import Mirrored, Sheet, Stretch, draw, drawn_outlines
 from tests.drills.questions.codes import drills, levels_of, place_inside, right_answer
 from tests.drills.questions.known import find_stretch, of_role
 
@@ -84,7 +84,7 @@ def test_places_between_the_crossings_are_judged_exactly() -> None:
 def two_that_touch() -> Drill:
     """Return the drill of a smallest stretch and its mirror image, which share a corner."""
     sheet = Sheet(Mirrored(Stretch((1, 1), hinges=("shallow", "steep"))), 1)
-    truth = draw_figure(sheet)
+    truth = draw(sheet)
     question = FindStretches.of(drawn_outlines(sheet))
     return replace(find_stretch(), design=sheet, truth=truth, pattern=truth.unlabelled(), question=question)
 

@@ -11,7 +11,7 @@ import pytest
 from drills.questions import KINDS, Code, codes_for, kind_of, make, skill_names, skill_of, skills_at, spec
 from tests.drills.questions.codes import LARGER, LEVELS, PLACES, SMALL, every_code, levels_of
 
-BUILDERS = ("build", "draw", "draw_figure", "draw_sheet", "compose", "clipped", "turned", "block_of")
+BUILDERS = ("build", "draw", "draw", "draw", "compose", "clipped", "turned", "block_of")
 
 
 def test_no_geometry_is_built_for_a_spec(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -13,12 +13,11 @@ from drills.structures import (
     UP,
     Block,
     Diamond,
+    Framed,
     Roof,
     Stretch,
     Triangle,
-    block_of_diamond,
-    block_of_roof,
-    block_of_stretch,
+    block_of,
     draw,
     exchanged,
     mirrored,
@@ -32,17 +31,17 @@ from drills.structures import (
 from tests.drills.sheets import HINGES, figure
 
 BLOCKS = [
-    block_of_stretch(Stretch((2, 2), ("shallow", "steep"), pleats=0, facing=1)),
-    block_of_roof(Roof(5, 2, ("up", "side"))),
-    block_of_diamond(Diamond(2, 5, 1, 4, ("left", "right")), Roof(9, 4)),
+    block_of(Stretch((2, 2), ("shallow", "steep"), pleats=0, facing=1)),
+    block_of(Roof(5, 2, ("up", "side"))),
+    block_of(Framed(Diamond(2, 5, 1, 4, ("left", "right")), Roof(9, 4))),
 ]
 
 
 def test_the_block_of_the_smallest_stretch() -> None:
     """Four by three, hinges down from A and up from B, and its corners S, A, T, B, by hand."""
-    block = block_of_stretch(Stretch((1, 1)))
+    block = block_of(Stretch((1, 1)))
     assert (block.width, block.height, block.edge) == (4, 3, "M")
-    assert block.exits == (((1, 3), UP, "V"), ((3, 0), DOWN, "V")) or block.exits == (
+    assert block.leaving_hinges == (((1, 3), UP, "V"), ((3, 0), DOWN, "V")) or block.leaving_hinges == (
         ((3, 0), DOWN, "V"),
         ((1, 3), UP, "V"),
     )
@@ -54,7 +53,7 @@ def test_pleats_around_a_stretch_are_those_it_is_drawn_with(hinges: tuple[str, s
     """The block with pleats around is the same figure as the stretch drawn with as many, label by label."""
     for units, facing, other, pleats in product((1, 2, 3), range(4), (False, True), range(4)):
         stretch = Stretch((units, units), hinges, pleats, facing, other)  # type: ignore[arg-type]
-        block = with_pleats_around(block_of_stretch(stretch), pleats)
+        block = with_pleats_around(block_of(stretch), pleats)
         assert figure(sheet_of(block)) == figure(draw(stretch))
         assert block.outlines == (outline(stretch),)
 
@@ -66,7 +65,7 @@ def test_any_triangle_makes_a_block() -> None:
         Triangle("7-24-25", Direction(7, 1), Direction(3, 4), 1),
     ):
         stretch = Stretch((3, 3), triangle=triangle)
-        block = with_pleats_around(block_of_stretch(stretch), 1)
+        block = with_pleats_around(block_of(stretch), 1)
         assert block.pleat == triangle.width
         assert figure(sheet_of(block)) == figure(draw(stretch))
         assert solve_layers(sheet_of(block)).folds is True
@@ -75,7 +74,7 @@ def test_any_triangle_makes_a_block() -> None:
 def test_unequal_sides_are_no_block() -> None:
     """Their pleats spiral."""
     with pytest.raises(ValueError, match="equal sides"):
-        block_of_stretch(Stretch((2, 1)))
+        block_of(Stretch((2, 1)))
 
 
 @pytest.mark.parametrize("block", BLOCKS)
@@ -110,7 +109,7 @@ def test_pleats_around_fold(block: Block, pleats: int) -> None:
 
 def test_a_crop_is_a_part_of_the_sheet() -> None:
     """One square off the left and two off the top of a sheet of 6 by 5 leave 5 by 3, which folds."""
-    whole = with_pleats_around(block_of_stretch(Stretch((1, 1))), 1)
+    whole = with_pleats_around(block_of(Stretch((1, 1))), 1)
     part = sheet_of(whole, (1, 0, 0, 2))
     assert part.box == (1, 0, 6, 3)
     assert solve_layers(part).folds is True

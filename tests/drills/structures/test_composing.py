@@ -12,13 +12,12 @@ from drills.structures import (
     UP,
     Beside,
     Sheet,
-    all_choices,
+    all_tiles,
     block_of,
     compose,
-    draw_sheet,
+    draw,
     fitting,
-    landmarks,
-    structures_in,
+    outlines,
 )
 from tests.drills.sheets import figure
 
@@ -35,7 +34,7 @@ def drawn(seed: int, structures: tuple[int, int], sizes: tuple[range, range]) ->
     width, height = size if chance.one_in(2) else size[::-1]
     sheet = compose(chance, width, height, number)
     assert sheet.size == (width, height)
-    assert structures_in(sheet.part) == number
+    assert sheet.part.structures == number
     return sheet
 
 
@@ -47,26 +46,26 @@ def test_large_sheets_are_proven_by_their_layers(tens: int) -> None:
     """Ten of 2 to 6 structures, 24 to 64 squares long: all points and layers fold, corners are points."""
     for seed in range(10 * tens, 10 * tens + 10):
         sheet = drawn(seed, *LARGE)
-        pattern = draw_sheet(sheet)
+        pattern = draw(sheet)
         assert tuple(pattern.box) == (0, 0, *sheet.size)
         assert failing(pattern, pattern.labels(), folds) == ()
         assert solve_layers(pattern).folds is True
-        assert landmarks(sheet)
-        assert all(set(corners) <= set(pattern.vertices) for corners in landmarks(sheet))
+        assert outlines(sheet)
+        assert all(set(corners) <= set(pattern.vertices) for corners in outlines(sheet))
 
 
 def test_small_sheets_are_proven_by_their_layers() -> None:
     """Another 60 of one or two structures up to 14 by 12 squares."""
     for seed in range(60):
         sheet = drawn(seed, *SMALL)
-        assert solve_layers(draw_sheet(sheet)).folds is True
-        assert landmarks(sheet)
+        assert solve_layers(draw(sheet)).folds is True
+        assert outlines(sheet)
 
 
 def test_composed_sheets_differ() -> None:
     """Two hundred seeds give nearly as many figures; on the very smallest sheets a few coincide."""
     sheets = [*(drawn(seed, *LARGE) for seed in range(60)), *(drawn(seed, *SMALL) for seed in range(140))]
-    figures = {figure(draw_sheet(sheet)) for sheet in sheets}
+    figures = {figure(draw(sheet)) for sheet in sheets}
     assert len(figures) >= 196
 
 
@@ -78,12 +77,12 @@ def test_a_seed_always_composes_the_same() -> None:
 
 def test_every_kind_is_composed() -> None:
     """Stretches, roofs and diamonds, hinges all ways, and the sizes that the choices say, as their blocks."""
-    choices = all_choices()
+    choices = list(all_tiles())
     assert set(Counter(choice.kind for choice in choices)) == {"stretch", "roof", "diamond"}
     for choice in choices[::11]:
         block = block_of(choice.part)
         assert (block.width, block.height) == (choice.width, choice.height)
-        assert {leaving.way for leaving in block.exits} == choice.ways
+        assert {leaving.direction for leaving in block.leaving_hinges} == choice.directions
 
 
 def test_what_fits_a_strip_fits() -> None:
@@ -94,17 +93,17 @@ def test_what_fits_a_strip_fits() -> None:
         block = block_of(choice.part)
         assert block.height == 8
         assert block.width <= 12
-        assert {leaving.way for leaving in block.exits} <= {UP, DOWN}
+        assert {leaving.direction for leaving in block.leaving_hinges} <= {UP, DOWN}
 
 
 @pytest.mark.parametrize("structures", [1, 2, 3, 4, 5, 6])
 def test_the_tightest_sheets_are_composed(structures: int) -> None:
     """Three squares of width for each and two more, six of height; and the simplest row, kept for need."""
     sheet = compose(Chance("tight"), max(3 * structures + 2, 6), 6, structures)
-    assert 1 <= len(landmarks(sheet)) <= structures_in(sheet.part) == structures
-    assert solve_layers(draw_sheet(sheet)).folds is True
+    assert 1 <= len(outlines(sheet)) <= sheet.part.structures == structures
+    assert solve_layers(draw(sheet)).folds is True
     least = fitting(4, 3, (UP, DOWN))[0].part
-    assert solve_layers(draw_sheet(Sheet(reduce(Beside, [least] * structures)))).folds is True
+    assert solve_layers(draw(Sheet(reduce(Beside, [least] * structures)))).folds is True
 
 
 @pytest.mark.parametrize(("width", "height", "structures"), [(7, 6, 3), (20, 5, 2), (64, 12, 7), (64, 12, 0)])

@@ -8,10 +8,10 @@ from drills.structures import (
     Stretch,
     compose,
     cut,
-    draw_sheet,
+    draw,
     find_stretches,
-    landmarks,
     on_paper,
+    outlines,
 )
 from tests.drills.structures.truth import area_on_paper
 
@@ -29,12 +29,12 @@ def test_a_cut_goes_through_a_stretch_and_leaves_it_to_be_found() -> None:
         told += 1
         assert (part.part, part.pleats, part.facing) == (whole.part, whole.pleats, whole.facing)
         assert all(new >= old for new, old in zip(part.crop, whole.crop, strict=True))
-        shares = [area_on_paper(outline, part.size) for outline in landmarks(part)]
+        shares = [area_on_paper(outline, part.size) for outline in outlines(part)]
         shown = [share for share in shares if share]
         assert any(share < 1 for share in shown)
         assert min(shown) > 0.4
-        assert len(find_stretches(draw_sheet(part))) == len(shown) == len(on_paper(part))
-        assert solve_layers(draw_sheet(part)).folds is True
+        assert len(find_stretches(draw(part))) == len(shown) == len(on_paper(part))
+        assert solve_layers(draw(part)).folds is True
     assert told > 15
 
 

@@ -20,8 +20,7 @@ from drills.structures import (
     Triangle,
     above,
     beside,
-    block_of_roof,
-    block_of_stretch,
+    block_of,
     check_block,
     exchanged,
     mirror_pair,
@@ -38,13 +37,14 @@ BACK = QUARTER_TURN.then(HALF_TURN)
 
 def stretch_block(units: int, facing: int = 0, hinges: tuple[Side, Side] = ("shallow", "shallow")) -> Block:
     """Return the block of a stretch of equal sides."""
-    return block_of_stretch(Stretch((units, units), hinges, pleats=0, facing=facing))
+    return block_of(Stretch((units, units), hinges, pleats=0, facing=facing))
 
 
 UPRIGHT_HINGES = [
     stretch_block(units, facing, hinges)
     for units, facing, hinges in product((1, 2), range(4), HINGES)
-    if not {LEFT, RIGHT} & {leaving.way for leaving in stretch_block(units, facing, hinges).exits}
+    if not {LEFT, RIGHT}
+    & {leaving.direction for leaving in stretch_block(units, facing, hinges).leaving_hinges}
 ]
 
 
@@ -53,7 +53,7 @@ def test_two_stretches_by_hand() -> None:
     pair = beside(stretch_block(1), stretch_block(1), 2)
     assert (pair.width, pair.height) == (12, 5)
     assert Line(Point(6, 0), Point(6, 5), "pleat", "V") in pair.lines
-    assert {(leaving.place, leaving.way) for leaving in pair.exits} == {
+    assert {(leaving.point, leaving.direction) for leaving in pair.leaving_hinges} == {
         ((4, 0), DOWN),
         ((2, 5), UP),
         ((10, 0), DOWN),
@@ -80,7 +80,7 @@ def test_a_stretch_and_a_roof_fold(gap: int) -> None:
     """A stretch upright with a roof of its height: by rank where the roof's hinges go two ways."""
     stretch = stretch_block(1, 1, ("steep", "steep"))
     for hinges in (("up", "down"), ("down", "up")):
-        pair = beside(stretch, block_of_roof(Roof(7, 4, hinges)), gap)
+        pair = beside(stretch, block_of(Roof(7, 4, hinges)), gap)
         assert solve_layers(sheet_of(with_pleats_around(pair, 1))).folds is True
 
 
@@ -96,7 +96,7 @@ def test_a_row_of_four_folds_by_rank() -> None:
     """Three stretches and a roof on 36 by 12 squares, with 98 faces or more."""
     large = stretch_block(2, 1, ("steep", "steep"))
     small = with_pleats_around(stretch_block(1, 1, ("steep", "steep")), 2)
-    roof = with_pleats_around(block_of_roof(Roof(11, 6, ("up", "down"))), 1)
+    roof = with_pleats_around(block_of(Roof(11, 6, ("up", "down"))), 1)
     row = beside(beside(beside(large, small), roof), mirrored(small))
     pattern = sheet_of(with_pleats_around(row, 2), (1, 0, 0, 0))
     left, _, right, top = pattern.box
@@ -107,7 +107,7 @@ def test_a_row_of_four_folds_by_rank() -> None:
 
 def test_above_is_beside_turned_a_quarter() -> None:
     """Lower and upper become left and right after three quarter turns; and it folds."""
-    lower, upper = stretch_block(1, 0, ("steep", "steep")), block_of_roof(Roof(4, 2))
+    lower, upper = stretch_block(1, 0, ("steep", "steep")), block_of(Roof(4, 2))
     stack = above(lower, upper, 2)
     assert (stack.width, stack.height) == (6, 3 + 2 + 4)
     assert solve_layers(sheet_of(with_pleats_around(stack, 1))).folds is True
@@ -122,7 +122,7 @@ def test_mirror_images_whose_hinges_run_into_one_fold(units: int, facing: int) -
     """Across a shared edge or with a gap, with and without pleats around: with labels from the layers."""
     for hinges, gap, pleats in product(HINGES, (0, 2), (0, 1)):
         block = stretch_block(units, facing, hinges)
-        if block.exits_to(RIGHT):
+        if block.leaving_towards(RIGHT):
             pattern = sheet_of(with_pleats_around(mirror_pair(block, gap), pleats))
             assert check_angles(pattern) == ()
             assert solve_layers(pattern).folds is True
@@ -149,9 +149,7 @@ def test_blocks_that_do_not_go_together_are_refused() -> None:
         beside(stretch_block(1, 0, ("steep", "shallow")), block)
     with pytest.raises(ValueError, match="at height 2 towards"):
         beside(block, stretch_block(1, 0, ("shallow", "steep")))
-    wide = block_of_stretch(
-        Stretch((1, 1), triangle=Triangle("5-12-13", Direction(5, 1), Direction(2, 3), 2))
-    )
+    wide = block_of(Stretch((1, 1), triangle=Triangle("5-12-13", Direction(5, 1), Direction(2, 3), 2)))
     with pytest.raises(ValueError, match="one width"):
         beside(block, wide)
 
@@ -159,7 +157,9 @@ def test_blocks_that_do_not_go_together_are_refused() -> None:
 def test_a_join_that_could_not_fold_is_refused_with_its_place() -> None:
     """A block that lacks a hinge: the point of its outline where it is missed is named."""
     block = stretch_block(1)
-    no_hinges = replace(block, lines=tuple(line for line in block.lines if line.role != "hinge"), exits=())
+    no_hinges = replace(
+        block, lines=tuple(line for line in block.lines if line.role != "hinge"), leaving_hinges=()
+    )
     with pytest.raises(ValueError, match="2 across, 3 up"):
         check_block(no_hinges)
     with pytest.raises(ValueError, match="do not go together"):

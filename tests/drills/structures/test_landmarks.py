@@ -5,7 +5,7 @@ from hypothesis import given
 
 from drills.geometry import Exact, Point, double_area
 from drills.pattern import CreasePattern, faces
-from drills.structures import Stretch, draw, faces_inside, on_sheet, outline, parts_of_stretch
+from drills.structures import Stretch, draw, faces_inside, on_sheet, outline, parts_that_go_in
 from tests.drills.sheets import small_stretches
 
 
@@ -60,7 +60,7 @@ def test_a_crop_does_not_move_the_corners_on_the_paper_that_is_left() -> None:
 
 def test_the_two_triangles_of_equal_sides_meet_in_the_middle_line() -> None:
     """S-T-A and S-T-B go in on either side of S-T."""
-    first, second = parts_of_stretch(Stretch((2, 2)))
+    first, second = parts_that_go_in(Stretch((2, 2)))
     assert set(first) == {(7, 3), (1, 1), (9, 7)}
     assert set(second) == {(3, 5), (1, 1), (9, 7)}
     assert (first[0], second[0]) == ((7, 3), (3, 5))
@@ -68,7 +68,7 @@ def test_the_two_triangles_of_equal_sides_meet_in_the_middle_line() -> None:
 
 def test_the_two_triangles_of_unequal_sides_leave_a_strip() -> None:
     """Sides of three pleats and one: from A one unit back along either side, and the same from B."""
-    first, second = parts_of_stretch(Stretch((3, 1)))
+    first, second = parts_that_go_in(Stretch((3, 1)))
     assert set(first) == {(10, 4), (7, 3), (11, 6)}
     assert set(second) == {(2, 3), (5, 4), (1, 1)}
 
@@ -77,8 +77,8 @@ def test_the_two_triangles_of_unequal_sides_leave_a_strip() -> None:
 def test_the_faces_that_go_in_fill_their_triangles(stretch: Stretch) -> None:
     """Their areas add up to the triangle's, none lies in both, and together they never leave the outline."""
     pattern = draw(stretch)
-    inside = [faces_inside(pattern, triangle) for triangle in parts_of_stretch(stretch)]
-    for found, triangle in zip(inside, parts_of_stretch(stretch), strict=True):
+    inside = [faces_inside(pattern, triangle) for triangle in parts_that_go_in(stretch)]
+    for found, triangle in zip(inside, parts_that_go_in(stretch), strict=True):
         assert sum(double_area([pattern.vertices[v] for v in face]) for face in found) == abs(area(triangle))
     assert not set(inside[0]) & set(inside[1])
     assert set(inside[0]) | set(inside[1]) <= set(faces(pattern))
@@ -93,6 +93,6 @@ def area(corners: tuple[Point, Point, Point]) -> Exact:
 def test_a_triangle_may_be_given_either_way_round() -> None:
     """Clockwise or counterclockwise, the same faces lie within."""
     pattern = draw(Stretch((2, 2)))
-    triangle = parts_of_stretch(Stretch((2, 2)))[0]
+    triangle = parts_that_go_in(Stretch((2, 2)))[0]
     assert faces_inside(pattern, triangle) == faces_inside(pattern, triangle[::-1])
     assert len(faces_inside(pattern, triangle)) == 2

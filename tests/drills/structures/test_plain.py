@@ -8,7 +8,7 @@ import pytest
 from drills.flatfold import failing, folds, solve_layers
 from drills.geometry import Chance, Point, cross, move_between
 from drills.pattern import CreasePattern
-from drills.structures import draw_sheet, find_stretches, landmarks, pleats_only
+from drills.structures import draw, find_stretches, outlines, pleats_only
 from tests.drills.sheets import figure
 
 SIZES = [(6, 6), (6, 7), (12, 8), (8, 14), (14, 12), (24, 12), (13, 30), (64, 20)]
@@ -19,13 +19,13 @@ def test_a_plain_sheet_is_pleats_that_turn_at_ridges(size: tuple[int, int]) -> N
     """Of the size asked, proven to fold, pleat lines and one or two lines of ridges and nothing else."""
     for seed in range(8):
         sheet = pleats_only(Chance(f"plain {seed}"), *size)
-        pattern = draw_sheet(sheet)
+        pattern = draw(sheet)
         assert tuple(pattern.box) == (0, 0, *size)
         assert {pattern.edges[edge].role for edge in pattern.creases} == {"pleat", "ridge"}
         assert len(ridges(pattern)) in (1, 2)
         assert failing(pattern, pattern.labels(), folds) == ()
         assert solve_layers(pattern).folds is True
-        assert not landmarks(sheet)
+        assert not outlines(sheet)
         assert not find_stretches(pattern)
 
 
@@ -43,7 +43,7 @@ def ridges(pattern: CreasePattern) -> set[tuple[Fraction, Fraction]]:
 
 def test_every_inner_point_turns_one_pleat_line() -> None:
     """Four creases meet there: two ridge pieces in a line and two pleat lines square to each other."""
-    pattern = draw_sheet(pleats_only(Chance("turns"), 20, 12))
+    pattern = draw(pleats_only(Chance("turns"), 20, 12))
     assert pattern.interior
     for vertex in pattern.interior:
         roles = Counter(pattern.edges[edge].role for edge in pattern.around[vertex])
@@ -57,7 +57,7 @@ def test_every_inner_point_turns_one_pleat_line() -> None:
 
 def test_plain_sheets_differ() -> None:
     """Forty seeds give at least thirty figures, with one ridge and with two, lying and upright."""
-    patterns = [draw_sheet(pleats_only(Chance(f"differ {seed}"), 16, 12)) for seed in range(40)]
+    patterns = [draw(pleats_only(Chance(f"differ {seed}"), 16, 12)) for seed in range(40)]
     assert len({figure(pattern) for pattern in patterns}) >= 30
     assert {len(ridges(pattern)) for pattern in patterns} == {1, 2}
 

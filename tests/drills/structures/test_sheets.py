@@ -17,11 +17,9 @@ from drills.structures import (
     block_of,
     creases_of,
     draw,
-    draw_sheet,
     labelled,
-    landmarks,
     outline,
-    structures_in,
+    outlines,
 )
 from tests.drills.sheets import figure
 
@@ -33,8 +31,8 @@ def test_a_sheet_of_one_stretch_is_that_stretch() -> None:
     """Drawn, labelled and measured the same as the stretch itself with as many pleats around."""
     stretch = Stretch((2, 2), ("shallow", "steep"), pleats=2, facing=3, exchanged=True)
     sheet = Sheet(stretch, pleats=2)
-    assert draw_sheet(sheet) == draw(stretch)
-    assert landmarks(sheet) == (outline(stretch),)
+    assert draw(sheet) == draw(stretch)
+    assert outlines(sheet) == (outline(stretch),)
     assert sheet.size == stretch.size
 
 
@@ -42,12 +40,12 @@ def test_a_sheet_with_every_kind_of_part() -> None:
     """A stretch, a roof and a diamond in a row: corners where they are drawn, and it folds."""
     part = Beside(Beside(UPRIGHT, Roof(5, 4, ("up", "down"))), LOOK_ALIKE, 2)
     sheet = Sheet(part, pleats=2, crop=(1, 0, 0, 1))
-    pattern = draw_sheet(sheet)
-    assert structures_in(part) == 3
+    pattern = draw(sheet)
+    assert part.structures == 3
     assert sheet.size == (3 + 5 + 2 + 8 + 2 + 4 - 1, 4 + 2 + 4 - 1)
     assert tuple(pattern.box) == (0, 0, *sheet.size)
-    assert landmarks(sheet) == (((5, 3), (4, 6), (2, 7), (3, 4)),)
-    assert set(landmarks(sheet)[0]) <= set(pattern.vertices)
+    assert outlines(sheet) == (((5, 3), (4, 6), (2, 7), (3, 4)),)
+    assert set(outlines(sheet)[0]) <= set(pattern.vertices)
     assert solve_layers(pattern).folds is True
 
 
@@ -55,7 +53,7 @@ def test_labels_come_from_the_layers_where_ranks_do_not_give_them() -> None:
     """A short roof whose hinges go up, and a line straight through a diamond: other labels, same creases."""
     for part in (Roof(3, 2, ("up", "up")), Framed(Diamond(1, 3, 1, 2, None), Roof(6, 2))):
         sheet = Sheet(part, pleats=2)
-        by_rank, pattern = creases_of(sheet), draw_sheet(sheet)
+        by_rank, pattern = creases_of(sheet), draw(sheet)
         assert solve_layers(by_rank).folds is False
         assert pattern.unlabelled() == by_rank.unlabelled()
         assert "U" not in pattern.labels()
@@ -70,7 +68,7 @@ def test_mirror_images_and_stacks() -> None:
         Mirrored(single, 2),
         Above(Roof(4, 2), Stretch((1, 1), ("steep", "steep"), pleats=0), 2),
     ):
-        assert solve_layers(draw_sheet(Sheet(part))).folds is True
+        assert solve_layers(draw(Sheet(part))).folds is True
 
 
 def test_facing_and_exchange_of_a_whole_sheet() -> None:
@@ -81,11 +79,11 @@ def test_facing_and_exchange_of_a_whole_sheet() -> None:
         for facing in range(8)
         for other in (False, True)
     ]
-    patterns = [draw_sheet(sheet) for sheet in sheets]
+    patterns = [draw(sheet) for sheet in sheets]
     assert len({figure(pattern) for pattern in patterns}) == 16
     for sheet, pattern in zip(sheets, patterns, strict=True):
         assert solve_layers(pattern).folds is True
-        assert set(landmarks(sheet)[0]) <= set(pattern.vertices)
+        assert set(outlines(sheet)[0]) <= set(pattern.vertices)
 
 
 def test_equal_descriptions_are_one_sheet() -> None:
@@ -93,7 +91,7 @@ def test_equal_descriptions_are_one_sheet() -> None:
     first, second = Sheet(Around(UPRIGHT, 1), 2), Sheet(Around(UPRIGHT, 1), 2)
     assert first == second
     assert len({first, second}) == 1
-    assert draw_sheet(first) == draw_sheet(second)
+    assert draw(first) == draw(second)
     assert block_of(Around(UPRIGHT, 1)).height == 6
 
 
@@ -108,4 +106,4 @@ def test_labels_that_cannot_fold_are_replaced() -> None:
 def test_parts_that_do_not_go_together_are_refused() -> None:
     """The error is that of the join."""
     with pytest.raises(ValueError, match="one height"):
-        draw_sheet(Sheet(Beside(UPRIGHT, Roof(3, 2, ("up", "down")))))
+        draw(Sheet(Beside(UPRIGHT, Roof(3, 2, ("up", "down")))))

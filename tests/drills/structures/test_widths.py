@@ -15,14 +15,13 @@ from drills.structures import (
     Side,
     Stretch,
     Triangle,
-    block_of_stretch,
+    block_of,
     draw,
     faces_inside,
     find_stretches,
     outline,
-    parts_of_stretch,
+    parts_that_go_in,
     sheet_of,
-    stretch_is_proven,
     with_pleats_around,
 )
 from tests.drills.flatfold.assorted import folds_anew
@@ -43,7 +42,7 @@ def test_one_wide_pleat_round_b() -> None:
     assert turning_points(bare_one) == {(3, 1), (7, 4)}
     assert (stretch.turned, stretch.inside_lines) == ((2, 1), 2)
     assert (stretch.size, outline(stretch)) == ((14, 12), ((3, 3), (9, 5), (11, 9), (5, 7)))
-    assert parts_of_stretch(stretch) == (((9, 5), (3, 3), (11, 9)), ((5, 7), (11, 9), (3, 3)))
+    assert parts_that_go_in(stretch) == (((9, 5), (3, 3), (11, 9)), ((5, 7), (11, 9), (3, 3)))
 
 
 UNIFORM: dict[str, list[tuple[tuple[int, int], tuple[int, ...]]]] = {
@@ -75,7 +74,6 @@ def test_pleats_of_another_width_fold(name: str, units: tuple[int, int], widths:
     for hinges in (HINGES[0], HINGES[2]):
         stretch = Stretch(units, hinges, 1, triangle=BY_NAME[name], widths=widths)
         assert folds_flat(stretch)
-        assert stretch_is_proven(stretch)
 
 
 @pytest.mark.parametrize("widths", FREE)
@@ -137,7 +135,7 @@ def test_corners_are_whole_and_the_numbers_said_are_drawn() -> None:
         assert len(lines(pattern, "inside")) == stretch.inside_lines == sum(stretch.turned) - 1
         assert all(is_whole(corner) for corner in outline(stretch))
         assert set(outline(stretch)) <= set(pattern.vertices)
-        first, second = (faces_inside(pattern, part) for part in parts_of_stretch(stretch))
+        first, second = (faces_inside(pattern, part) for part in parts_that_go_in(stretch))
         assert not set(first) & set(second)
         assert min(len(first), len(second)) > 0
 
@@ -166,7 +164,7 @@ def test_the_block_of_such_a_stretch(widths: Widths, side: Side) -> None:
     """Pleats around the block, each as wide as the outer ones, give what the stretch is with them."""
     for pleats in range(3):
         stretch = Stretch((2, 2), (side, "steep"), pleats, widths=widths)
-        block = block_of_stretch(stretch)
+        block = block_of(stretch)
         assert block.pleat == widths[2]
         around = with_pleats_around(block, pleats)
         drawn = figure(draw(stretch))

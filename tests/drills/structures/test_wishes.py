@@ -28,7 +28,7 @@ from drills.structures import (
     Turned,
     compose,
     creases_of,
-    draw_sheet,
+    draw,
     least_rows,
     narrowest,
 )
@@ -47,7 +47,7 @@ def test_look_alikes_alone_leave_nothing_slanted() -> None:
         assert kinds["roof"] >= 1
         assert kinds["stretch"] == 0
         assert sum(kinds.values()) == 3
-        pattern = draw_sheet(sheet)
+        pattern = draw(sheet)
         assert not any(is_slanted(pattern.direction(e, pattern.edges[e].start)) for e in pattern.creases)
 
 
@@ -79,7 +79,7 @@ def test_what_is_needed_occurs(needed: tuple[StructureKind, ...]) -> None:
         assert set(needed) <= set(kinds)
         assert len(kinds) == number
         assert sheet.size == (26 + seed, 12)
-        assert solve_layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw(sheet)).folds is True
 
 
 SMALL = [*product((12, 13, 14), range(8, 13))]
@@ -93,7 +93,7 @@ def test_small_sheets_have_room_for_two(other: StructureKind) -> None:
         sheet = compose(Chance(f"two {place}"), *size, 2, needed=("stretch", other))
         assert {kind for kind, _ in structures(sheet.part)} == {"stretch", other}
         assert sheet.size == size
-        assert solve_layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw(sheet)).folds is True
 
 
 SIZES = {"5-12-13": (32, 14, 3), "8-15-17": (36, 14, 3), "7-24-25": (44, 12, 3), "20-21-29": (48, 26, 2)}
@@ -109,7 +109,7 @@ def test_stretches_of_other_triangles(triangle: Triangle) -> None:
         assert {found for kind, found in kinds if kind == "stretch"} == {triangle}
         pattern = creases_of(sheet)
         assert any(value.denominator > 1 for point in pattern.vertices for value in point)
-        assert solve_layers(draw_sheet(sheet)).folds is True
+        assert solve_layers(draw(sheet)).folds is True
 
 
 def test_two_triangles_on_one_sheet() -> None:
@@ -150,12 +150,12 @@ def test_small_sheets_fold_for_another_solver(seed: int) -> None:
         ("roof", "diamond"),
     ]
     sheet = compose(Chance(f"anew {seed}"), 12 + seed % 3, 9, 2, needed=wishes[seed % 3])
-    assert folds_anew(draw_sheet(sheet))
+    assert folds_anew(draw(sheet))
 
 
 def test_a_narrow_pleated_triangle_folds_for_another_solver() -> None:
     """5-12-13 with pleats one square wide, alone on its sheet."""
-    assert folds_anew(draw_sheet(compose(Chance("thin"), 16, 9, 1, triangles=(TRIANGLES[1],))))
+    assert folds_anew(draw(compose(Chance("thin"), 16, 9, 1, triangles=(TRIANGLES[1],))))
 
 
 @pytest.mark.parametrize(

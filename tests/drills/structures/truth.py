@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from shapely import Polygon, box  # type: ignore[import-untyped]
 
 from drills.geometry import Point
-from drills.structures import Outline, Sheet, landmarks
+from drills.structures import Outline, Sheet, outlines
 
 
 def area_on_paper(outline: Sequence[Point], size: tuple[int, int]) -> float:
@@ -19,7 +19,7 @@ def area_on_paper(outline: Sequence[Point], size: tuple[int, int]) -> float:
 
 def shown(sheet: Sheet) -> list[Outline]:
     """Return the outlines of the stretches of which any part is on the paper."""
-    return [outline for outline in landmarks(sheet) if area_on_paper(outline, sheet.size)]
+    return [outline for outline in outlines(sheet) if area_on_paper(outline, sheet.size)]
 
 
 def corners_within(outline: Outline, size: tuple[int, int]) -> set[Point]:

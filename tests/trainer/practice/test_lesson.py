@@ -10,7 +10,7 @@ from drills.flatfold import fold
 from drills.geometry import Point, step_between
 from drills.pattern import CreasePattern, straight_runs
 from drills.questions import Marks, certify
-from drills.structures import Roof, Sheet, draw_figure, outlines
+from drills.structures import Roof, Sheet, draw, outlines
 from tests.trainer.practice.making import measured
 from trainer.practice.lesson import Lesson, page_in_words
 from trainer.practice.lesson_pages import LARGE, PAGES, SMALL, Part
@@ -70,9 +70,9 @@ def test_the_stretch_keeps_its_far_corners_further_apart() -> None:
     assert "far corners stand 10 squares apart. 45-degree ridges in its place would leave 8." in (
         page.parts[1].tells
     )
-    stretch = draw_figure(LARGE)
+    stretch = draw(LARGE)
     far, _, other, _ = outlines(LARGE)[0]
-    roof = draw_figure(Sheet(Roof(8, 6, ("side", "side")), pleats=0))
+    roof = draw(Sheet(Roof(8, 6, ("side", "side")), pleats=0))
     assert folded_apart(stretch, far, other) == 10**2
     assert folded_apart(roof, Point(0, 0), Point(8, 6)) == 8**2
 
@@ -92,7 +92,7 @@ def folded_apart(pattern: CreasePattern, one: Point, other: Point) -> Fraction:
 
 def test_inside_lines_go_4_across_3_up_once_or_twice() -> None:
     """On the sheet that says so; and every step of a side ends at a turning point or a corner."""
-    pattern = draw_figure(LARGE)
+    pattern = draw(LARGE)
     ends = [
         (pattern.vertices[run.vertices[0]], pattern.vertices[run.vertices[-1]])
         for run in straight_runs(pattern, "inside")
