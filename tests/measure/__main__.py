@@ -1,4 +1,4 @@
-"""Every table of the contributors' guide under "Measured": python -m tests.measure."""
+"""The tables of how long things take, in README.md beside this: python -m tests.measure."""
 
 import subprocess
 import sys
