@@ -11,7 +11,7 @@ from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
 from drills.questions.contents import ADDS, HEADINGS, contents
 from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
-from drills.questions.levels import ALONE, LARGE, SEVERAL, SINGLE_STRETCHES
+from drills.questions.levels import ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
 from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict
 from drills.questions.registry import (
     KINDS,
@@ -36,6 +36,7 @@ from drills.questions.spec import Recipe, Spec
 __all__ = [
     "ADDS",
     "ALONE",
+    "FAIR_CUTS",
     "HEADINGS",
     "KINDS",
     "LARGE",

@@ -7,16 +7,25 @@ from fractions import Fraction
 from functools import cache
 
 from drills.geometry import Point
-from drills.questions import KINDS, Code, Drill, FindStretches, MarkedPlaces, checked, make, newest, top_level
-from drills.structures import Stretch
+from drills.questions import (
+    ALONE,
+    KINDS,
+    LARGE,
+    Code,
+    Drill,
+    FindStretches,
+    MarkedPlaces,
+    checked,
+    make,
+    newest,
+    top_level,
+)
 
-FORMS = [(kind, form) for kind, entry in KINDS.items() for form in entry.forms]
+FORMS = [(kind, form) for kind, row in KINDS.items() for form in row.forms]
 LEVELS = range(1, top_level() + 1)
-SMALL = range(1, 5)
-LARGER = range(5, top_level() + 1)
-SMALL_FORMS = [(kind, form) for kind, form in FORMS if KINDS[kind].lowest == 1]
+SMALL = range(1, ALONE)
+LARGER = range(ALONE, top_level() + 1)
 PLACES = [(kind, form, level) for kind, form in FORMS for level in KINDS[kind].levels]
-SMALL_PLACES = [(kind, form, level) for kind, form in SMALL_FORMS for level in SMALL]
 
 
 def levels_of(kind: str) -> range:
@@ -25,8 +34,8 @@ def levels_of(kind: str) -> range:
 
 
 def fewer_when_larger(level: int, seeds: range, at_larger: int) -> range:
-    """Return the seeds for a level, at levels 6 and 7 so many: those sheets take longer to make."""
-    return seeds[:at_larger] if level > LARGER[0] else seeds
+    """Return the seeds for a level, above level 5 so many: those sheets take longer to make."""
+    return seeds[:at_larger] if level > ALONE else seeds
 
 
 def codes(kind: str, form: str, level: int, seeds: Iterable[int]) -> Iterator[Code]:
@@ -36,7 +45,19 @@ def codes(kind: str, form: str, level: int, seeds: Iterable[int]) -> Iterator[Co
 
 def drills(kind: str, form: str, level: int, seeds: Iterable[int]) -> Iterator[Drill]:
     """Yield the drills of a form at a level."""
-    yield from map(make, codes(kind, form, level, seeds))
+    yield from map(made_once, codes(kind, form, level, seeds))
+
+
+@cache
+def made_once(code: Code) -> Drill:
+    """Return the drill of a code, made once for all tests."""
+    return make(code)
+
+
+def some(kind: str, form: str, level: int) -> tuple[Drill, ...]:
+    """Return the first drills of a form at a level that tests look at: fewer where they take longer."""
+    number = 20 if level < ALONE else 10 if level == ALONE else 2 if level >= LARGE else 3
+    return tuple(drills(kind, form, level, range(1, number + 1)))
 
 
 def every_code(seeds: range, levels: Iterable[int] = LEVELS) -> Iterator[Code]:
@@ -47,31 +68,11 @@ def every_code(seeds: range, levels: Iterable[int] = LEVELS) -> Iterator[Code]:
                 yield from codes(kind, form, level, seeds)
 
 
-@cache
-def two_hundred(kind: str, form: str, level: int) -> tuple[Drill, ...]:
-    """Return the drills of seeds 1 to 200."""
-    return tuple(drills(kind, form, level, range(1, 201)))
-
-
-def some(kind: str, form: str, level: int) -> tuple[Drill, ...]:
-    """Return two hundred drills of a level up to 4, forty of level 5, and five of the larger ones."""
-    if level in SMALL:
-        return two_hundred(kind, form, level)
-    return tuple(drills(kind, form, level, fewer_when_larger(level, range(1, 41), 5)))
-
-
-def stretch_of(drill: Drill) -> Stretch:
-    """Return the lone stretch that a drill shows."""
-    assert isinstance(drill.design, Stretch)
-    return drill.design
-
-
 def right_answer(drill: Drill) -> object:
     """Return an answer that is right: of outlines, a place inside each."""
     if isinstance(drill.question, FindStretches):
-        return MarkedPlaces(
-            frozenset(place_inside(drill, outline) for outline in drill.question.answer.edges)
-        )
+        outlines = drill.question.answer.edges
+        return MarkedPlaces(frozenset(place_inside(drill, outline) for outline in outlines))
     return drill.question.answer
 
 
@@ -80,3 +81,17 @@ def place_inside(drill: Drill, outline: Iterable[int]) -> Point:
     ends = [end for edge in outline for end in drill.pattern.ends(edge)]
     across, up = (sum(map(Fraction, values), Fraction()) for values in zip(*ends, strict=True))
     return Point(across / len(ends), up / len(ends))
+
+
+def place_outside(drill: Drill) -> Point:
+    """Return a crossing of the grid that is in no outline of the answer, a corner or side of one neither."""
+    assert isinstance(drill.question, FindStretches)
+    left, bottom, right, top = (int(value) for value in drill.pattern.box)
+    crossings = (Point(x, y) for y in range(bottom, top + 1) for x in range(left, right + 1))
+    return next(at for at in crossings if drill.question.is_outside(drill.pattern, at))
+
+
+def crease_not_asked_for(drill: Drill) -> int:
+    """Return a crease with a point inside the sheet at one end at least, that is not in the answer."""
+    others = (edge for edge in drill.truth.creases if edge not in drill.question.answer.items)
+    return next(edge for edge in others if drill.truth.interior_ends[edge])

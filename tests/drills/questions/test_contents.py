@@ -5,8 +5,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-from drills.questions import top_level
-from drills.questions.contents import HEADINGS, contents
+from drills.questions import HEADINGS, contents, top_level
 
 README = Path(__file__).parents[3] / "README.md"
 LEVELS = range(1, top_level() + 1)

@@ -7,7 +7,7 @@ from itertools import combinations
 import pytest
 
 from drills.pattern import CreasePattern
-from drills.questions.labels import MISTAKES
+from drills.questions import MISTAKES
 from drills.structures import Stretch, draw
 from tests.drills.questions.known import SHEET, edge, of_role
 

@@ -8,18 +8,18 @@ import pytest
 
 from drills.geometry import SYMMETRIES, Chance, Direction, Point, cross, dot, meeting, moved
 from drills.pattern import CreasePattern, Line, Paper, build, shifted
-from drills.questions.levels import FAIR_CUTS, Units
+from drills.questions import FAIR_CUTS
 from drills.questions.sinks import tip, turning_points
 from drills.structures import TRIANGLES, Found, Stretch, Triangle, draw, find_stretches, outline
-from tests.drills.questions.test_fair_cuts import cut_stretches
+from tests.drills.questions.test_levels import cut_stretches
 from tests.drills.sheets import HINGES
 
-UNITS: list[Units] = [(1, 1), (2, 2), (3, 3), (1, 2), (2, 1), (1, 3), (3, 1), (2, 3), (3, 2)]
+UNITS: list[tuple[int, int]] = [(1, 1), (2, 2), (3, 3), (1, 2), (2, 1), (1, 3), (3, 1), (2, 3), (3, 2)]
 Spot = tuple[Stretch, int, int]
 
 
 @pytest.mark.parametrize("units", UNITS)
-def test_each_whole_stretch_is_found_once_and_as_it_was_drawn(units: Units) -> None:
+def test_each_whole_stretch_is_found_once_and_as_it_was_drawn(units: tuple[int, int]) -> None:
     """With all hinges, no to three pleats around and in each facing: corners, lines, points and sides."""
     for hinges, pleats, facing in product(HINGES, range(4), range(4)):
         stretch = Stretch(units, hinges, pleats, facing)
@@ -98,7 +98,7 @@ def test_stretches_of_other_triangles(triangle: Triangle) -> None:
 
 
 @pytest.mark.parametrize("units", FAIR_CUTS)
-def test_stretches_that_the_papers_edge_cuts(units: Units) -> None:
+def test_stretches_that_the_papers_edge_cuts(units: tuple[int, int]) -> None:
     """Every fair cut leaves one stretch, with all that is on the paper and no corner that is off it."""
     for stretch in cut_stretches(units):
         (found,) = find_stretches(bare(draw(stretch)))

@@ -6,7 +6,6 @@ import pytest
 
 from drills.geometry import Point, Step
 from drills.questions import Slip, Verdict, with_directions_of
-from drills.questions.asking.steps import staircase
 from tests.drills.questions.known import edge, place_side, read_side
 
 SIDE = {edge((1, 1), (4, 2)), edge((4, 2), (7, 3))}
@@ -128,7 +127,8 @@ def test_the_stairs_of_a_step_are_lit() -> None:
     lit = read_side().judge(Step(1, 1, 1)).lit
     assert lit.staircase == ((1, 1), (4, 1), (4, 2), (7, 2), (7, 3))
     assert lit.right == SIDE
-    assert staircase(Point(0, 0), Step(-1, 2)) == ((0, 0), (-1, 0), (-1, -2))
+    back = read_side(back=True).judge(Step(1, 1, 1)).lit
+    assert back.staircase == ((7, 3), (4, 3), (4, 2), (1, 2), (1, 1))
 
 
 def place(x: int, y: int) -> Verdict:

@@ -15,7 +15,7 @@ from drills.fold_file import to_fold
 from drills.pattern import CreasePattern, Label
 from drills.questions import Drill, Marks, Verdict
 from drills.structures import Stretch, draw
-from tests.drills.questions.codes import LEVELS, right_answer, some, two_hundred
+from tests.drills.questions.codes import LEVELS, SMALL, crease_not_asked_for, drills, right_answer, some
 from tests.drills.questions.known import SHEET, edge, vertex, wrong_labels
 from tests.drills.questions.plain_sheet import PlainSheet
 from tests.drills.questions.slow_repairs import counting, layering, switched
@@ -159,33 +159,45 @@ def test_the_counts_of_a_wrong_label_by_hand() -> None:
 def test_the_reason_is_true_when_counted_again(level: int) -> None:
     """A point at fault is named; its counts, taken from the JSON, are those told and do not balance."""
     for drill in some("labels", "mark", level):
-        verdict, sheet = drill.judge(right_answer(drill)), PlainSheet(drill.to_line())
-        failing = {v for v in sheet.inner if not layering(sheet, sheet.labels, v)}
-        assert verdict.lit.faults == failing
-        if not failing:
-            assert verdict.why == ALL_WELL
-            continue
-        at, rest = place_told(sheet, verdict.why)
-        assert at in failing
-        assert rest_is_true(sheet, sheet.labels, at, rest)
-        if "counts are right" in rest:
-            assert all(counting(sheet, sheet.labels, v) for v in failing)
+        check_the_reason(drill)
+        check_the_reason_for_one_too_many(drill)
 
 
-@pytest.mark.parametrize("level", LEVELS)
-def test_what_is_still_wrong_with_the_marked_labels_is_true(level: int) -> None:
-    """One crease too many: the reason is counted on the sheet with all the marked labels switched."""
-    for drill in some("labels", "mark", level):
-        assert isinstance(drill.question.answer, Marks)
-        right = (crease for crease in drill.truth.creases if crease not in drill.question.answer.items)
-        extra = next(crease for crease in right if drill.truth.interior_ends[crease])
-        sheet = PlainSheet(drill.to_line())
-        mended = switched(sheet, (extra, *drill.question.answer.items))
-        start, why = "With yours switched, at ", labels(drill, [extra, *drill.question.answer.items]).why
-        assert why.startswith(start)
-        at, rest = place_told(sheet, f"At {why.removeprefix(start)}")
-        assert not layering(sheet, mended, at)
-        assert rest_is_true(sheet, mended, at, rest)
+@pytest.mark.long
+@pytest.mark.parametrize("level", SMALL)
+def test_many_reasons_are_true_when_counted_again(level: int) -> None:
+    """The same for two hundred drills of each small level."""
+    for drill in drills("labels", "mark", level, range(1, 201)):
+        check_the_reason(drill)
+        check_the_reason_for_one_too_many(drill)
+
+
+def check_the_reason(drill: Drill) -> None:
+    """Count again what is said to the right answer, and find again the points at fault that are lit."""
+    verdict, sheet = drill.judge(right_answer(drill)), PlainSheet(drill.to_line())
+    failing = {v for v in sheet.inner if not layering(sheet, sheet.labels, v)}
+    assert verdict.lit.faults == failing
+    if not failing:
+        assert verdict.why == ALL_WELL
+        return
+    at, rest = place_told(sheet, verdict.why)
+    assert at in failing
+    assert rest_is_true(sheet, sheet.labels, at, rest)
+    if "counts are right" in rest:
+        assert all(counting(sheet, sheet.labels, v) for v in failing)
+
+
+def check_the_reason_for_one_too_many(drill: Drill) -> None:
+    """Count again what is said to one crease too many, on the sheet with all marked labels switched."""
+    assert isinstance(drill.question.answer, Marks)
+    marked = [crease_not_asked_for(drill), *drill.question.answer.items]
+    sheet = PlainSheet(drill.to_line())
+    mended = switched(sheet, tuple(marked))
+    start, why = "With yours switched, at ", labels(drill, marked).why
+    assert why.startswith(start)
+    at, rest = place_told(sheet, f"At {why.removeprefix(start)}")
+    assert not layering(sheet, mended, at)
+    assert rest_is_true(sheet, mended, at, rest)
 
 
 def rest_is_true(sheet: PlainSheet, labels: list[str], at: int, rest: str) -> bool:
@@ -273,7 +285,7 @@ def exchanged(truth: CreasePattern) -> list[list[int]]:
 
 def test_points_that_do_not_balance_come_first() -> None:
     """Where some counts are off, the reason counts; the points with right counts come after them."""
-    for drill in two_hundred("labels", "mark", 4):
+    for drill in some("labels", "mark", 4):
         sheet = PlainSheet(drill.to_line())
         balanced = [counting(sheet, sheet.labels, at) for at in faults(drill.pattern)]
         assert balanced == sorted(balanced)

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from drills.geometry import Point, Step
-from drills.questions import Drill, MarkedPlaces, Marks, Verdict, make
-from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, every_code, levels_of, right_answer
+from drills.questions import Drill, Marks, Verdict
+from tests.drills.questions.codes import drills
 from tests.drills.questions.known import (
     TURNING_POINTS,
     edge,
@@ -127,31 +126,6 @@ def test_a_sheet_without_an_outline() -> None:
     assert verdict.right
     assert verdict.why == "No outline is on this sheet: every crease runs along the grid or at 45 degrees."
     assert verdict.lit.going_in == ()
-
-
-def test_the_right_answer_is_right_for_every_form_and_level() -> None:
-    """With no slip, miss or false alarm, and three sentences to say so."""
-    few = every_code(range(300, 301), LARGER)
-    for code in (*every_code(range(300, 312), SMALL), *few):
-        drill = make(code)
-        verdict = drill.judge(right_answer(drill))
-        assert verdict.right, code
-        assert (verdict.slip, verdict.misses, verdict.false_alarms) == ("", 0, 0)
-        said = (verdict.answered, verdict.truth, verdict.why)
-        assert all(sentence.endswith(".") and sentence == sentence.strip() for sentence in said)
-        lit = verdict.lit
-        assert not any((lit.missed, lit.extra, lit.missed_points, lit.extra_points))
-
-
-@pytest.mark.parametrize(("kind", "form"), FORMS)
-def test_an_answer_of_another_sort_is_refused(kind: str, form: str) -> None:
-    """A step, a point, marks and places are not mistaken for each other."""
-    for level in levels_of(kind):
-        drill = next(drills(kind, form, level, range(1)))
-        for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1})), MarkedPlaces(frozenset({Point(1, 2)}))):
-            if type(given) is not type(right_answer(drill)):
-                with pytest.raises(TypeError, match=" takes "):
-                    drill.judge(given)
 
 
 def test_an_unlabelled_sheet_is_not_judged_by_its_labels() -> None:
