@@ -1,11 +1,11 @@
-"""Drills for the hands, and the boards they are shown on."""
+"""Drills for the answer inputs, and the boards they are shown on."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from drills.questions import Code, Drill, Marks, make, read_code
-from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, fewer_when_larger, levels_of
+from drills.questions import Code, Drill, Marks, read_code, spec
+from tests.drills.questions.codes import FORMS, LARGER, SMALL, drills, fewer_when_larger, levels_of, made_once
 from trainer.board import Scale, scale_for
 
 __all__ = ["FORMS", "board", "drill", "marked", "nothing_wrong", "of_form"]
@@ -13,7 +13,7 @@ __all__ = ["FORMS", "board", "drill", "marked", "nothing_wrong", "of_form"]
 
 def drill(code: str) -> Drill:
     """Return the drill of a code."""
-    return make(read_code(code))
+    return made_once(read_code(code))
 
 
 def of_form(
@@ -28,7 +28,7 @@ def nothing_wrong() -> Iterator[Drill]:
     """Yield drills of labels in which nothing is wrong."""
     for level in SMALL:
         codes = (Code("labels", level, seed) for seed in range(40))
-        yield from (made for made in map(make, codes) if made.spec.detail == "nothing")
+        yield from (made_once(code) for code in codes if spec(code).detail == "nothing")
 
 
 def board(shown: Drill) -> Scale:

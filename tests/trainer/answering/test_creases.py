@@ -18,21 +18,21 @@ ROLE_WORDS = re.compile("|".join(words for role, words in ROLES.items() if role 
 
 
 def creases(code: str = LABELLED) -> CreasesInput:
-    """Return the hand of a drill that asks for creases."""
-    hand = input_for(drill(code))
-    assert isinstance(hand, CreasesInput)
-    return hand
+    """Return the answer input of a drill that asks for creases."""
+    entry = input_for(drill(code))
+    assert isinstance(entry, CreasesInput)
+    return entry
 
 
-def on(hand: CreasesInput, edge: int) -> CreasesInput:
-    """Return the hand with its cursor on a crease."""
-    hand.cursor = hand.track.on(edge)
-    return hand
+def on(entry: CreasesInput, edge: int) -> CreasesInput:
+    """Return the answer input with its cursor on a crease."""
+    entry.cursor = entry.track.on(edge)
+    return entry
 
 
-def marks(hand: CreasesInput) -> frozenset[int]:
+def marks(entry: CreasesInput) -> frozenset[int]:
     """Return what the board shows as marked."""
-    return hand.look().marked.edges
+    return entry.look().marked.edges
 
 
 def spots(shown: Drill) -> Iterator[Spot]:
@@ -43,91 +43,91 @@ def spots(shown: Drill) -> Iterator[Spot]:
 
 def test_a_mark_is_made_and_taken_away_by_the_same_key() -> None:
     """The crease under the cursor, and the board and the words say so."""
-    hand = creases()
-    edge = hand.under_cursor()
+    entry = creases()
+    edge = entry.under_cursor()
     assert edge is not None
-    hand.mark()
-    assert hand.answer() == marked([edge])
-    assert marks(hand) == {edge}
-    assert "(marked)" in " ".join(hand.says())
-    hand.mark()
-    assert marks(hand) == set()
-    assert "(marked)" not in " ".join(hand.says())
+    entry.mark()
+    assert entry.answer() == marked([edge])
+    assert marks(entry) == {edge}
+    assert "(marked)" in " ".join(entry.says())
+    entry.mark()
+    assert marks(entry) == set()
+    assert "(marked)" not in " ".join(entry.says())
 
 
 def test_taking_back_takes_the_latest_mark_first() -> None:
     """Not the lowest number, not the one under the cursor; at last it does nothing."""
-    hand = creases()
-    chosen = [hand.drill.pattern.creases[place] for place in (9, 2, 5)]
+    entry = creases()
+    chosen = [entry.drill.pattern.creases[place] for place in (9, 2, 5)]
     for edge in chosen:
-        on(hand, edge).mark()
+        on(entry, edge).mark()
     for left in (chosen[:2], chosen[:1], [], []):
-        hand.undo()
-        assert marks(hand) == set(left)
+        entry.undo()
+        assert marks(entry) == set(left)
 
 
 def test_taking_back_brings_back_a_mark_that_was_taken_away() -> None:
     """A second press of Space by mistake is mended like the first."""
-    hand = creases()
-    chosen = [hand.drill.pattern.creases[place] for place in (9, 2)]
+    entry = creases()
+    chosen = [entry.drill.pattern.creases[place] for place in (9, 2)]
     for edge in chosen:
-        on(hand, edge).mark()
-    on(hand, chosen[0]).mark()
-    assert marks(hand) == set(chosen[1:])
-    hand.undo()
-    assert marks(hand) == set(chosen)
-    hand.undo()
-    assert marks(hand) == set(chosen[:1])
+        on(entry, edge).mark()
+    on(entry, chosen[0]).mark()
+    assert marks(entry) == set(chosen[1:])
+    entry.undo()
+    assert marks(entry) == set(chosen)
+    entry.undo()
+    assert marks(entry) == set(chosen[:1])
 
 
 @pytest.mark.parametrize("code", [LABELLED, SINKS, "labels-4-1", "sinks-4-1"])
 def test_clicks_on_a_spot_go_through_the_creases_there_and_at_last_nothing(code: str) -> None:
     """Nearest first, one at a time; then the round begins anew."""
-    hand = creases(code)
-    scale = board(hand.drill)
-    for x, y in list(spots(hand.drill))[::7]:
-        near = creases_near(hand.drill.pattern, scale, x, y)
+    entry = creases(code)
+    scale = board(entry.drill)
+    for x, y in list(spots(entry.drill))[::7]:
+        near = creases_near(entry.drill.pattern, scale, x, y)
         seen = []
         for _ in range(len(near) + 1):
-            hand.point_at(scale, x, y)
-            seen.append(marks(hand))
+            entry.point_at(scale, x, y)
+            seen.append(marks(entry))
         assert seen == [*({edge} for edge in near), set()]
 
 
 def test_every_crease_is_marked_by_a_click_on_its_middle() -> None:
     """Where the sheet is drawn as 80 columns by 24 rows draw it, the nearest crease is the one meant."""
     for code in (LABELLED, SINKS, "sinks-4-1"):
-        hand = creases(code)
-        scale, pattern = board(hand.drill), hand.drill.pattern
+        entry = creases(code)
+        scale, pattern = board(entry.drill), entry.drill.pattern
         for edge in pattern.creases:
             (x, y), (z, w) = (scale.dot(point) for point in pattern.ends(edge))
-            hand.point_at(scale, (x + z + 1) / 2 / DOTS_ACROSS, (y + w + 1) / 2 / DOTS_DOWN)
-            assert hand.under_cursor() == edge
-        assert marks(hand) == set(pattern.creases)
+            entry.point_at(scale, (x + z + 1) / 2 / DOTS_ACROSS, (y + w + 1) / 2 / DOTS_DOWN)
+            assert entry.under_cursor() == edge
+        assert marks(entry) == set(pattern.creases)
 
 
 def test_a_second_click_keeps_a_mark_made_before() -> None:
     """Going on to the next crease of a spot does not take away what was marked there on purpose."""
-    hand = creases()
-    scale = board(hand.drill)
+    entry = creases()
+    scale = board(entry.drill)
     crowded = next(
-        spot for spot in spots(hand.drill) if len(creases_near(hand.drill.pattern, scale, *spot)) > 1
+        spot for spot in spots(entry.drill) if len(creases_near(entry.drill.pattern, scale, *spot)) > 1
     )
-    first, second, *_ = creases_near(hand.drill.pattern, scale, *crowded)
-    on(hand, second).mark()
-    hand.point_at(scale, *crowded)
-    assert marks(hand) == {first, second}
-    hand.point_at(scale, *crowded)
-    assert marks(hand) == {second}
+    first, second, *_ = creases_near(entry.drill.pattern, scale, *crowded)
+    on(entry, second).mark()
+    entry.point_at(scale, *crowded)
+    assert marks(entry) == {first, second}
+    entry.point_at(scale, *crowded)
+    assert marks(entry) == {second}
 
 
 def test_a_click_beside_everything_marks_nothing() -> None:
     """Nor does it move the cursor."""
-    hand = creases()
-    before = hand.cursor
-    hand.point_at(board(hand.drill), -30, -30)
-    assert marks(hand) == set()
-    assert hand.cursor == before
+    entry = creases()
+    before = entry.cursor
+    entry.point_at(board(entry.drill), -30, -30)
+    assert marks(entry) == set()
+    assert entry.cursor == before
 
 
 def test_no_word_says_which_creases_run_inside() -> None:
@@ -148,16 +148,16 @@ def test_labels_are_said_as_they_are_shown() -> None:
             assert "wrong" not in words
 
 
-def said_everywhere(hand: CreasesInput) -> dict[int, str]:
-    """Return what the hand says at every crease that turns and steps from point to point reach."""
+def said_everywhere(entry: CreasesInput) -> dict[int, str]:
+    """Return what the answer input says at every crease that turns and steps from point to point reach."""
     said = {}
-    for _ in hand.track.vertices:
-        hand.next_point(back=False)
-        for _ in hand.track.creases_at(hand.cursor.vertex):
-            hand.turn(clockwise=True)
-            assert hand.cursor.edge is not None
-            said[hand.cursor.edge] = " ".join(hand.says())
-    assert set(said) == set(hand.drill.pattern.creases)
+    for _ in entry.track.vertices:
+        entry.next_point(back=False)
+        for _ in entry.track.creases_at(entry.cursor.vertex):
+            entry.turn(clockwise=True)
+            assert entry.cursor.edge is not None
+            said[entry.cursor.edge] = " ".join(entry.says())
+    assert set(said) == set(entry.drill.pattern.creases)
     return said
 
 
@@ -165,25 +165,25 @@ def test_keys_alone_mark_every_right_answer() -> None:
     """Next point, turn and mark are enough, in either form that asks for creases."""
     for kind in ("sinks", "labels"):
         for made in of_form(kind, "mark", range(1, 3)):
-            hand, truth = creases(made.code), made.question.answer
+            entry, truth = creases(made.code), made.question.answer
             assert isinstance(truth, Marks)
-            for _ in hand.track.vertices:
-                hand.next_point(back=True)
-                for _ in hand.track.creases_at(hand.cursor.vertex):
-                    hand.turn(clockwise=False)
-                    if hand.cursor.edge in truth.items - set(hand.marks):
-                        hand.mark()
-            assert made.judge(marked(hand.marks)).right
+            for _ in entry.track.vertices:
+                entry.next_point(back=True)
+                for _ in entry.track.creases_at(entry.cursor.vertex):
+                    entry.turn(clockwise=False)
+                    if entry.cursor.edge in truth.items - set(entry.marks):
+                        entry.mark()
+            assert made.judge(marked(entry.marks)).right
 
 
 def test_the_board_shows_the_cursor_and_no_more_than_the_question() -> None:
     """No crease is lit, no verdict is drawn, and labels are shown only where they are asked about."""
     for code, labels in ((LABELLED, True), (SINKS, False)):
-        hand = creases(code)
-        hand.go("right")
-        look = hand.look()
-        assert look.cursor_edge == hand.under_cursor()
-        assert look.cursor_at == hand.drill.pattern.vertices[hand.cursor.vertex]
+        entry = creases(code)
+        entry.go("right")
+        look = entry.look()
+        assert look.cursor_edge == entry.under_cursor()
+        assert look.cursor_at == entry.drill.pattern.vertices[entry.cursor.vertex]
         assert look.labels is labels
         assert look.lit == frozenset()
         assert look.fault_points == frozenset()
@@ -193,16 +193,16 @@ def test_the_board_shows_the_cursor_and_no_more_than_the_question() -> None:
 
 def test_places_are_counted_from_the_top_left_corner() -> None:
     """The point under the cursor is said as on the verdict."""
-    hand = creases()
-    left, _, _, top = hand.drill.pattern.box
-    vertex = hand.drill.pattern.vertices.index(Point(left, top))
-    hand.cursor = hand.track.at(vertex)
-    assert "0,0" in hand.says()[0]
+    entry = creases()
+    left, _, _, top = entry.drill.pattern.box
+    vertex = entry.drill.pattern.vertices.index(Point(left, top))
+    entry.cursor = entry.track.at(vertex)
+    assert "0,0" in entry.says()[0]
 
 
 @pytest.mark.parametrize("code", [LABELLED, SINKS])
 def test_no_mark_is_no_answer_yet(code: str) -> None:
     """That there is nothing to mark is said by a key of its own; what to do is one sentence."""
-    hand = creases(code)
-    assert hand.answer() is None
-    assert hand.missing().endswith(".")
+    entry = creases(code)
+    assert entry.answer() is None
+    assert entry.missing().endswith(".")

@@ -14,81 +14,81 @@ CODES = [made.code for made in of_form("steps", "place", range(1, 4))]
 
 
 def placing(code: str = "steps-1-3-place") -> PlacingInput:
-    """Return the hand of a drill that asks for a place; by default 4 to the right and 3 up from 0,0."""
-    hand = input_for(drill(code))
-    assert isinstance(hand, PlacingInput)
-    return hand
+    """Return the answer input of a drill that asks for a place: 4 to the right and 3 up from 0,0."""
+    entry = input_for(drill(code))
+    assert isinstance(entry, PlacingInput)
+    return entry
 
 
 def test_arrows_go_square_by_square_to_the_answer() -> None:
     """Four to the right and three up are seven keys."""
-    hand = placing()
-    assert hand.at == hand.start == Point(0, 0)
+    entry = placing()
+    assert entry.at == entry.start == Point(0, 0)
     for arrow in ("right", "right", "right", "right", "up", "up", "up"):
-        hand.go(arrow)
-    assert hand.answer() == hand.drill.question.answer == Point(4, 3)
+        entry.go(arrow)
+    assert entry.answer() == entry.drill.question.answer == Point(4, 3)
 
 
 @settings(max_examples=40, deadline=None, derandomize=True)
 @given(st.sampled_from(CODES), st.lists(st.sampled_from(ARROWS), max_size=40))
 def test_the_cursor_stays_on_paper(code: str, arrows: list[Arrow]) -> None:
     """At an edge an arrow does nothing; elsewhere it goes one square and back again."""
-    hand = placing(code)
-    left, bottom, right, top = hand.drill.pattern.box
+    entry = placing(code)
+    left, bottom, right, top = entry.drill.pattern.box
     for arrow in arrows:
-        before = hand.at
-        hand.go(arrow)
-        assert left <= hand.at.x <= right
-        assert bottom <= hand.at.y <= top
-        assert is_whole(hand.at)
-        assert hand.at == before or (hand.at.x - before.x, hand.at.y - before.y) == ARROW_MOVES[arrow]
+        before = entry.at
+        entry.go(arrow)
+        assert left <= entry.at.x <= right
+        assert bottom <= entry.at.y <= top
+        assert is_whole(entry.at)
+        assert entry.at == before or (entry.at.x - before.x, entry.at.y - before.y) == ARROW_MOVES[arrow]
 
 
 def test_every_crossing_is_clicked_where_it_is_drawn() -> None:
     """The middle of a crossing's cell puts the cursor there; outside the sheet it is the nearest one."""
-    hand = placing("steps-3-2-place")
-    scale = board(hand.drill)
+    entry = placing("steps-3-2-place")
+    scale = board(entry.drill)
     for crossing in scale.crossings():
         column, row = scale.cell(crossing)
-        hand.point_at(scale, column + 0.5, row + 0.5)
-        assert hand.at == crossing
-    hand.point_at(scale, -50, -50)
-    left, _, _, top = hand.drill.pattern.box
-    assert hand.at == Point(left, top)
+        entry.point_at(scale, column + 0.5, row + 0.5)
+        assert entry.at == crossing
+    entry.point_at(scale, -50, -50)
+    left, _, _, top = entry.drill.pattern.box
+    assert entry.at == Point(left, top)
 
 
 def test_the_start_is_no_answer_yet() -> None:
     """What to do is said, before the cursor has moved and when it is back."""
-    hand = placing()
-    assert hand.answer() is None
-    hand.go("right")
-    assert hand.answer() == Point(1, 0)
-    hand.go("left")
-    assert hand.answer() is None
-    assert hand.missing().endswith(".")
+    entry = placing()
+    assert entry.answer() is None
+    entry.go("right")
+    assert entry.answer() == Point(1, 0)
+    entry.go("left")
+    assert entry.answer() is None
+    assert entry.missing().endswith(".")
 
 
 def test_taking_back_returns_to_the_start() -> None:
     """From wherever the cursor is."""
-    hand = placing()
+    entry = placing()
     for arrow in ("right", "up", "up"):
-        hand.go(arrow)
-    hand.undo()
-    assert hand.at == hand.start
-    assert hand.answer() is None
+        entry.go(arrow)
+    entry.undo()
+    assert entry.at == entry.start
+    assert entry.answer() is None
 
 
 def test_the_squares_are_not_counted_for_the_person() -> None:
     """The words are the same wherever the cursor is, and the board shows start and cursor alone."""
     for made in of_form("steps", "place", range(1, 4)):
-        hand = placing(made.code)
-        said = hand.says()
-        hand.point_at(board(made), 0, 0)
-        look = hand.look()
-        assert hand.says() == said
+        entry = placing(made.code)
+        said = entry.says()
+        entry.point_at(board(made), 0, 0)
+        look = entry.look()
+        assert entry.says() == said
         assert look.bare
-        assert look.points == {hand.start}
-        assert look.cursor_at == hand.at
+        assert look.points == {entry.start}
+        assert look.cursor_at == entry.at
         assert not look.staircase
         assert not look.right.points
 
@@ -96,13 +96,13 @@ def test_the_squares_are_not_counted_for_the_person() -> None:
 def test_every_place_can_be_answered_right() -> None:
     """The end of the step is a crossing on the paper, some arrows away."""
     for made in of_form("steps", "place"):
-        hand, truth = placing(made.code), made.question.answer
+        entry, truth = placing(made.code), made.question.answer
         assert isinstance(truth, Point)
-        hand.undo()
-        across, up = int(truth.x - hand.start.x), int(truth.y - hand.start.y)
+        entry.undo()
+        across, up = int(truth.x - entry.start.x), int(truth.y - entry.start.y)
         for arrow, number in zip(ARROWS, (-across, across, up, -up), strict=True):
             for _ in range(number):
-                hand.go(arrow)
-        given_answer = hand.answer()
+                entry.go(arrow)
+        given_answer = entry.answer()
         assert given_answer is not None
         assert made.judge(given_answer).right

@@ -9,7 +9,7 @@ from drills.geometry import Point, Step
 from drills.pattern import place
 from drills.questions import Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
 from drills.structures import Stretch
-from tests.drills.questions.codes import right_answer
+from tests.drills.questions.codes import place_outside, right_answer
 from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
 from trainer.answering import verdict_look
 from trainer.board import Look, draw_board, points_at
@@ -29,7 +29,7 @@ def wrong_of(made: Drill) -> Marks | MarkedPlaces:
     if isinstance(made.question.answer, Outlines):
         given = right_answer(made)
         assert isinstance(given, MarkedPlaces)
-        return MarkedPlaces(frozenset([*sorted(given.points)[1:], Point(-1, -1)]))
+        return MarkedPlaces(frozenset([*sorted(given.points)[1:], place_outside(made)]))
     assert isinstance(made.question.answer, Marks)
     right = sorted(made.question.answer.items)
     others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
