@@ -170,6 +170,7 @@ def test_intervals_agree_with_what_is_worked_by_hand() -> None:
     assert ratio([2.0, 4.0, 6.0], [1.0, 2.0, 3.0]) == pytest.approx((2, 2, 2))
 
 
+@pytest.mark.long
 def test_after_a_month_our_rule_is_not_behind() -> None:
     """Minutes are full; all are three times as quick as before; ours has 19 of 20 of the others at least.
 

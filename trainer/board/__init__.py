@@ -43,7 +43,7 @@ from trainer.board.scale import (
     scale_around,
     scale_for,
 )
-from trainer.board.static_layer import sheet_of
+from trainer.board.static_layer import layer_of
 from trainer.board.window import MARGIN, STEPS, Room, Window, window_on
 
 __all__ = [
@@ -95,6 +95,7 @@ __all__ = [
     "followed",
     "has_dot",
     "in_view",
+    "layer_of",
     "line_dots",
     "masks_of",
     "nearest_that_way",
@@ -104,7 +105,6 @@ __all__ = [
     "points_near",
     "scale_around",
     "scale_for",
-    "sheet_of",
     "shown_in_words",
     "track_of",
     "way_in_words",

@@ -8,13 +8,12 @@ from math import atan2, tau
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
-from trainer.board.canvas import Canvas, Line
+from trainer.board.canvas import Canvas, Line, shade_of
 from trainer.board.look import Look, Marked
 from trainer.board.palette import SIGNS, Ink, Mark
 from trainer.board.raster import GLYPHS, GlyphName, dotted, line_dots, masks_of
 from trainer.board.scale import Scale
-from trainer.board.shading import shade_of
-from trainer.board.static_layer import ink_of, middle_first, sheet_of
+from trainer.board.static_layer import ink_of, layer_of, middle_first
 
 WAYS_ON = "←↑→↓"
 RIMS = 3
@@ -32,12 +31,13 @@ class Board:
 def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphName = "braille") -> Board:
     """Return the board of a pattern in this look, as large as the scale's window."""
     hidden = look.hidden | frozenset(pattern.creases) if look.bare else look.hidden
-    sheet = sheet_of(pattern, scale, look.labels, hidden)
-    canvas = Canvas(sheet, GLYPHS[glyphs])
+    layer = layer_of(pattern, scale, look.labels, hidden)
+    canvas = Canvas(layer, GLYPHS[glyphs])
     for face in look.shaded:
-        canvas.shade(shade_of(sheet, [pattern.vertices[vertex] for vertex in face]))
+        canvas.shade(shade_of(layer, [pattern.vertices[vertex] for vertex in face]))
     for edge in look.lit:
-        canvas.ink(sheet.edges[edge], Ink.LIT)
+        canvas.ink(layer.edges[edge], Ink.LIT)
+    # what is drawn later covers what was drawn before: the cursor and the ways on come last
     _draw_staircase(canvas, look.staircase)
     _draw_points(canvas, look)
     _draw_arrow(canvas, pattern, look.arrow)
@@ -61,13 +61,13 @@ def _marks(look: Look) -> tuple[tuple[Mark, Marked], ...]:
 
 def _draw_staircase(canvas: Canvas, corners: tuple[Point, ...]) -> None:
     """Draw the way across and down, and the lengths of its first two runs beside them."""
-    scale = canvas.sheet.scale
+    scale = canvas.layer.scale
     for place, (start, end) in enumerate(pairwise(corners)):
         masks = masks_of(dotted(line_dots(scale.dot(start), scale.dot(end))), scale.columns, scale.rows)
         canvas.draw(masks, Ink.STEPS)
         if place < 2:
             run = end.x - start.x or end.y - start.y
-            for cell in [cell for cell in middle_first(masks) if cell not in canvas.sheet.keep][:1]:
+            for cell in [cell for cell in middle_first(masks) if cell not in canvas.layer.keep][:1]:
                 canvas.write(cell, str(max(run, -run)), Ink.STEPS)
 
 
@@ -80,7 +80,7 @@ def _draw_points(canvas: Canvas, look: Look) -> None:
 def _draw_arrow(canvas: Canvas, pattern: CreasePattern, arrow: tuple[int, int] | None) -> None:
     if arrow is None:
         return
-    start, end = (canvas.sheet.scale.dot(pattern.vertices[vertex]) for vertex in arrow)
+    start, end = (canvas.layer.scale.dot(pattern.vertices[vertex]) for vertex in arrow)
     heads = canvas.glyphs.arrows
     turn = atan2(start.y - end.y, end.x - start.x) / tau * len(heads)
     if (cell := canvas.cell(pattern.vertices[arrow[1]])) is not None:
@@ -91,7 +91,7 @@ def _draw_cursor(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:
     edge = look.cursor_edge
     if edge is None:
         return
-    cells = canvas.sheet.edges[edge]
+    cells = canvas.layer.edges[edge]
     canvas.ink(cells, Ink.LIT if edge in look.lit else ink_of(pattern.edges[edge], look.labels))
     canvas.point_out(cells)
 
@@ -99,7 +99,7 @@ def _draw_cursor(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:
 def _draw_marks(canvas: Canvas, mark: Mark, marked: Marked) -> None:
     """Mark edges and points, each with the mark's sign; marked points wear the pencil dot already."""
     for edge in sorted(marked.edges):
-        cells = canvas.sheet.edges[edge]
+        cells = canvas.layer.edges[edge]
         canvas.mark(cells, mark)
         _put_sign(canvas, middle_first(cells), mark)
     for point in marked.points:
@@ -111,7 +111,7 @@ def _draw_marks(canvas: Canvas, mark: Mark, marked: Marked) -> None:
 
 def _put_sign(canvas: Canvas, cells: list[int], mark: Mark) -> None:
     """Put the sign where nothing else is said; only a verdict may cover a letter or a point."""
-    inner = [cell for cell in cells if cell not in canvas.sheet.keep]
+    inner = [cell for cell in cells if cell not in canvas.layer.keep]
     places = [cell for cell in inner if cell not in canvas.signs]
     if mark is not Mark.MARKED:
         places = places or inner or cells
@@ -135,7 +135,7 @@ def _draw_cursor_point(canvas: Canvas, point: Point | None) -> None:
 
 def _draw_ways_on(canvas: Canvas) -> None:
     """Set an arrow near the middle of each side of the window where the sheet goes on, on no crease."""
-    scale = canvas.sheet.scale
+    scale = canvas.layer.scale
     for side, sign in enumerate(WAYS_ON):
         rims = [_rims(scale, inset)[side] for inset in range(RIMS)] if scale.goes_on[side] else []
         cells = [cell for rim in rims for cell in middle_first(dict.fromkeys(rim, 0)) if canvas.is_free(cell)]

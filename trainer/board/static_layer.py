@@ -15,7 +15,7 @@ from trainer.board.scale import Scale
 
 @dataclass(frozen=True)
 class StaticLayer:
-    """A drawn sheet, cell by cell, row by row from the top left.
+    """What stays of a board, cell by cell, row by row from the top left.
 
     ``edges`` has the cells of each edge, in order from its start, none where it is hidden;
     ``drawn`` are the dots of all edges, ``grid`` those of the crossings; ``letters`` are the
@@ -32,8 +32,8 @@ class StaticLayer:
 
 
 @lru_cache(maxsize=64)
-def sheet_of(pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozenset[int]) -> StaticLayer:
-    """Return the sheet drawn at this scale, with or without its labels, the hidden edges left out."""
+def layer_of(pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozenset[int]) -> StaticLayer:
+    """Return the pattern drawn at this scale, with or without its labels, the hidden edges left out."""
     crossings = frozenset(map(scale.dot, scale.crossings()))
     masks = tuple(
         {} if index in hidden else _edge_masks(pattern, scale, edge, labels, crossings)

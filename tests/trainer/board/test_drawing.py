@@ -20,10 +20,10 @@ from trainer.board import (
     Style,
     TooSmall,
     draw_board,
+    layer_of,
     points_at,
     scale_around,
     scale_for,
-    sheet_of,
 )
 
 
@@ -47,7 +47,7 @@ def sign_at(board: Board, point: Point) -> str:
 
 def edge_styles(board: Board, pattern: CreasePattern, edge: int) -> set[Style]:
     """Return the styles of the cells an edge runs through."""
-    sheet = sheet_of(pattern, board.scale, False, frozenset())
+    sheet = layer_of(pattern, board.scale, False, frozenset())
     flat = [span.style for line in board.lines for span in line for _ in span.text]
     return {flat[cell] for cell in sheet.edges[edge]}
 
@@ -85,10 +85,10 @@ def test_cursor_moves_take_the_drawn_sheet_from_memory() -> None:
     """Only a new sheet, scale, set of labels or hidden creases is drawn dot by dot."""
     pattern = stretch(2)
     drawn(pattern, Look(labels=True))
-    before = sheet_of.cache_info().misses
+    before = layer_of.cache_info().misses
     for edge in pattern.creases:
         drawn(pattern, Look(labels=True, cursor_edge=edge, marked=Marked(frozenset([edge]))))
-    assert sheet_of.cache_info().misses == before
+    assert layer_of.cache_info().misses == before
 
 
 def test_letters_stand_only_where_labels_are_shown() -> None:
@@ -105,7 +105,7 @@ def test_letters_stand_only_where_labels_are_shown() -> None:
 @given(patterns)
 def test_at_a_readable_scale_most_creases_have_their_letter(pattern: CreasePattern) -> None:
     """At 12 dots a square only a few short creases rely on their line style and on words."""
-    sheet = sheet_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), 12), True, frozenset())
+    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), 12), True, frozenset())
     assert len(sheet.letters) >= 0.8 * len(pattern.creases)
     assert not sheet.keep & set(sheet.letters)
 
@@ -215,10 +215,10 @@ def test_a_window_is_the_same_part_of_the_whole_drawing(
     pattern: CreasePattern, dots: int, labels: bool, data: st.DataObject
 ) -> None:
     """Dot by dot: dashes, the gaps of the paper's edge and the grid do not depend on where the window is."""
-    whole = sheet_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), dots), labels, frozenset())
+    whole = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), dots), labels, frozenset())
     left, bottom, right, top = map(int, pattern.box)
     centre = Point(data.draw(st.integers(left, right)), data.draw(st.integers(bottom, top)))
-    part = sheet_of(pattern, scale_around(pattern, 20, 9, centre, dots), labels, frozenset())
+    part = layer_of(pattern, scale_around(pattern, 20, 9, centre, dots), labels, frozenset())
     assert _rows(part.drawn, part.scale) == _cut(whole.drawn, whole.scale, part.scale)
     assert _rows(part.grid, part.scale) == _cut(whole.grid, whole.scale, part.scale)
 
