@@ -22,7 +22,7 @@ LAST_DAY = 39
 
 
 class Sit(NamedTuple):
-    """One sitting: on which day counted from 0, at which local hour and minute, and what is done."""
+    """One session: on which day counted from 0, at which local hour and minute, and what is done."""
 
     day: int
     hour: int
@@ -74,16 +74,16 @@ def _round(done: str) -> Callable[..., PracticeSession]:
     return {"placing": rounds.placing, "today": rounds.today, "yardstick": yardstick}[done]
 
 
-def _sit(sitting: PracticeSession, kept: Store, hands: Hands, chance: Random, most: int) -> None:
+def _sit(session: PracticeSession, kept: Store, hands: Hands, chance: Random, most: int) -> None:
     answered = 0
-    while answered < most and (drill := sitting.next_drill()) is not None:
-        if sitting.stage == "worked":
-            sitting.looked_at(drill)
+    while answered < most and (drill := session.next_drill()) is not None:
+        if session.stage == "worked":
+            session.looked_at(drill)
             continue
         milliseconds = chance.randrange(3000, 25_000)
         hands.wait(milliseconds / 1000)
         measured = Measured(None if chance.random() < 0.05 else milliseconds, 1, (), "keys")
-        sitting.keep(drill, _verdict(drill, kept, chance), measured, helped=chance.random() < 0.05)
+        session.keep(drill, _verdict(drill, kept, chance), measured, helped=chance.random() < 0.05)
         answered += 1
 
 

@@ -12,15 +12,11 @@ import pytest
 from trainer.actions import ACTIONS, PLACES, WINDOW_WAYS, Place, actions_at, key_line, key_table, window_line
 from trainer.answering import AnswerInput
 from trainer.screens.base_screen import LEAST_COLUMNS, BaseScreen
-from trainer.screens.drill import DrillScreen
-from trainer.screens.end import EndScreen
-from trainer.screens.lesson import LessonScreen
+from trainer.screens.choice_screens import PickScreen, WarmUpScreen
+from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.lines import GAP, bindings_for, fitting
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pick import PickScreen
-from trainer.screens.reading import HelpScreen, RecordScreen
-from trainer.screens.warm_up import WarmUpScreen
-from trainer.screens.welcome import WelcomeScreen
+from trainer.screens.pages import EndScreen, HelpScreen, RecordScreen, WelcomeScreen
 from trainer.ways_of_asking import WAYS
 
 ROOT = Path(__file__).parents[2]

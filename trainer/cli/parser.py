@@ -139,6 +139,6 @@ def open_app(options: Namespace, console: Console, start: Start) -> int:
     if not console.is_terminal:
         raise InputError(_NO_TERMINAL)
     folder = data_folder(options, console)
-    from trainer.screens.launch import run_app
+    from trainer.screens.app import run_app
 
     return run_app(folder, console.clock, start)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date
 from typing import Literal, NamedTuple
 
-from drills.questions import KINDS, kind_of, skill_names, skills_at
+from drills.questions import KINDS, kind_of, partners_of, skill_names, skills_at
 from progress_store import Result, State, recall
 
 Reason = Literal["return", "partner", "round", "slow", "harder", "new", "known"]
@@ -28,39 +28,6 @@ class Selection(NamedTuple):
         return kind_of(self.skill)[0]
 
 
-PAIRS = (
-    ("steps read 1:2", "steps read 1:3"),
-    ("steps read 1:3", "steps read 1:4"),
-    ("steps read 3:4", "steps read 2:3"),
-    ("steps place 1:2", "steps place 1:3"),
-    ("steps place 1:3", "steps place 1:4"),
-    ("steps place 3:4", "steps place 2:3"),
-    ("sinks mark equal few", "sinks mark unequal"),
-    ("sinks mark equal many", "sinks mark several"),
-    ("sinks points equal few", "sinks points unequal"),
-    ("sinks join equal many", "sinks join unequal"),
-    ("labels one", "labels nothing"),
-    ("labels pair", "labels hinge"),
-    ("labels side", "labels line"),
-    ("find pleats", "find roof"),
-    ("find roof", "find diamond"),
-)
-"""Common practice, no source: the same numbers nearly, a ridge beside an inside line, a look-alike."""
-
-
-def partners_of(skill: str) -> tuple[str, ...]:
-    """Return the skills that one is easily taken for, none where there is none."""
-    return _PARTNERS.get(skill, ())
-
-
-def _partners() -> Mapping[str, tuple[str, ...]]:
-    both = [*PAIRS, *(pair[::-1] for pair in PAIRS)]
-    return {skill: tuple(other for one, other in both if one == skill) for skill, _ in both}
-
-
-_PARTNERS = _partners()
-
-
 RETURNS_AFTER = {"miss": 3, "slow": 6, "clean": 6}
 """So many other drills before a skill that was missed, or not yet clean twice, is met again."""
 MOST_EXTRA = 4
@@ -71,7 +38,7 @@ PARTNER_WITHIN = 2
 
 
 class Done(NamedTuple):
-    """One drill of this sitting; one that was worked or half worked says nothing of the person."""
+    """One drill of this session; one that was worked or half worked says nothing of the person."""
 
     skill: str
     kind: str
@@ -81,12 +48,12 @@ class Done(NamedTuple):
 
 
 class History(NamedTuple):
-    """The drills of this sitting in order."""
+    """The drills of this session in order."""
 
     done: tuple[Done, ...] = ()
 
     def with_drill(self, done: Done) -> History:
-        """Return the sitting after one more drill."""
+        """Return the session after one more drill."""
         return History((*self.done, done))
 
     @property
@@ -106,13 +73,13 @@ class History(NamedTuple):
         return None
 
     def partners(self) -> Iterator[str]:
-        """Yield what the last two drills are easily taken for and this sitting has not met."""
+        """Yield what the last two drills are easily taken for and this session has not met."""
         for done in self.done[: -PARTNER_WITHIN - 1 : -1]:
             yield from (partner for partner in partners_of(done.skill) if not self.times(partner))
 
     def _running(self) -> tuple[Done, ...]:
         """Return the last drills that were all of one skill."""
-        others = [place for place, done in enumerate(self.done) if done.skill != self.done[-1].skill]
+        others = [index for index, done in enumerate(self.done) if done.skill != self.done[-1].skill]
         return self.done[others[-1] + 1 :] if others else self.done
 
     def kinds_running(self) -> str | None:
@@ -121,12 +88,12 @@ class History(NamedTuple):
         return last.pop() if len(self.done) > 1 and len(last) == 1 else None
 
     def times(self, skill: str) -> int:
-        """Return how often a skill was met in this sitting."""
+        """Return how often a skill was met in this session."""
         return sum(done.skill == skill for done in self.done)
 
     def last_met(self, skill: str) -> int:
-        """Return the place of a skill's last drill, -1 where it was not met."""
-        return max((place for place, done in enumerate(self.done) if done.skill == skill), default=-1)
+        """Return the index of a skill's last drill, -1 where it was not met."""
+        return max((index for index, done in enumerate(self.done) if done.skill == skill), default=-1)
 
     def returns(self) -> Iterator[str]:
         """Yield the skills that are to be met again now, the longest waiting first.
@@ -161,20 +128,20 @@ RIGHT_FOR_NEW = 0.8
 UNSETTLED_FOR_NEW = 4
 
 
-def next_choice(state: State, today: date, session: History) -> Selection:
+def next_selection(state: State, today: date, history: History) -> Selection:
     """Return the next drill's skill; never a third of one kind running while there is another.
 
     A skill that is being introduced is gone on with. Skills in the log that this version does not
     know are left alone.
     """
-    if (introduced := session.introducing()) is not None:
+    if (introduced := history.introducing()) is not None:
         skill, stage = introduced
         return Selection(skill, level_of(state, skill), "new", stage)
     state = replace(state, skills={s: known for s, known in state.skills.items() if s in skill_names()})
-    barred = session.kinds_running()
-    choices = list(_choices(state, today, session))
-    choice = next((choice for choice in choices if choice.kind != barred), choices[0])
-    return choice._replace(stage="worked") if choice.reason == "new" else choice
+    barred = history.kinds_running()
+    selections = list(_selections(state, today, history))
+    first = next((each for each in selections if each.kind != barred), selections[0])
+    return first._replace(stage="worked") if first.reason == "new" else first
 
 
 def level_of(state: State, skill: str) -> int:
@@ -182,22 +149,22 @@ def level_of(state: State, skill: str) -> int:
     return state.level(kind_of(skill)[0])
 
 
-def _choices(state: State, today: date, session: History) -> Iterator[Selection]:
-    if not session.done:
+def _selections(state: State, today: date, history: History) -> Iterator[Selection]:
+    if not history.done:
         yield from _easy(state, today)
     for reason, source in _SOURCES:
-        if reason == "harder" and len(session.done) % HARDER_ONE_IN != HARDER_ONE_IN - 1:
+        if reason == "harder" and len(history.done) % HARDER_ONE_IN != HARDER_ONE_IN - 1:
             continue
         above = int(reason == "harder")
-        for skill in source(state, today, session):
-            if reason == "return" or session.last_met(skill) != len(session.done) - 1 or not session.done:
+        for skill in source(state, today, history):
+            if reason == "return" or history.last_met(skill) != len(history.done) - 1 or not history.done:
                 yield Selection(skill, level_of(state, skill) + above, reason)
     yield from (Selection(skill, level_of(state, skill), "new") for skill in _open_skills(state))
     yield from (Selection(skill, level_of(state, skill), "known") for skill in sorted(state.skills))
 
 
 def _easy(state: State, today: date) -> Iterator[Selection]:
-    """Yield what goes best, so that a sitting starts well."""
+    """Yield what goes best, so that a session starts well."""
     well = [skill for skill, known in state.skills.items() if known.results and known.results[-1] == "clean"]
     for skill in sorted(well, key=lambda skill: (state.skills[skill].results.count("miss"), skill)):
         yield Selection(skill, level_of(state, skill), "round" if _is_round(state, today, skill) else "known")
@@ -208,17 +175,17 @@ def _is_round(state: State, today: date, skill: str) -> bool:
     return comes is not None and comes <= today
 
 
-def _returning(state: State, today: date, session: History) -> Iterator[str]:
-    yield from session.returns()
+def _returning(state: State, today: date, history: History) -> Iterator[str]:
+    yield from history.returns()
 
 
-def _partners_met(state: State, today: date, session: History) -> Iterator[str]:
-    yield from (skill for skill in session.partners() if skill in state.skills)
+def _partners_met(state: State, today: date, history: History) -> Iterator[str]:
+    yield from (skill for skill in history.partners() if skill in state.skills)
 
 
-def _come_round(state: State, today: date, session: History) -> Iterator[str]:
-    """Yield the skills whose day has come and that this sitting has not met, the least sure first."""
-    round_again = [s for s in state.skills if _is_round(state, today, s) and not session.times(s)]
+def _come_round(state: State, today: date, history: History) -> Iterator[str]:
+    """Yield the skills whose day has come and that this session has not met, the least sure first."""
+    round_again = [s for s in state.skills if _is_round(state, today, s) and not history.times(s)]
 
     def sureness(skill: str) -> float:
         memory = state.skills[skill].memory
@@ -227,14 +194,14 @@ def _come_round(state: State, today: date, session: History) -> Iterator[str]:
     yield from sorted(round_again, key=lambda skill: (sureness(skill), skill))
 
 
-def _slow(state: State, today: date, session: History) -> Iterator[str]:
+def _slow(state: State, today: date, history: History) -> Iterator[str]:
     """Yield skills that go wrong or slowly, by misses of the last ten, then by time against goal."""
-    known = {skill: entry for skill, entry in state.skills.items() if not session.times(skill)}
+    known = {skill: entry for skill, entry in state.skills.items() if not history.times(skill)}
     slow = [s for s, entry in known.items() if "miss" in entry.results or (entry.ratio or 0) > 1]
     yield from sorted(slow, key=lambda s: (-known[s].results.count("miss"), -(known[s].ratio or 0), s))
 
 
-def _harder(state: State, today: date, session: History) -> Iterator[str]:
+def _harder(state: State, today: date, history: History) -> Iterator[str]:
     """Yield known skills that the level above trains, of the steadiest kind first."""
     able = [
         skill
@@ -242,13 +209,13 @@ def _harder(state: State, today: date, session: History) -> Iterator[str]:
         if level_of(state, skill) + 1 in KINDS[kind_of(skill)[0]].levels
         and skill in skills_at(*kind_of(skill), level_of(state, skill) + 1)
     ]
-    yield from sorted(able, key=lambda s: (session.times(s), state.skills[s].results.count("miss"), s))
+    yield from sorted(able, key=lambda s: (history.times(s), state.skills[s].results.count("miss"), s))
 
 
-def _new(state: State, today: date, session: History) -> Iterator[str]:
+def _new(state: State, today: date, history: History) -> Iterator[str]:
     """Yield skills not met before: two a day while what is known goes well; a kind never met at once."""
     met_today = sum(known.first_day == today for known in state.skills.values())
-    met_today += len({done.skill for done in session.done} - set(state.skills))
+    met_today += len({done.skill for done in history.done} - set(state.skills))
     unsettled = sum(known.word == "new" for known in state.skills.values())
     going_well = sum(state.firsts) >= RIGHT_FOR_NEW * len(state.firsts)
     met = {kind_of(skill)[0] for skill in state.skills}
@@ -269,10 +236,10 @@ def _is_open(state: State, skill: str) -> bool:
     return skill in skills_at(kind, form, state.level(kind))
 
 
-def _known(state: State, today: date, session: History) -> Iterator[str]:
-    """Yield every known skill, those least met in this sitting and longest ago first."""
+def _known(state: State, today: date, history: History) -> Iterator[str]:
+    """Yield every known skill, those least met in this session and longest ago first."""
     met = sorted(state.skills, key=lambda skill: (state.skills[skill].last_day, skill))
-    yield from sorted(met, key=lambda skill: (session.times(skill), session.last_met(skill)))
+    yield from sorted(met, key=lambda skill: (history.times(skill), history.last_met(skill)))
 
 
 _SOURCES: tuple[tuple[Reason, Callable[[State, date, History], Iterator[str]]], ...] = (

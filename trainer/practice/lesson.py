@@ -1,34 +1,78 @@
-"""The lesson: how to read a slanted stretch, page by page; it goes on where it was left."""
+"""Lessons: pages that tell, show and ask, gone through one after the other; nothing in them is kept."""
 
 from __future__ import annotations
 
-from drills.questions import Drill, Verdict
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import lru_cache, partial
+from typing import NamedTuple, TypeAlias
+
+from drills.flatfold import fault_in_words, faults
+from drills.geometry import Chance
+from drills.pattern import CreasePattern, step_with_directions
+from drills.questions import KINDS, Drill, MarkWrongLabels, PlaceStep, Recipe, Spec, Verdict
+from drills.structures import Stretch, draw
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
-from trainer.practice.lesson_pages import PAGES, Page, Part
+from trainer.practice.drill_source import DrillSource
+
+DrillMaker: TypeAlias = Callable[[], Drill]
 
 
-def page_in_words(reached: int) -> str:
-    """Return where the lesson goes on, as the end of a line; empty where it begins with its first page."""
-    return f", page {reached} of {len(PAGES)}" if reached in range(1, len(PAGES) + 1) else ""
+class Part(NamedTuple):
+    """What is told, how to make the drill that follows, and how much of it is done for the person."""
+
+    tells: str
+    make: DrillMaker
+    stage: Stage = "alone"
 
 
-class Lesson:
-    """A sitting of the pages, each in parts; answers are judged and told, but not kept."""
+class Page(NamedTuple):
+    """What a page is about, and its parts; the last one is always the person's own."""
 
-    title = "Lesson"
-    seconds_left = None
-    tells_at_end = False
+    title: str
+    parts: tuple[Part, ...]
 
-    def __init__(self, page: int = 1) -> None:
+
+@dataclass(frozen=True)
+class LessonPlan:
+    """The pages of a lesson; ``why`` says of a drill why it is met, with {} for the page it is on."""
+
+    title: str
+    pages: tuple[Page, ...]
+    why: str
+    are_turned: bool
+
+    def page_in_words(self, reached: int) -> str:
+        """Return where it goes on, as the end of a line; empty where it begins with its first page."""
+        return f", page {reached} of {len(self.pages)}" if 1 <= reached <= len(self.pages) else ""
+
+
+class Lesson(DrillSource):
+    """Goes through pages part by part; ``remember`` is told the page that is reached, 0 at the end."""
+
+    def __init__(
+        self, plan: LessonPlan, page: int = 1, remember: Callable[[int], None] = lambda page: None
+    ) -> None:
         """Begin at a page, counted from 1; at the first where there is no such page."""
-        self._page = page - 1 if 1 <= page <= len(PAGES) else 0
+        self.plan, self._remember = plan, remember
+        self._page = page - 1 if 1 <= page <= len(plan.pages) else 0
         self._part = -1
+
+    @property
+    def title(self) -> str:
+        """What the lesson is called."""
+        return self.plan.title
+
+    @property
+    def subject(self) -> str:
+        """What the page in hand is about."""
+        return self.page.title
 
     @property
     def is_over(self) -> bool:
         """Whether the last page was gone on from."""
-        return self._page >= len(PAGES)
+        return self._page >= len(self.plan.pages)
 
     @property
     def reached(self) -> int:
@@ -38,7 +82,7 @@ class Lesson:
     @property
     def page(self) -> Page:
         """The page in hand, at the end still the last one."""
-        return PAGES[min(self._page, len(PAGES) - 1)]
+        return self.plan.pages[min(self._page, len(self.plan.pages) - 1)]
 
     @property
     def part(self) -> Part:
@@ -48,7 +92,13 @@ class Lesson:
     @property
     def progress(self) -> str:
         """Which page it is."""
-        return f"{min(self._page + 1, len(PAGES))} of {len(PAGES)}"
+        number = len(self.plan.pages)
+        return f"{min(self._page + 1, number)} of {number}"
+
+    @property
+    def heading(self) -> str:
+        """The page, which names its drill: no code makes it."""
+        return f"{self.title}, page {self.progress}: {self.page.title}."
 
     @property
     def tells(self) -> str:
@@ -63,7 +113,12 @@ class Lesson:
     @property
     def why(self) -> str:
         """Why the drill in hand is met."""
-        return f"You met this because page {self.progress} of the lesson asks it; it does not count."
+        return self.plan.why.format(self.progress)
+
+    @property
+    def turns_pages(self) -> bool:
+        """Whether its pages can be turned."""
+        return self.plan.are_turned
 
     def turn_on(self) -> bool:
         """Turn to the next page, whose first part comes next; whether there is one."""
@@ -74,7 +129,7 @@ class Lesson:
         return self._turn_to(self._page if self._part > 0 else self._page - 1)
 
     def _turn_to(self, page: int) -> bool:
-        if not 0 <= page < len(PAGES):
+        if not 0 <= page < len(self.plan.pages):
             return False
         self._page, self._part = page, -1
         return True
@@ -84,16 +139,62 @@ class Lesson:
         self._part += 1
         if self._part == len(self.page.parts):
             self._page, self._part = self._page + 1, 0
-        return None if self.is_over else self.part.making()
-
-    def looked_at(self, drill: Drill) -> None:
-        """Keep nothing."""
-
-    def prepare(self) -> None:
-        """Make nothing: a page is made at once."""
+        self._remember(self.reached)
+        return None if self.is_over else self.part.make()
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> None:
         """Keep nothing: this is for learning."""
 
-    def keep_rest(self) -> None:
-        """Keep nothing."""
+
+def drill_on(
+    sheet: Stretch | Recipe,
+    kind: str,
+    form: str,
+    detail: str,
+    *says: str,
+    drawn_by: str = "lesson ",
+    level: int = 1,
+) -> DrillMaker:
+    """Return how to make a drill of a kind on a sheet, drawn by a name, its question put in these words."""
+    return partial(_made, Spec(kind, level, form, f"{kind} {detail}", sheet, detail), drawn_by, says)
+
+
+def counted_for(make: DrillMaker) -> DrillMaker:
+    """Return how to make the same drill of labels with the counts at one point told."""
+    return partial(_counted, make)
+
+
+def to_switch(sheet: Stretch, number: int, *says: str) -> DrillMaker:
+    """Return how to ask which creases of a stretch, mountains still, are to be valleys: so many of them."""
+    return partial(_half_switched, sheet, number, says)
+
+
+@lru_cache(maxsize=64)
+def _made(spec: Spec, drawn_by: str, says: tuple[str, ...]) -> Drill:
+    drill = KINDS[spec.kind].make(spec, Chance(drawn_by))
+    if isinstance(drill.question, PlaceStep):
+        says += (f"{step_with_directions(drill.question.step)}.",)
+    return replace(drill, question=replace(drill.question, says=says))
+
+
+def _counted(make: DrillMaker) -> Drill:
+    drill = make()
+    told = fault_in_words(drill.pattern, faults(drill.pattern)[0])
+    return replace(drill, question=replace(drill.question, says=(*drill.question.says, told)))
+
+
+def _half_switched(sheet: Stretch, number: int, says: tuple[str, ...]) -> Drill:
+    truth = draw(sheet)
+    still = frozenset(valleys(truth)[:number])
+    spec = Spec("labels", 1, "mark", "labels one", sheet, "one")
+    question = replace(MarkWrongLabels.of(still, 1), says=says)
+    return Drill(spec, sheet, truth.switched(still), truth, question)
+
+
+def valleys(truth: CreasePattern) -> list[int]:
+    """Return the valleys among the creases that are folded first as mountains, inside lines before sides."""
+    roles = ("inside", "outline")
+    found = [
+        edge for edge in truth.creases if truth.edges[edge].label == "V" and truth.edges[edge].role in roles
+    ]
+    return sorted(found, key=lambda edge: (roles.index(truth.edges[edge].role), edge))

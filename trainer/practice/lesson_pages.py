@@ -1,35 +1,22 @@
-"""The pages of the lesson: what each tells, and the drills that follow from it."""
+"""The pages of the lesson and of the first three minutes: what each tells, and the drills that follow."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import NamedTuple
 
-from drills.questions import Recipe
+from drills.questions import KINDS, Recipe
 from drills.structures import Stretch
-from trainer.practice.choosing import Stage
-from trainer.practice.lesson_drills import COUNTS_REPEATS, Making, counted_for, drill_on, to_switch
+from trainer.practice.lesson import LessonPlan, Page, Part, counted_for, drill_on, to_switch
+from trainer.practice.reason_words import ON_A_PAGE, SHOWN_ONCE
+
+COUNTS_REPEATS = 3
+"""The level from which on it is asked how often a step repeats."""
 
 SMALL = Stretch((1, 1), ("steep", "shallow"), pleats=1)
 LARGE = Stretch((2, 2), ("steep", "shallow"), pleats=1)
 
 
-class Part(NamedTuple):
-    """What is told, how to make the drill that follows, and how much of it is done for the person."""
-
-    tells: str
-    making: Making
-    stage: Stage = "alone"
-
-
-class Page(NamedTuple):
-    """What a page is about, and its parts; the last one is always the person's own."""
-
-    title: str
-    parts: tuple[Part, ...]
-
-
-PAGES = (
+_LESSON_PAGES = (
     Page(
         "What a stretch is",
         (
@@ -60,13 +47,21 @@ PAGES = (
                 "Crease the outline first. Its corners lie on crossings of the grid: put a pencil dot on "
                 "each (thin paper wants a mat under it) and go from dot to dot. Count the squares across, "
                 "then those up or down.",
-                drill_on(SMALL, "steps", "read", "1:3", "Read the lit side.", seed="1"),
+                drill_on(SMALL, "steps", "read", "1:3", "Read the lit side.", drawn_by="lesson 1"),
                 "worked",
             ),
             Part(
                 "Two sides are shallow, two are steep. Opposite sides run parallel, so they make the same "
                 "step. This is a steep one.",
-                drill_on(SMALL, "steps", "read", "1:2", "Read the lit side.", "Type two numbers.", seed="1"),
+                drill_on(
+                    SMALL,
+                    "steps",
+                    "read",
+                    "1:2",
+                    "Read the lit side.",
+                    "Type two numbers.",
+                    drawn_by="lesson 1",
+                ),
             ),
         ),
     ),
@@ -77,7 +72,15 @@ PAGES = (
                 "A longer side repeats its step. Go along it to the first crossing of the grid that it "
                 "meets: that is the step. Then count how often it goes. The squares across are counted for "
                 "you.",
-                drill_on(LARGE, "steps", "read", "1:3", "Read the lit side.", seed="1", level=COUNTS_REPEATS),
+                drill_on(
+                    LARGE,
+                    "steps",
+                    "read",
+                    "1:3",
+                    "Read the lit side.",
+                    drawn_by="lesson 1",
+                    level=COUNTS_REPEATS,
+                ),
                 "half",
             ),
             Part(
@@ -89,7 +92,7 @@ PAGES = (
                     "read",
                     "1:2",
                     "Read the lit side.",
-                    seed="3",
+                    drawn_by="lesson 3",
                     level=COUNTS_REPEATS,
                 ),
             ),
@@ -101,12 +104,26 @@ PAGES = (
             Part(
                 "On bare paper there is only the grid. Start at a dot, count across, then up or down: "
                 "there is the next dot. The way across is gone for you.",
-                drill_on(SMALL, "steps", "place", "1:3", "Put the cursor where this step ends.", seed="1"),
+                drill_on(
+                    SMALL,
+                    "steps",
+                    "place",
+                    "1:3",
+                    "Put the cursor where this step ends.",
+                    drawn_by="lesson 1",
+                ),
                 "half",
             ),
             Part(
                 "A step that goes twice leads twice as far: 3 across 1 up, twice, is 6 across 2 up.",
-                drill_on(LARGE, "steps", "place", "1:2", "Put the cursor where this step ends.", seed="1"),
+                drill_on(
+                    LARGE,
+                    "steps",
+                    "place",
+                    "1:2",
+                    "Put the cursor where this step ends.",
+                    drawn_by="lesson 1",
+                ),
             ),
         ),
     ),
@@ -140,7 +157,7 @@ PAGES = (
                     "equal few",
                     "To which point does the line from the dot lead?",
                     "It is hidden.",
-                    seed="1",
+                    drawn_by="lesson 1",
                 ),
             ),
             Part(
@@ -197,7 +214,9 @@ PAGES = (
             Part(
                 "Printed patterns have errors: count before you fold. One wrong label makes the counts "
                 "wrong at both ends of its crease.",
-                counted_for(drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", seed="1")),
+                counted_for(
+                    drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", drawn_by="lesson 1")
+                ),
             ),
             Part(
                 "Now count yourself, point by point: 3 and 1, or 4 and 2. In practice there may be nothing "
@@ -208,7 +227,7 @@ PAGES = (
                     "mark",
                     "one",
                     "Mark the label that is wrong.",
-                    seed="2",
+                    drawn_by="lesson 2",
                 ),
             ),
         ),
@@ -242,11 +261,48 @@ PAGES = (
         ),
     ),
 )
+LESSON = LessonPlan("Lesson", _LESSON_PAGES, why=ON_A_PAGE, are_turned=True)
 
-AFTER = (
+AFTER_LESSON = (
     "That was the lesson: outline, turning points, inside lines, labels, and where to look.",
     "",
     "Today's minutes ask the same things, mixed, on sheets that grow with you.",
     "For a sheet of your own, slantwise plan FILE tells the same order of work with its numbers.",
 )
 """What is said at the end."""
+
+_FIRST_PAGES = (
+    Page(
+        KINDS["steps"].title,
+        (
+            Part(
+                "Most creases run along the grid or at 45 degrees. The four slanted ones are the outline "
+                "of a slanted stretch (Pythagorean stretch). Each goes from dot to dot in whole squares.",
+                drill_on(SMALL, "steps", "read", "1:3", "Read the lit side.", drawn_by="walk"),
+            ),
+        ),
+    ),
+    Page(
+        KINDS["sinks"].title,
+        (
+            Part(
+                "When the sheet folds, the two triangles inside the outline go in. The line between them "
+                "sinks. Arrows go from point to point, < and > turn to a crease, Space marks it; or "
+                "click it.",
+                drill_on(SMALL, "sinks", "mark", "equal few", "Mark the inside line.", drawn_by="walk"),
+            ),
+        ),
+    ),
+    Page(
+        KINDS["labels"].title,
+        (
+            Part(
+                "M is a mountain, V a valley. At every point inside the sheet their numbers differ by 2. "
+                "One label is wrong, so the count is off at the ends of its crease.",
+                drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", drawn_by="walk 3"),
+            ),
+        ),
+    ),
+)
+FIRST_MINUTES = LessonPlan("The first three minutes", _FIRST_PAGES, why=SHOWN_ONCE, are_turned=False)
+"""Three small tasks on one smallest sheet, each shown how."""

@@ -1,24 +1,20 @@
-"""A round: drills one after the other, each judged, kept and answered for, until the time is over."""
+"""A session of practice: drills one after the other, each judged and kept, until the time is over."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-from itertools import count, islice
+from collections.abc import Callable, Mapping
+from contextlib import suppress
 from threading import Lock
 from typing import NamedTuple
 
 from drills.geometry import Chance
-from drills.questions import Code, Drill, Recipe, Verdict, checked, codes_for, make, newest, spec
-from drills.structures import FieldSheet, Stretch
+from drills.questions import KINDS, Code, Drill, DrillError, Verdict, make
 from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
 from trainer.clock import Clock
 from trainer.practice.attempts import Measured, attempt_of
 from trainer.practice.choosing import Done, History, Selection, Stage
-from trainer.practice.triangles import codes_with
-
-TRIED = 20
-SEEDS = 10**6
-"""Fresh drills draw their seed below this; larger seeds are kept for measuring."""
+from trainer.practice.drill_source import DrillSource
+from trainer.practice.fresh_codes import FreshCodes
 
 TITLES: Mapping[Purpose, str] = {
     "today": "Today",
@@ -28,60 +24,65 @@ TITLES: Mapping[Purpose, str] = {
     "yardstick": "Yardstick",
 }
 
-NOT_CHOSEN: Mapping[Purpose, str] = {
-    "placing": "You met this because six drills find your level: two of each kind.",
-    "picked": "You met this because you picked such drills.",
-    "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
-}
-
 
 class Planned(NamedTuple):
-    """What comes next: the code, why it comes, and where the rule chose it, the choice."""
+    """What comes next: the code, why it comes, the selection where the rule made one, and what is told."""
 
     code: Code
     why: str
-    choice: Selection | None = None
+    selection: Selection | None = None
+    tells: str = ""
 
 
-Next = Callable[["PracticeSession"], Planned | None]
+Planning = Callable[["PracticeSession"], Planned | None]
 
 
-class PracticeSession:
-    """One sitting, of so many seconds or of so many drills; the drill in hand is always finished."""
+class PracticeSession(DrillSource):
+    """A session of so many seconds or of so many drills; the drill in hand is always finished.
 
-    tells = ""
+    ``plan`` is asked for the next drill after each one; None ends the session.
+    """
 
     def __init__(
         self,
         store: Store,
         clock: Clock,
         purpose: Purpose,
-        following: Next,
+        plan: Planning,
         seconds: float | None = None,
         of: int | None = None,
     ) -> None:
         self.store, self.clock, self.purpose = store, clock, purpose
-        self.session = History()
+        self.history = History()
         self.before: State = store.state
-        self._following = following
+        self._plan = plan
         self._of = of
         self._seconds = seconds
         self._started = clock.ticks()
         self._unkept: list[Attempt] = []
-        self._shown: set[Stretch | FieldSheet | Recipe] = set()
         self._begun = 0
         self._making, self._ready = Lock(), list[tuple[Planned, Drill] | None]()
         self._in_hand: Planned | None = None
-        self._chance = Chance(f"{clock.now().isoformat()} {len(store.attempts)}")
+        self.fresh = FreshCodes(Chance(f"{clock.now().isoformat()} {len(store.attempts)}"))
 
     @property
     def title(self) -> str:
-        """What the round is called."""
+        """What the session is called."""
         return TITLES[self.purpose]
 
     @property
+    def subject(self) -> str:
+        """The kind of question in hand."""
+        return KINDS[self._in_hand.code.kind].title if self._in_hand else ""
+
+    @property
+    def tells(self) -> str:
+        """What is told before the drill in hand."""
+        return self._in_hand.tells if self._in_hand else ""
+
+    @property
     def progress(self) -> str:
-        """How far the round has come: the number of the drill in hand, of how many where they are counted."""
+        """How far it has come: the number of the drill in hand, of how many where they are counted."""
         return f"Drill {self._begun}" if self._of is None else f"{self._begun} of {self._of}"
 
     @property
@@ -91,12 +92,12 @@ class PracticeSession:
 
     @property
     def is_over(self) -> bool:
-        """Whether all drills of a round that goes by number are done."""
-        return self._of is not None and len(self.session.done) >= self._of
+        """Whether all drills of a session that goes by number are done."""
+        return self._of is not None and len(self.history.done) >= self._of
 
     @property
     def seconds_left(self) -> int | None:
-        """Whole seconds until the time is over, None where the round goes by number."""
+        """Whole seconds until the time is over, None where the session goes by number."""
         if self._seconds is None:
             return None
         return max(0, round(self._seconds - (self.clock.ticks() - self._started)))
@@ -112,12 +113,12 @@ class PracticeSession:
 
         Nothing is made while a drill is in hand, whose answer the next one depends on.
         """
-        with self._making:
-            if not self._ready and self._begun == len(self.session.done):
+        with self._making, suppress(DrillError):
+            if not self._ready and self._begun == len(self.history.done):
                 self._ready.append(self._made())
 
     def next_drill(self) -> Drill | None:
-        """Return the next drill, or None where the round is over."""
+        """Return the next drill, or None where the session is over."""
         if self.seconds_left == 0:
             return None
         with self._making:
@@ -129,29 +130,29 @@ class PracticeSession:
         return drill
 
     def _made(self) -> tuple[Planned, Drill] | None:
-        planned = self._following(self)
+        planned = self._plan(self)
         return None if planned is None else (planned, make(planned.code))
 
     @property
     def in_hand(self) -> Planned | None:
         """What the drill in hand was planned as, None before the first and after each answer."""
-        return self._in_hand if self._begun > len(self.session.done) else None
+        return self._in_hand if self._begun > len(self.history.done) else None
 
-    def take_up(self, session: History, planned: Planned | None) -> None:
-        """Go on where another round was left, with the drill that was then in hand."""
-        self.session, self._begun = session, len(session.done)
+    def take_up(self, history: History, planned: Planned | None) -> None:
+        """Go on where another session was left, with the drill that was then in hand."""
+        self.history, self._begun = history, len(history.done)
         if planned:
             self._ready.append((planned, make(planned.code)))
 
     @property
     def stage(self) -> Stage:
         """How much of the drill in hand is done for the person."""
-        return self.choice.stage if self.choice else "alone"
+        return self.selection.stage if self.selection else "alone"
 
     @property
-    def choice(self) -> Selection | None:
+    def selection(self) -> Selection | None:
         """What the rule chose for the drill in hand."""
-        return self._in_hand.choice if self._in_hand else None
+        return self._in_hand.selection if self._in_hand else None
 
     @property
     def why(self) -> str:
@@ -160,28 +161,7 @@ class PracticeSession:
 
     def looked_at(self, drill: Drill) -> None:
         """Go on from a drill that was worked for the person."""
-        self.session = self.session.with_drill(_done(drill, "clean", self.stage))
-
-    def fresh(self, skill: str, level: int) -> Code:
-        """Return a code of a skill whose sheet this sitting has not shown, as far as there is one."""
-        return self._unlike_any(codes_for(skill, level, self._chance.below(SEEDS)))
-
-    def fresh_of(self, kind: str, form: str, level: int) -> Code:
-        """Return a code of a kind and form at a level, whatever skill it trains."""
-        first = self._chance.below(SEEDS)
-        return self._unlike_any(newest(checked(Code(kind, level, first + by, form=form))) for by in count())
-
-    def fresh_with(self, triangle: str, kind: str, form: str, level: int) -> Code:
-        """Return a code of a form at a level whose sheet is a lone stretch of a triangle."""
-        return self._unlike_any(codes_with(triangle, kind, form, level, self._chance.below(SEEDS)))
-
-    def _unlike_any(self, codes: Iterator[Code]) -> Code:
-        """Return the first code with a sheet not shown yet, the last of twenty where all were."""
-        for code in islice(codes, TRIED):
-            if (sheet := spec(code).sheet) not in self._shown:
-                break
-        self._shown.add(sheet)
-        return code
+        self.history = self.history.with_drill(_done(drill, "clean", self.stage))
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
         """Write an answered drill to the log; when this returns it is on the disk.
@@ -201,7 +181,7 @@ class PracticeSession:
             self._unkept.append(attempt)
             raise
         finally:
-            self.session = self.session.with_drill(_done(drill, result, self.stage, above))
+            self.history = self.history.with_drill(_done(drill, result, self.stage, above))
         return judged
 
     def keep_rest(self) -> None:

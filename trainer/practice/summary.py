@@ -1,19 +1,78 @@
-"""The one sentence at the end of a round: what changed."""
+"""A session in a few numbers and words: what the coming minutes hold, and afterwards what has changed."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import UTC, date, datetime, time, timedelta
+from statistics import median
 
-from drills.questions import KINDS, skill_names
-from progress_store import Result, State
-from trainer.practice.choosing import History, Stage
+from drills.questions import KINDS, kind_of, skill_names
+from progress_store import Attempt, Result, State
+from trainer.practice.choosing import Done, History, Selection, Stage, next_selection
+from trainer.practice.reason_words import IN_FEW_WORDS
+
+SECONDS_AT_FIRST = 20
+SECONDS_BETWEEN = 3
+ENOUGH = 8
+"""Fewer timed drills say nothing of a pace."""
+RECENT = 30
+
+
+def drills_in(minutes: float, attempts: Sequence[Attempt]) -> int:
+    """Return how many drills the person does in so many minutes, at the pace of the last thirty timed."""
+    times = [attempt.milliseconds / 1000 for attempt in attempts[-RECENT:] if attempt.milliseconds]
+    seconds = median(times) if len(times) >= ENOUGH else SECONDS_AT_FIRST
+    return max(3, round(60 * minutes / (seconds + SECONDS_BETWEEN)))
+
+
+def coming(state: State, today: date, number: int) -> list[Selection]:
+    """Return the selections of the next drills if every answer is right and quick."""
+    history, selections = History(), list[Selection]()
+    # as of noon today, whenever the last drill was
+    state = replace(state, last=None)
+    for index in range(number):
+        selection = next_selection(state, today, history)
+        selections.append(selection)
+        if selection.stage != "worked":
+            at = datetime.combine(today, time(12), UTC) + timedelta(seconds=index)
+            state = state.after(_right_and_quick(selection, at))
+        history = history.with_drill(Done(selection.skill, selection.kind, "clean", stage=selection.stage))
+    return selections
+
+
+def _right_and_quick(selection: Selection, at: datetime) -> Attempt:
+    kind, form = kind_of(selection.skill)
+    return Attempt(
+        id="ahead",
+        at=at,
+        offset_minutes=0,
+        code="ahead",
+        kind=kind,
+        form=form,
+        level=selection.level,
+        marks=1,
+        skill=selection.skill,
+        right=True,
+        milliseconds=1,
+        inputs=1,
+        purpose="walk" if selection.stage == "half" else "today",
+    )
+
+
+def reasons_counted(selections: Sequence[Selection]) -> list[tuple[int, str]]:
+    """Return how many of each reason, in a fixed order, with the words for it."""
+    counts = Counter(selection.reason for selection in selections)
+    return [(counts[reason], words) for reason, words in IN_FEW_WORDS.items() if counts[reason]]
+
 
 RESULTS: Mapping[Result, str] = {
     "clean": "right",
     "slow": "right, but slowly or with help",
     "miss": "missed",
 }
-SHOWN: Mapping[Stage, str] = {"worked": "worked for you", "half": "half worked, which do not count"}
+SHOWN_BY_STAGE: Mapping[Stage, str] = {"worked": "worked for you", "half": "half worked, which do not count"}
 ORDER = ("new", "right", "quick", "kept")
 MEANING = {
     "right": "now goes right",
@@ -22,11 +81,11 @@ MEANING = {
 }
 
 
-def what_changed(before: State, after: State, session: History) -> str:
-    """Return the most telling change of a round: a level, a skill's word, or how it went."""
-    if not session.counted:
+def what_changed(before: State, after: State, history: History) -> str:
+    """Return the most telling change of a session: a level, a skill's word, or how it went."""
+    if not history.counted:
         return "Nothing was answered, so nothing has changed."
-    return _level_change(before, after) or _word_change(before, after) or _how_it_went(session)
+    return _level_change(before, after) or _word_change(before, after) or _how_it_went(history)
 
 
 def levels_found(state: State) -> list[str]:
@@ -42,12 +101,12 @@ def ordinal(number: int) -> str:
     return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th') }"
 
 
-def numbers(session: History) -> list[str]:
+def numbers(history: History) -> list[str]:
     """Return how many drills went how, in lines."""
-    results = [done.result for done in session.counted]
+    results = [done.result for done in history.counted]
     lines = [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
-    for stage, words in SHOWN.items():
-        number = sum(done.stage == stage for done in session.done)
+    for stage, words in SHOWN_BY_STAGE.items():
+        number = sum(done.stage == stage for done in history.done)
         lines += [f"{number:3} {words}"] * bool(number)
     return lines
 
@@ -73,10 +132,10 @@ def _word_change(before: State, after: State) -> str | None:
     return f"{_named(skill)} {MEANING[ORDER[rank]]}."
 
 
-def _how_it_went(session: History) -> str:
-    missed = [done.skill for done in session.counted if done.result == "miss"]
+def _how_it_went(history: History) -> str:
+    missed = [done.skill for done in history.counted if done.result == "miss"]
     if not missed:
-        return f"All {len(session.counted)} right. No level and no skill has moved."
+        return f"All {len(history.counted)} right. No level and no skill has moved."
     worst = max(dict.fromkeys(missed), key=missed.count)
     return f"{_named(worst)} was missed most; it comes round again soon."
 

@@ -11,8 +11,9 @@ from drills.structures import TRIANGLE_345, find_stretches
 from progress_store import State, Store
 from trainer.clock import Clock
 from trainer.practice.choosing import History
+from trainer.practice.fresh_codes import has_triangle, levels_with
+from trainer.practice.reason_words import MET_BEFORE, SIMPLEST, WILL_BE_FOLDED
 from trainer.practice.session import Planned, PracticeSession
-from trainer.practice.triangles import has_triangle, levels_with
 
 MINUTES = 2
 TURNS_TO_IT = 0.5
@@ -27,19 +28,16 @@ class Target(NamedTuple):
 
 
 MY_LEVEL = Target()
-KNOWN = "You met this because you have met its like: a warm-up has nothing new."
-FIRST = "You met this because nothing is known yet: it is the simplest there is."
-FOLDED = "You met this because you will fold {}; such a sheet may be new to you."
 
 
 def warm_up(store: Store, clock: Clock, target: Target = MY_LEVEL) -> PracticeSession:
     """Return two minutes of what is known, rising to the target; it never moves the schedule."""
 
-    def following(sitting: PracticeSession) -> Planned:
-        code = _code(sitting, store.state, target)
+    def plan(session: PracticeSession) -> Planned:
+        code = _code(session, store.state, target)
         return Planned(code, _why(code, store.state, target))
 
-    return PracticeSession(store, clock, "warm-up", following, 60 * MINUTES)
+    return PracticeSession(store, clock, "warm-up", plan, 60 * MINUTES)
 
 
 def target_of(pattern: CreasePattern) -> Target:
@@ -61,39 +59,40 @@ def target_of(pattern: CreasePattern) -> Target:
 
 def _why(code: Code, state: State, target: Target) -> str:
     if target.triangle and has_triangle(code, target.triangle):
-        return FOLDED.format(target.triangle)
-    return KNOWN if skill_of(code) in state.skills else FIRST
+        return WILL_BE_FOLDED.format(target.triangle)
+    return MET_BEFORE if skill_of(code) in state.skills else SIMPLEST
 
 
-def _code(sitting: PracticeSession, state: State, target: Target) -> Code:
-    levels = {kind: _level(sitting.part_gone, kind, target.level or state.level(kind)) for kind in KINDS}
-    skill = _skill(state, sitting.session, levels)
+def _code(session: PracticeSession, state: State, target: Target) -> Code:
+    levels = {kind: _level(session.part_gone, kind, target.level or state.level(kind)) for kind in KINDS}
+    skill = _skill(state, session.history, levels)
     kind, form = kind_of(skill)
-    if target.triangle and sitting.part_gone >= TURNS_TO_IT and kind != "find":
-        having = levels_with(target.triangle)
-        level = min(having, key=lambda level: abs(level - (target.level or level)))
-        return sitting.fresh_with(target.triangle, kind, form, level)
-    return sitting.fresh(skill, levels[kind])
+    if target.triangle and session.part_gone >= TURNS_TO_IT and kind != "find":
+        having = levels_with(target.triangle, kind)
+        for level in sorted(having, key=lambda level: abs(level - (target.level or level)))[:1]:
+            if code := session.fresh.of_triangle(target.triangle, kind, form, level):
+                return code
+    return session.fresh.of_skill(skill, levels[kind])
 
 
 def _level(part_gone: float, kind: str, top: int) -> int:
     """Return the level of a kind in this part of the time, from its lowest up to the top one."""
-    low = KINDS[kind].lowest
-    return low + round(part_gone * (max(top, low) - low))
+    row = KINDS[kind]
+    return row.lowest + round(part_gone * (row.nearest_level(top) - row.lowest))
 
 
-def _skill(state: State, session: History, levels: Mapping[str, int]) -> str:
-    """Return the known skill least met in this sitting, the surest first; reading a step where none is.
+def _skill(state: State, history: History, levels: Mapping[str, int]) -> str:
+    """Return the known skill least met in this session, the surest first; the first there is where none is.
 
     Those that the levels train come before others.
     """
     known = [skill for skill in state.skills if skill in skill_names()]
     sure = [skill for skill in known if state.skills[skill].word != "new"] or known
     trained = [skill for skill in sure if skill in skills_at(*kind_of(skill), levels[kind_of(skill)[0]])]
-    barred = session.kinds_running()
+    barred = history.kinds_running()
     free = [skill for skill in trained if kind_of(skill)[0] != barred] or trained or sure
 
     def order(skill: str) -> tuple[int, int, str]:
-        return session.times(skill), state.skills[skill].results.count("miss"), skill
+        return history.times(skill), state.skills[skill].results.count("miss"), skill
 
-    return min(free, key=order, default=next(iter(KINDS["steps"].skills)))
+    return min(free, key=order, default=next(iter(skill_names())))

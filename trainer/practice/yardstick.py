@@ -2,18 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
+from itertools import count
 from typing import Final, NamedTuple
 
 from drills.geometry import Chance
 from drills.pattern import number_of
-from drills.questions import KINDS, Code, CodeError, Recipe, Spec, codes_for, kind_of, parse_code, spec
+from drills.questions import (
+    KINDS,
+    Code,
+    CodeError,
+    Recipe,
+    Spec,
+    checked,
+    kind_of,
+    parse_code,
+    skill_of,
+    spec,
+)
 from drills.structures import Stretch
 from progress_store import WHOLE, Attempt, Store, sittings
 from trainer.clock import Clock
 from trainer.practice.choosing import Done, History
-from trainer.practice.session import NOT_CHOSEN, SEEDS, Planned, PracticeSession
+from trainer.practice.fresh_codes import SEEDS
+from trainer.practice.reason_words import NOT_CHOSEN
+from trainer.practice.session import Planned, PracticeSession
 
 EVERY_DAYS: Final = 14
 DRILLS_BEFORE: Final = 20
@@ -39,7 +53,17 @@ RECIPE: Final = (
 )
 """The skills of the 16 drills, kind after kind in this order; within labels and find the seeds mix it."""
 
-FORM_NAMES: Final = {"place": "place a step", "points": "turning points", "join": "join points"}
+VERSIONS: Final[Mapping[tuple[str, str], int]] = {
+    ("steps", "read"): 1,
+    ("steps", "place"): 1,
+    ("sinks", "mark"): 1,
+    ("sinks", "points"): 1,
+    ("sinks", "join"): 1,
+    ("labels", "mark"): 1,
+    ("find", "mark"): 1,
+}
+"""The version of the generator for each form: pinned, so that a later one does not change the yardstick."""
+
 BEGINS = "The yardstick: 16 drills, without a verdict in between. How each went is told at the end."
 LEFT = "Until 04:00 the yardstick can be gone on with: y. After that it is kept as unfinished."
 
@@ -83,7 +107,7 @@ def _form_in_words(skill: str) -> str:
     """Return the kind of a skill, and of a further form what it trains: "Inside lines: join points"."""
     kind, form = kind_of(skill)
     title = KINDS[kind].title
-    return title if form == KINDS[kind].first_form else f"{title}: {FORM_NAMES[form]}"
+    return title if form == KINDS[kind].first_form else f"{title}: {KINDS[kind].forms[form].words}"
 
 
 def yardstick(store: Store, clock: Clock) -> PracticeSession:
@@ -94,15 +118,16 @@ def yardstick(store: Store, clock: Clock) -> PracticeSession:
     answered = {attempt.code for attempt in done}
     left = [code for code in codes_of(number) if str(code) not in answered]
 
-    def following(sitting: PracticeSession) -> Planned | None:
-        place = len(sitting.session.done) - len(done)
-        sitting.tells = "" if place else BEGINS
-        return Planned(left[place], NOT_CHOSEN["yardstick"]) if place < len(left) else None
+    def plan(session: PracticeSession) -> Planned | None:
+        number = len(session.history.done) - len(done)
+        if number == len(left):
+            return None
+        return Planned(left[number], NOT_CHOSEN["yardstick"], tells="" if number else BEGINS)
 
-    round_ = PracticeSession(store, clock, "yardstick", following, of=len(done) + len(left))
+    session = PracticeSession(store, clock, "yardstick", plan, of=len(done) + len(left))
     earlier = (Done(each.skill, each.kind, "clean" if each.right else "miss") for each in done)
-    round_.take_up(History(tuple(earlier)), None)
-    return round_
+    session.take_up(History(tuple(earlier)), None)
+    return session
 
 
 def _begun_today(store: Store) -> Sequence[Attempt]:
@@ -124,11 +149,18 @@ def codes_of(number: int) -> tuple[Code, ...]:
     for skill in skills:
         wanted = (
             code
-            for code in codes_for(skill, LEVEL, SEEDS + SEEDS_EACH * number)
+            for code in _codes_for(skill, SEEDS + SEEDS_EACH * number)
             if code.kind != "find" or _has_stretch(spec(code)) is (skill != without)
         )
         codes.append(next(code for code in wanted if code not in codes))
     return tuple(codes)
+
+
+def _codes_for(skill: str, seed: int) -> Iterator[Code]:
+    """Yield codes of a skill at the level and in the pinned version, with seeds from one on."""
+    kind, form = kind_of(skill)
+    codes = (checked(Code(kind, LEVEL, number, VERSIONS[kind, form], form)) for number in count(seed))
+    yield from (code for code in codes if skill_of(code) == skill)
 
 
 def _mixed(skills: Sequence[str], kind: str, chance: Chance) -> list[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from dataclasses import replace
+from pathlib import Path
 from typing import ClassVar, Literal, TypeAlias
 
 from textual.app import App
@@ -11,22 +12,24 @@ from textual.events import AppBlur
 from textual.theme import Theme
 
 from drills.questions import Code
-from progress_store import Store, StoreError
+from progress_store import Store, StoreError, open_store
+from trainer.actions import Place
 from trainer.board import DARK, LIGHT, GlyphName
 from trainer.clock import Clock
 from trainer.practice import rounds, yardstick
+from trainer.practice.attempts import floors, levels
 from trainer.practice.drill_source import DrillSource
-from trainer.practice.first_minutes import Walk
 from trainer.practice.lesson import Lesson
-from trainer.practice.resume import left_of
+from trainer.practice.lesson_pages import FIRST_MINUTES, LESSON
 from trainer.practice.session import PracticeSession
 from trainer.practice.warm_up import Target, warm_up
+from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
-from trainer.screens.drill import DrillScreen
-from trainer.screens.end import EndScreen
-from trainer.screens.lesson import LessonEndScreen
+from trainer.screens.choice_screens import PickScreen, WarmUpScreen
+from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.welcome import WelcomeScreen
+from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, RecordScreen, WelcomeScreen
+from trainer.screens.program import Way
 
 Start: TypeAlias = Literal["opening"] | Target | Code
 """The opening, a warm-up that rises to a target, or one drill."""
@@ -71,37 +74,78 @@ class Slantwise(App[None]):
     def on_app_blur(self, event: AppBlur) -> None:
         """Tell the drill in hand that the person left the window; screens are not sent this event."""
         for screen in self.screen_stack:
-            if isinstance(screen, DrillScreen):
-                screen.timing.left()
+            if isinstance(screen, DrillScreen) and screen.is_mounted:
+                screen.flow.left_window()
 
-    def ended(self, sitting: DrillSource) -> None:
-        """Follow up a sitting: after the first walk comes placing, after a round what came of it."""
+    def open(self, way: Way) -> None:
+        """Go on to a screen: over the opening, or in place of another one that has done its work."""
+        self._go(self._screen(way))
+
+    def practise(self, source: DrillSource) -> None:
+        """Go through drills, in place of the screen on top."""
+        self._go(DrillScreen(source))
+
+    def _go(self, screen: BaseScreen) -> None:
+        if isinstance(self.screen, OpeningScreen):
+            self.push_screen(screen)
+        else:
+            self.switch_screen(screen)
+
+    def _screen(self, way: Way) -> BaseScreen:
+        match way:
+            case "warm-up":
+                return WarmUpScreen()
+            case "pick":
+                return PickScreen()
+            case "record":
+                return RecordScreen()
+            case "lesson":
+                return LessonScreen(Lesson(LESSON, self.store.settings.lesson, self._remember_page))
+            case "first minutes":
+                return DrillScreen(Lesson(FIRST_MINUTES))
+            case "today":
+                return DrillScreen(rounds.today(self.store, self.clock))
+            case "placing":
+                return DrillScreen(rounds.placing(self.store, self.clock))
+            case "yardstick":
+                return DrillScreen(yardstick.yardstick(self.store, self.clock))
+
+    def _remember_page(self, reached: int) -> None:
+        if self.store.settings.lesson != reached:
+            self.remember(lesson=reached)
+
+    def help(self, asked_from: Place) -> None:
+        """Show every key, those of a screen first."""
+        self.push_screen(HelpScreen(asked_from))
+
+    def ended(self, source: DrillSource) -> None:
+        """Follow up drills: after the first minutes comes the placing, after a session what came of it."""
         try:
-            sitting.keep_rest()
+            source.keep_rest()
         except StoreError as error:
             self.notify(str(error), severity="warning", markup=False)
-        if isinstance(sitting, Walk) and not self.store.settings.started:
-            self.switch_screen(WelcomeScreen(walked=sitting.is_over))
-        elif isinstance(sitting, PracticeSession):
-            self._round_ended(sitting)
-        elif isinstance(sitting, Lesson) and sitting.is_over:
+        if isinstance(source, PracticeSession):
+            self._session_ended(source)
+        elif isinstance(source, Lesson) and source.plan is FIRST_MINUTES and not self.store.settings.started:
+            self.switch_screen(WelcomeScreen(first_minutes_over=source.is_over))
+        elif isinstance(source, Lesson) and source.plan is LESSON and source.is_over:
             self.switch_screen(LessonEndScreen())
         else:
             self.pop_screen()
 
-    def _round_ended(self, round_: PracticeSession) -> None:
-        """Say what came of a round, or remember it where it was left and can be taken up."""
-        if round_.tells_at_end and not round_.is_over:
+    def _session_ended(self, session: PracticeSession) -> None:
+        """Say what came of a session, or remember it where it was left and can be taken up."""
+        if session.tells_at_end and not session.is_over:
             self.notify(yardstick.LEFT, markup=False)
             self.pop_screen()
             return
-        left = left_of(round_)
-        if round_.purpose == "today":
+        left = rounds.left_of(session)
+        if session.purpose == "today":
             self.remember(left=left)
-        if left or not round_.session.counted:
+        if left or not session.history.counted:
             self.pop_screen()
         else:
-            self.switch_screen(EndScreen(round_))
+            self.switch_screen(EndScreen(session))
 
     def change_theme(self) -> None:
         """Change between dark and light, and remember it."""
@@ -137,3 +181,11 @@ class Slantwise(App[None]):
         for screen in self.screen_stack:
             for board in screen.query(BoardView):
                 self.style_board(board)
+
+
+def run_app(folder: Path, clock: Clock, start: Start) -> int:
+    """Run the program until it is left and return its exit status; StoreError if the folder is no use."""
+    with open_store(folder, clock.now, floors(), levels()) as store:
+        app = Slantwise(store, clock, start)
+        app.run()
+    return app.return_code or 0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar, cast
+from typing import ClassVar, cast
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -13,10 +13,7 @@ from textual.widgets import Static
 
 from trainer.actions import Place
 from trainer.screens.lines import KeyLine, TopLine
-
-if TYPE_CHECKING:
-    from trainer.screens.app import Slantwise
-
+from trainer.screens.program import Program
 
 LEAST_COLUMNS, LEAST_ROWS = 72, 20
 
@@ -28,9 +25,9 @@ class BaseScreen(Screen[None]):
     place: ClassVar[Place]
 
     @property
-    def slantwise(self) -> Slantwise:
+    def slantwise(self) -> Program:
         """The running program."""
-        return cast("Slantwise", self.app)
+        return cast("Program", self.app)
 
     def compose(self) -> ComposeResult:
         """Yield the lines and the body, and what is said where the window is too small."""
@@ -61,10 +58,8 @@ class BaseScreen(Screen[None]):
         self.app.pop_screen()
 
     def action_help(self) -> None:
-        """Show every key of this place."""
-        from trainer.screens.reading import HelpScreen
-
-        self.app.push_screen(HelpScreen(self.place))
+        """Show every key, those of this screen first."""
+        self.slantwise.help(self.place)
 
     def action_theme(self) -> None:
         """Change between dark and light."""

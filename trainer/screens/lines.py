@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Iterable
 
 from rich.cells import cell_len
 from textual.app import ComposeResult
@@ -55,12 +55,12 @@ class KeyLine(Static):
         super().__init__("")
         self._shown = key_line(place)
 
-    def show_keys(
-        self, place: Place, having: Collection[str] | None = None, barred: Collection[str] = ()
-    ) -> None:
-        """Show the keys of a place, with an answer input having these, without those that are barred."""
-        self._shown = [action for action in key_line(place, having) if action.name not in barred]
-        self._write()
+    def show_keys(self, actions: Iterable[Action]) -> None:
+        """Show the keys of these actions, as far as the line has words for them."""
+        shown = [action for action in actions if action.line and not action.moves_window]
+        if shown != self._shown:
+            self._shown = shown
+            self._write()
 
     def on_resize(self, event: Resize) -> None:
         """Fit the line to the new width."""

@@ -12,21 +12,14 @@ from textual.widgets import Static
 from drills.questions import codes_for, make, skill_names
 from progress_store import Settings
 from trainer.board import Look
-from trainer.practice import rounds, yardstick
+from trainer.practice import yardstick
 from trainer.practice.choosing import Selection
-from trainer.practice.first_minutes import Walk
-from trainer.practice.lesson import Lesson, page_in_words
-from trainer.practice.preview import coming, counted, drills_in
-from trainer.practice.resume import seconds_left_today
-from trainer.practice.summary import ordinal
+from trainer.practice.lesson_pages import LESSON
+from trainer.practice.rounds import seconds_left_today
+from trainer.practice.summary import coming, drills_in, ordinal, reasons_counted
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.board_view import BoardView
-from trainer.screens.drill import DrillScreen
-from trainer.screens.lesson import LessonScreen
 from trainer.screens.lines import bindings_for, link
-from trainer.screens.pick import PickScreen
-from trainer.screens.reading import RecordScreen
-from trainer.screens.warm_up import WarmUpScreen
 
 SEEDS = 10**4
 
@@ -76,37 +69,36 @@ class OpeningScreen(BaseScreen):
         return f"{store.today:%A}, your {ordinal(len(days))} day"
 
     def action_start(self) -> None:
-        """Start today's round."""
-        self.app.push_screen(DrillScreen(rounds.today(self.slantwise.store, self.slantwise.clock)))
+        """Start today's session."""
+        self.slantwise.open("today")
 
     def action_warm_up(self) -> None:
         """Ask what the two minutes before folding are to rise to."""
-        self.app.push_screen(WarmUpScreen())
+        self.slantwise.open("warm-up")
 
     def action_pick(self) -> None:
         """Go to the choice of a drill."""
-        self.app.push_screen(PickScreen())
+        self.slantwise.open("pick")
 
     def action_record(self) -> None:
         """Go to the record."""
-        self.app.push_screen(RecordScreen())
+        self.slantwise.open("record")
 
     def action_yardstick(self) -> None:
         """Begin the yardstick or go on with it; before its time, say when it comes."""
         offered = yardstick.offer(self.slantwise.store)
         if offered.is_open:
-            round_ = yardstick.yardstick(self.slantwise.store, self.slantwise.clock)
-            self.app.push_screen(DrillScreen(round_))
+            self.slantwise.open("yardstick")
         else:
             self.app.notify(offered.says, title="Yardstick", markup=False)
 
     def action_lesson(self) -> None:
         """Go to the lesson, at the page where it was left."""
-        self.app.push_screen(LessonScreen(Lesson(self.slantwise.store.settings.lesson)))
+        self.slantwise.open("lesson")
 
     def action_walk(self) -> None:
         """Go through the first three minutes once more."""
-        self.app.push_screen(DrillScreen(Walk()))
+        self.slantwise.open("first minutes")
 
     def action_minutes(self, key: str) -> None:
         """Set a minute a day more or fewer."""
@@ -132,7 +124,7 @@ def _menu(ahead: list[Selection], settings: Settings, left: int | None, measures
     today = f"{minutes} {unit.upper()}" if left is None else f"GO ON, {left // 60}:{left % 60:02d} LEFT"
     yield link(f"{today:<26}Enter", "start", bold=True)
     yield Content(f"about {len(ahead)} drills at your pace:")
-    yield from (Content(f"{number:4} {words}") for number, words in counted(ahead))
+    yield from (Content(f"{number:4} {words}") for number, words in reasons_counted(ahead))
     yield Content("")
     yield from (
         link(line, action)
@@ -141,7 +133,7 @@ def _menu(ahead: list[Selection], settings: Settings, left: int | None, measures
             ("pick", "n  Pick a drill"),
             ("record", "r  Record"),
             ("yardstick", f"y  Yardstick: {measures}"),
-            ("lesson", f"c  Lesson{page_in_words(settings.lesson)}"),
+            ("lesson", f"c  Lesson{LESSON.page_in_words(settings.lesson)}"),
             ("walk", "f  The first three minutes again"),
             ("help", "?  Help"),
             ("leave", "q  Leave"),

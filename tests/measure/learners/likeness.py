@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import exp
 
-from drills.questions import kind_of, skill_names
+from drills.questions import kind_of, partners_of, skill_names
 from tests.measure.learners.numbers import Numbers
-from trainer.practice.choosing import partners_of
 
 
 def likeness(numbers: Numbers) -> Mapping[str, Mapping[str, float]]:

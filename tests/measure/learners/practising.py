@@ -7,14 +7,14 @@ from datetime import UTC, datetime, timedelta
 from math import exp
 from random import Random
 
-from drills.questions import kind_of, skill_names
+from drills.questions import kind_of, partners_of, skill_names
 from progress_store import Attempt, Result, Rules, State
 from tests.measure.learners.learner import MINUTES_A_DAY, Learner, Person, normal
 from tests.measure.learners.likeness import likeness
 from tests.measure.learners.numbers import Numbers
 from tests.measure.learners.rules import Moment, Rule, level_of_drill
 from trainer.practice.attempts import floors, levels
-from trainer.practice.choosing import Done, History, Selection, partners_of
+from trainer.practice.choosing import Done, History, Selection
 
 START = datetime(2026, 3, 2, 18, tzinfo=UTC)
 WELL_PLACED = (0.75, 0.92)

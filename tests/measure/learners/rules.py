@@ -11,7 +11,7 @@ from typing import NamedTuple
 from drills.questions import KINDS, codes_for, kind_of, skill_names, skills_at
 from progress_store import State
 from tests.measure.learners.learner import Learner
-from trainer.practice.choosing import NEW_A_DAY, History, Selection, next_choice
+from trainer.practice.choosing import NEW_A_DAY, History, Selection, next_selection
 
 FIXED_DAYS = (1, 3, 7, 14)
 RUNNING = 3
@@ -34,7 +34,7 @@ Rule = Callable[[Moment], Selection]
 
 def ours(moment: Moment) -> Selection:
     """Return what the app asks next."""
-    return next_choice(moment.state, moment.today, moment.session)
+    return next_selection(moment.state, moment.today, moment.session)
 
 
 def at_random(moment: Moment) -> Selection:

@@ -147,14 +147,14 @@ def test_the_app_needs_a_terminal(tmp_path: Path, argv: list[str]) -> None:
 def app(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Any, ...]]:
     """Put a list that notes its starts in the place of the app."""
     starts: list[tuple[Any, ...]] = []
-    fake = ModuleType("trainer.screens.launch")
+    fake = ModuleType("trainer.screens.app")
 
     def run_app(folder: Path, clock: Clock, start: object) -> int:
         starts.append((folder, start))
         return 7
 
     fake.__dict__["run_app"] = run_app
-    monkeypatch.setitem(sys.modules, "trainer.screens.launch", fake)
+    monkeypatch.setitem(sys.modules, "trainer.screens.app", fake)
     return starts
 
 

@@ -251,9 +251,9 @@ def test_on_day_forty_today_is_full(month: Month, tmp_path: Path) -> None:
     hands = Hands(month.hands.now + timedelta(days=40 - LAST_DAY))
     with store(tmp_path, hands) as kept:
         begun = hands.ticks
-        sitting = rounds.today(kept, hands.clock)
-        assert sitting.seconds_left == 300
-        drills = played(sitting, hands, seconds=12)
+        session = rounds.today(kept, hands.clock)
+        assert session.seconds_left == 300
+        drills = played(session, hands, seconds=12)
         assert hands.ticks - begun >= 300
         assert len(drills) >= 25
         assert len({drill.kind for drill in drills}) == 4

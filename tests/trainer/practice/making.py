@@ -48,35 +48,35 @@ def measured(milliseconds: int | None = 4000) -> Measured:
 
 
 def answer(
-    sitting: PracticeSession, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
+    session: PracticeSession, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
 ) -> Judged:
     """Answer a drill after some seconds."""
     hands.wait(seconds)
     verdict = drill.judge(right_answer(drill)) if right else WRONG
-    return sitting.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
+    return session.keep(drill, verdict, measured(round(1000 * seconds)), helped=False)
 
 
 def go_through(
-    sitting: PracticeSession, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
+    session: PracticeSession, hands: Hands, drill: Drill, right: bool = True, seconds: float = 4
 ) -> None:
     """Answer a drill after some seconds, or look so long at one that is worked."""
-    if sitting.stage == "worked":
+    if session.stage == "worked":
         hands.wait(seconds)
-        sitting.looked_at(drill)
+        session.looked_at(drill)
     else:
-        answer(sitting, hands, drill, right, seconds)
+        answer(session, hands, drill, right, seconds)
 
 
 def played(
-    sitting: PracticeSession,
+    session: PracticeSession,
     hands: Hands,
     seconds: float = 20,
     is_right: Callable[[int, Drill], bool] = lambda *_: True,
 ) -> list[Drill]:
     """Answer drills until the round is over, each after so many seconds; return them."""
     drills: list[Drill] = []
-    while (drill := sitting.next_drill()) is not None:
-        go_through(sitting, hands, drill, is_right(len(drills), drill), seconds)
+    while (drill := session.next_drill()) is not None:
+        go_through(session, hands, drill, is_right(len(drills), drill), seconds)
         drills.append(drill)
         assert len(drills) < 200
     return drills

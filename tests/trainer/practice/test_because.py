@@ -8,7 +8,7 @@ from datetime import timedelta
 from drills.geometry import Chance
 from progress_store import Result
 from tests.trainer.practice.making import TODAY, attempt, state_of
-from trainer.practice.choosing import Done, History, Selection, next_choice
+from trainer.practice.choosing import Done, History, Selection, next_selection
 from trainer.practice.reason_words import because
 
 
@@ -18,7 +18,7 @@ def test_every_reason_of_a_month_is_told_in_one_sentence() -> None:
     for day in (TODAY + timedelta(days=number) for number in range(30)):
         session = History()
         for place in range(16):
-            choice = next_choice(state, day, session)
+            choice = next_selection(state, day, session)
             words = because(choice, state, day, session)
             met[choice.reason] += 1
             assert words.endswith(".")

@@ -12,7 +12,7 @@ from drills.geometry import Chance
 from drills.questions import KINDS, kind_of, skill_names, skills_at
 from progress_store import Attempt, Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, state_of
-from trainer.practice.choosing import Done, History, Selection, level_of, next_choice
+from trainer.practice.choosing import Done, History, Selection, level_of, next_selection
 
 Played = list[tuple[Selection, Result]]
 YESTERDAY = TODAY - timedelta(days=1)
@@ -24,11 +24,11 @@ def test_a_sitting_begins_with_what_goes_best() -> None:
     attempts = [attempt(good, YESTERDAY - timedelta(days=day)) for day in (9, 6, 3, 0)]
     attempts += [attempt(bad, YESTERDAY, 10, right=False), attempt(slow, YESTERDAY, 20, slip="exchanged")]
     state = state_of(attempts)
-    choice = next_choice(state, TODAY, History())
+    choice = next_selection(state, TODAY, History())
     assert (choice.skill, choice.reason) == (good, "known")
     comes = state.skills[good].next
     assert comes is not None
-    assert next_choice(state, comes, History()).reason == "round"
+    assert next_selection(state, comes, History()).reason == "round"
 
 
 def sat(
@@ -37,7 +37,7 @@ def sat(
     """Return the state after so many drills of a day, and what was chosen and came of it."""
     session, played = History(), Played()
     for place in range(number):
-        choice = next_choice(state, today, session)
+        choice = next_selection(state, today, session)
         above = choice.level > state.level(choice.kind)
         result: Result = "clean"
         if choice.stage != "worked":
@@ -187,7 +187,7 @@ def test_new_skills_wait_while_more_than_four_are_unsettled(unsettled: int, open
     assert [known.word for known in state.skills.values()].count("new") == unsettled
     session = History()
     for _ in range(10):
-        choice = next_choice(state, TODAY, session)
+        choice = next_selection(state, TODAY, session)
         session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
     assert any(done.skill not in state.skills for done in session.done) == opens
 
@@ -195,13 +195,13 @@ def test_new_skills_wait_while_more_than_four_are_unsettled(unsettled: int, open
 def test_a_missed_skill_returns_in_the_sitting() -> None:
     """Known skills of three kinds: the one missed comes again as the fourth drill after, as a return."""
     state = known_state(*first_skills(), "steps read 3:4", "labels nothing", "sinks join equal few")
-    missed = next_choice(state, TODAY, History())
+    missed = next_selection(state, TODAY, History())
     session = History((Done(missed.skill, missed.kind, "miss"),))
     for _ in range(3):
-        choice = next_choice(state, TODAY, session)
+        choice = next_selection(state, TODAY, session)
         assert choice.skill != missed.skill
         session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
-    again = next_choice(state, TODAY, session)
+    again = next_selection(state, TODAY, session)
     assert (again.skill, again.reason) == (missed.skill, "return")
 
 
@@ -219,7 +219,7 @@ def test_what_has_come_round_comes_least_sure_first() -> None:
         "steps read 1:2", "sinks mark equal few", "labels one", misses=["sinks mark equal few"]
     )
     session = History((Done("steps read 1:2", "steps", "clean"),))
-    choice = next_choice(known, TODAY, session)
+    choice = next_selection(known, TODAY, session)
     assert (choice.skill, choice.reason) == ("sinks mark equal few", "round")
 
 

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from drills.questions import kind_of, skill_names
+from drills.questions import KINDS, kind_of, partners_of, skill_names
 from tests.trainer.practice.making import TODAY, Hands, answer, attempt, first_skills, state_of, store
-from trainer.practice.choosing import PAIRS, Done, History, Stage, next_choice, partners_of
+from trainer.practice.choosing import Done, History, Stage, next_selection
 from trainer.practice.rounds import today
 
 STAGES: list[Stage] = ["worked", "half", "alone", "alone", "alone"]
@@ -24,11 +24,11 @@ def test_a_new_skill_is_worked_half_worked_and_met_three_times_in_a_row() -> Non
     """Somebody who begins meets the first skill five times, then another one."""
     session = History()
     for stage in STAGES:
-        choice = next_choice(state_of([]), TODAY, session)
+        choice = next_selection(state_of([]), TODAY, session)
         assert (choice.reason, choice.stage) == ("new", stage)
         session = session.with_drill(Done(choice.skill, choice.kind, "clean", stage=stage))
     assert len({done.skill for done in session.done}) == 1
-    assert next_choice(state_of([]), TODAY, session).skill != session.done[0].skill
+    assert next_selection(state_of([]), TODAY, session).skill != session.done[0].skill
 
 
 def test_a_miss_in_between_does_not_break_the_row() -> None:
@@ -53,15 +53,15 @@ def test_a_worked_drill_is_not_logged_and_a_half_worked_one_moves_nothing(tmp_pa
     """In the log stands the half worked one as part of no round; schedule and level begin with the third."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
+        session = today(kept, hands.clock)
         for stage in STAGES:
-            drill = sitting.next_drill()
+            drill = session.next_drill()
             assert drill is not None
-            assert sitting.stage == stage
+            assert session.stage == stage
             if stage == "worked":
-                sitting.looked_at(drill)
+                session.looked_at(drill)
             else:
-                answer(sitting, hands, drill)
+                answer(session, hands, drill)
         assert [(each.purpose, each.helped) for each in kept.attempts] == [
             ("walk", True),
             *[("today", False)] * 3,
@@ -69,7 +69,7 @@ def test_a_worked_drill_is_not_logged_and_a_half_worked_one_moves_nothing(tmp_pa
         assert len(kept.state.firsts) == 1
 
 
-@pytest.mark.parametrize(("skill", "partner"), PAIRS)
+@pytest.mark.parametrize(("skill", "partner"), [pair for row in KINDS.values() for pair in row.partners])
 def test_pairs_are_skills_of_one_manner(skill: str, partner: str) -> None:
     """Both exist, are of one kind and form, and each is the other's partner."""
     assert {skill, partner} <= skill_names().keys()
@@ -85,7 +85,7 @@ def test_what_a_skill_is_taken_for_comes_within_the_next_two() -> None:
     session = History((Done("steps read 1:2", "steps", "clean"),))
     chosen = []
     for _ in range(2):
-        choice = next_choice(state, TODAY, session)
+        choice = next_selection(state, TODAY, session)
         chosen.append((choice.skill, choice.reason))
         session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
     assert ("steps read 1:3", "partner") in chosen
@@ -95,4 +95,4 @@ def test_what_a_skill_is_taken_for_comes_within_the_next_two() -> None:
 def test_a_partner_that_was_never_met_is_not_forced_on_anybody() -> None:
     """It comes when it is its turn as something new."""
     session = History((Done("steps read 1:2", "steps", "clean"),))
-    assert next_choice(state_of(KNOWN), TODAY, session).reason != "partner"
+    assert next_selection(state_of(KNOWN), TODAY, session).reason != "partner"

@@ -10,18 +10,17 @@ import pytest
 
 from drills.questions import Drill, read_code
 from tests.trainer.practice.making import Hands, go_through, store
-from trainer.practice.resume import left_of, seconds_left_today
-from trainer.practice.rounds import picked, today
+from trainer.practice.rounds import left_of, picked, seconds_left_today, today
 from trainer.practice.session import PracticeSession
 
 
-def begun(sitting: PracticeSession, hands: Hands, number: int) -> Drill:
+def begun(session: PracticeSession, hands: Hands, number: int) -> Drill:
     """Go through so many drills, 20 s each, and return the next one, which is then in hand."""
     for _ in range(number):
-        drill = sitting.next_drill()
+        drill = session.next_drill()
         assert drill is not None
-        go_through(sitting, hands, drill, seconds=20)
-    in_hand = sitting.next_drill()
+        go_through(session, hands, drill, seconds=20)
+    in_hand = session.next_drill()
     assert in_hand is not None
     return in_hand
 
@@ -31,20 +30,20 @@ def test_a_round_is_taken_up_where_it_was_left(tmp_path: Path, number: int) -> N
     """The same drill comes first, as much time is left, what was done is known, and it goes on to its end."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
-        drill, stage = begun(sitting, hands, number), sitting.stage
-        left = left_of(sitting)
+        session = today(kept, hands.clock)
+        drill, stage = begun(session, hands, number), session.stage
+        left = left_of(session)
         assert left is not None
         kept.save_settings(replace(kept.settings, left=left))
     hands.wait(3600)
     with store(tmp_path, hands) as kept:
         assert seconds_left_today(kept) == 300 - 20 * number
         again = today(kept, hands.clock)
-        assert again.session == sitting.session
+        assert again.history == session.history
         assert again.seconds_left == 300 - 20 * number
         first = again.next_drill()
         assert first is not None
-        assert (first.code, again.stage, again.why) == (drill.code, stage, sitting.why)
+        assert (first.code, again.stage, again.why) == (drill.code, stage, session.why)
         assert again.progress == f"Drill {number + 1}"
 
 
@@ -52,9 +51,9 @@ def test_the_next_day_begins_a_new_round(tmp_path: Path) -> None:
     """What was left yesterday is gone: today has its own minutes."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
-        begun(sitting, hands, 2)
-        kept.save_settings(replace(kept.settings, left=left_of(sitting)))
+        session = today(kept, hands.clock)
+        begun(session, hands, 2)
+        kept.save_settings(replace(kept.settings, left=left_of(session)))
         hands.now += timedelta(days=1)
         assert seconds_left_today(kept) is None
         assert today(kept, hands.clock).seconds_left == 300
@@ -64,10 +63,10 @@ def test_only_rounds_of_the_day_with_time_left_are_remembered(tmp_path: Path) ->
     """Neither one that is over nor a picked drill."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
-        begun(sitting, hands, 1)
+        session = today(kept, hands.clock)
+        begun(session, hands, 1)
         hands.wait(275)
-        assert left_of(sitting) is None
+        assert left_of(session) is None
         assert left_of(picked(kept, hands.clock, read_code("steps-1-1"))) is None
 
 
@@ -81,7 +80,7 @@ def test_what_does_not_fit_begins_anew_in_the_minutes_left(tmp_path: Path, chang
     with store(tmp_path, hands) as kept:
         left = {"day": kept.today.isoformat(), "seconds": 100, **change}
         kept.save_settings(replace(kept.settings, left=left))
-        sitting = today(kept, hands.clock)
-        assert sitting.seconds_left == 100
-        assert sitting.session.done == ()
-        assert sitting.next_drill() is not None
+        session = today(kept, hands.clock)
+        assert session.seconds_left == 100
+        assert session.history.done == ()
+        assert session.next_drill() is not None

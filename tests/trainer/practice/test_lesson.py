@@ -12,12 +12,12 @@ from drills.pattern import CreasePattern, straight_runs
 from drills.questions import Marks, certify
 from drills.structures import Roof, Sheet, draw, outlines
 from tests.trainer.practice.making import measured
-from trainer.practice.lesson import Lesson, page_in_words
-from trainer.practice.lesson_pages import LARGE, PAGES, SMALL, Part
+from trainer.practice.lesson import Lesson, Part
+from trainer.practice.lesson_pages import LARGE, LESSON, SMALL
 
 PARTS = [
     pytest.param(part, id=f"{page.title}, part {number}")
-    for page in PAGES
+    for page in LESSON.pages
     for number, part in enumerate(page.parts, 1)
 ]
 
@@ -25,10 +25,10 @@ PARTS = [
 @pytest.mark.parametrize("part", PARTS)
 def test_every_drill_of_the_lesson_passes_the_certificate(part: Part) -> None:
     """Each has one answer that is certain, and is the same each time."""
-    drill = part.making()
+    drill = part.make()
     assert certify(drill.truth, drill.pattern, drill.question) == ()
     assert drill.judge(drill.question.right_answer(drill)).right
-    assert part.making() == drill
+    assert part.make() == drill
     assert drill.question.says
 
 
@@ -41,23 +41,23 @@ def test_a_part_tells_in_a_few_sentences(part: Part) -> None:
 
 def test_pages_are_worked_first_then_half_worked_then_alone() -> None:
     """Every page ends with a drill of the person's own; the last ones show nothing that is worked."""
-    assert len(PAGES) == 10
-    assert all(page.parts[-1].stage == "alone" for page in PAGES)
-    stages = [page.parts[0].stage for page in PAGES]
+    assert len(LESSON.pages) == 10
+    assert all(page.parts[-1].stage == "alone" for page in LESSON.pages)
+    stages = [page.parts[0].stage for page in LESSON.pages]
     assert stages[:5] == ["worked", "worked", "half", "half", "half"]
     assert "worked" not in stages[8:]
 
 
 def test_the_full_name_is_told_at_the_first_mention() -> None:
     """After that it is the slanted stretch."""
-    first, *others = [part.tells for page in PAGES for part in page.parts]
+    first, *others = [part.tells for page in LESSON.pages for part in page.parts]
     assert "slanted stretch (in full: Pythagorean stretch)" in first
     assert not any("Pythagorean" in tells for tells in others)
 
 
 def test_dots_and_scoring_are_told_with_care() -> None:
     """A mat under thin paper, a blade away from the hand: common practice, no source."""
-    told = [part.tells for page in PAGES for part in page.parts]
+    told = [part.tells for page in LESSON.pages for part in page.parts]
     (dots, *_) = [tells for tells in told if "pencil dot" in tells]
     (scoring,) = [tells for tells in told if "score" in tells]
     assert "a mat under it" in dots
@@ -66,7 +66,7 @@ def test_dots_and_scoring_are_told_with_care() -> None:
 
 def test_the_stretch_keeps_its_far_corners_further_apart() -> None:
     """10 squares when folded, on 8 by 6 squares; a 45-degree roof of that size leaves 8."""
-    (page, *_) = PAGES
+    (page, *_) = LESSON.pages
     assert "far corners stand 10 squares apart. 45-degree ridges in its place would leave 8." in (
         page.parts[1].tells
     )
@@ -105,22 +105,22 @@ def test_inside_lines_go_4_across_3_up_once_or_twice() -> None:
 
 def test_what_is_to_be_switched_are_mountains_of_the_stretch() -> None:
     """Sides and inside lines are creased as mountains; on the first sheet none of them is a valley yet."""
-    (page,) = [page for page in PAGES if page.title == "Mountain first"]
+    (page,) = [page for page in LESSON.pages if page.title == "Mountain first"]
     for part in page.parts:
-        drill = part.making()
+        drill = part.make()
         assert isinstance(drill.question.answer, Marks)
         for edge in drill.question.answer.items:
             assert drill.pattern.edges[edge].role in ("inside", "outline")
             assert (drill.pattern.edges[edge].label, drill.truth.edges[edge].label) == ("M", "V")
-    first = page.parts[0].making().pattern
+    first = page.parts[0].make().pattern
     assert {edge.label for edge in first.edges if edge.role in ("inside", "outline")} == {"M"}
 
 
 def test_wrong_labels_show_at_both_ends_of_their_crease() -> None:
     """As the text says: the counts are off at two points."""
-    (page,) = [page for page in PAGES if page.title == "Checking labels"]
+    (page,) = [page for page in LESSON.pages if page.title == "Checking labels"]
     for part in page.parts:
-        drill = part.making()
+        drill = part.make()
         assert isinstance(drill.question.answer, Marks)
         (wrong,) = drill.question.answer.items
         faults = drill.judge(drill.question.right_answer(drill)).lit.faults
@@ -130,11 +130,12 @@ def test_wrong_labels_show_at_both_ends_of_their_crease() -> None:
 
 def test_a_lesson_goes_through_all_parts() -> None:
     """Page by page, part by part; nothing is left to be reached at the end."""
-    lesson = Lesson()
-    for number, page in enumerate(PAGES, 1):
+    lesson = Lesson(LESSON)
+    for number, page in enumerate(LESSON.pages, 1):
         for part in page.parts:
             drill = lesson.next_drill()
-            assert drill == part.making()
+            assert drill is not None
+            assert drill == part.make()
             assert (lesson.tells, lesson.stage) == (part.tells, part.stage)
             assert (lesson.progress, lesson.reached) == (f"{number} of 10", number)
             lesson.keep(drill, drill.judge(drill.question.right_answer(drill)), measured(), helped=False)
@@ -145,38 +146,38 @@ def test_a_lesson_goes_through_all_parts() -> None:
 
 def test_pages_are_turned_on_and_back() -> None:
     """Back leads to the beginning of the page first; there is no page before the first or after the last."""
-    lesson = Lesson(2)
-    first, second = (part.making() for part in PAGES[1].parts)
+    lesson = Lesson(LESSON, 2)
+    first, second = (part.make() for part in LESSON.pages[1].parts)
     assert [lesson.next_drill(), lesson.next_drill()] == [first, second]
     assert lesson.turn_back()
     assert lesson.next_drill() == first
     assert lesson.turn_back()
-    assert lesson.next_drill() == PAGES[0].parts[0].making()
+    assert lesson.next_drill() == LESSON.pages[0].parts[0].make()
     assert not lesson.turn_back()
-    assert all(lesson.turn_on() for _ in PAGES[1:])
+    assert all(lesson.turn_on() for _ in LESSON.pages[1:])
     assert not lesson.turn_on()
-    assert lesson.next_drill() == PAGES[-1].parts[0].making()
+    assert lesson.next_drill() == LESSON.pages[-1].parts[0].make()
 
 
 @pytest.mark.parametrize(("page", "begins"), [(0, 1), (4, 4), (10, 10), (11, 1), (-1, 1)])
 def test_a_lesson_begins_at_the_page_that_was_reached(page: int, begins: int) -> None:
     """At the first one where there is no such page."""
-    lesson = Lesson(page)
+    lesson = Lesson(LESSON, page)
     assert lesson.reached == begins
-    assert lesson.next_drill() == PAGES[begins - 1].parts[0].making()
+    assert lesson.next_drill() == LESSON.pages[begins - 1].parts[0].make()
 
 
 def test_the_opening_says_where_the_lesson_goes_on() -> None:
     """Nothing before it is begun, or where there is no such page."""
-    assert page_in_words(4) == ", page 4 of 10"
-    assert [page_in_words(page) for page in (0, 11)] == ["", ""]
+    assert LESSON.page_in_words(4) == ", page 4 of 10"
+    assert [LESSON.page_in_words(page) for page in (0, 11)] == ["", ""]
 
 
 def test_sheets_fit_a_small_window() -> None:
     """14 by 12 squares at most, as on the first four levels."""
-    for page in PAGES:
+    for page in LESSON.pages:
         for part in page.parts:
-            left, bottom, right, top = part.making().pattern.box
+            left, bottom, right, top = part.make().pattern.box
             assert right - left <= 14
             assert top - bottom <= 12
     assert replace(SMALL, pleats=2).size == (8, 7)

@@ -8,8 +8,9 @@ import pytest
 from progress_store import State, Store
 from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, go_through, played, store
 from trainer.practice.choosing import Selection
-from trainer.practice.preview import WORDS, coming, counted, drills_in
+from trainer.practice.reason_words import IN_FEW_WORDS
 from trainer.practice.rounds import placing, today
+from trainer.practice.summary import coming, drills_in, reasons_counted
 
 
 @pytest.mark.parametrize("share_missed", [0, 3, 6])
@@ -29,19 +30,19 @@ def test_the_numbers_shown_are_what_the_round_then_does(tmp_path: Path, share_mi
                 )
                 continue
             promised = coming(kept.state, kept.today, 15)
-            assert counted(asked(kept, hands)) == counted(promised), day
+            assert reasons_counted(asked(kept, hands)) == reasons_counted(promised), day
 
 
 def asked(kept: Store, hands: Hands) -> list[Selection]:
     """Play the round of the day, all right and quick, and return its choices."""
-    sitting = today(kept, hands.clock)
+    session = today(kept, hands.clock)
     choices = []
-    while (drill := sitting.next_drill()) is not None:
-        assert sitting.choice is not None
-        choices.append(sitting.choice)
+    while (drill := session.next_drill()) is not None:
+        assert session.selection is not None
+        choices.append(session.selection)
         assert len(choices) < 200
         hands.wait(18)
-        go_through(sitting, hands, drill, seconds=2)
+        go_through(session, hands, drill, seconds=2)
     return choices
 
 
@@ -62,13 +63,13 @@ def test_the_number_of_drills_goes_by_the_pace_of_the_last_thirty() -> None:
 def test_reasons_are_told_in_one_order_and_none_without_a_drill() -> None:
     """What comes round first; every reason there is has words."""
     choices = [Selection("labels one", 1, reason) for reason in ("known", "round", "known", "new")]
-    assert counted(choices) == [
-        (1, WORDS["round"]),
-        (1, WORDS["new"]),
-        (2, WORDS["known"]),
+    assert reasons_counted(choices) == [
+        (1, IN_FEW_WORDS["round"]),
+        (1, IN_FEW_WORDS["new"]),
+        (2, IN_FEW_WORDS["known"]),
     ]
-    assert WORDS.keys() == {"round", "slow", "partner", "harder", "new", "known", "return"}
-    assert counted([]) == []
+    assert IN_FEW_WORDS.keys() == {"round", "slow", "partner", "harder", "new", "known", "return"}
+    assert reasons_counted([]) == []
 
 
 def test_the_first_day_is_full() -> None:

@@ -9,8 +9,8 @@ from drills.questions import KINDS, Drill, read_code, skill_of, skills_at
 from progress_store import Settings, Store, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
-from trainer.practice.rounds import PLACING, picked, placing, today
-from trainer.practice.session import SEEDS
+from trainer.practice.fresh_codes import SEEDS
+from trainer.practice.rounds import picked, placing, placing_steps, today
 from trainer.practice.warm_up import warm_up
 
 PICKED = ("labels-3-41", "steps-2-7-place", "sinks-4-9-join", "find-3-7", "sinks-6-2")
@@ -20,14 +20,14 @@ def test_the_drill_in_hand_is_finished_when_the_time_is_over(tmp_path: Path) -> 
     """At 4:59 there is another drill; answered at 5:40 it is kept, and only then the round is over."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
+        session = today(kept, hands.clock)
         hands.wait(299)
-        assert sitting.seconds_left == 1
-        drill = sitting.next_drill()
+        assert session.seconds_left == 1
+        drill = session.next_drill()
         assert drill is not None
-        answer(sitting, hands, drill, seconds=41)
-        assert sitting.seconds_left == 0
-        assert sitting.next_drill() is None
+        answer(session, hands, drill, seconds=41)
+        assert session.seconds_left == 0
+        assert session.next_drill() is None
         assert [attempt.code for attempt in kept.attempts] == [drill.code]
 
 
@@ -41,35 +41,35 @@ def test_a_round_lasts_as_long_as_the_person_set(
     hands = Hands()
     with store(tmp_path, hands) as kept:
         kept.save_settings(Settings(minutes_a_day=minutes))
-        sitting = today(kept, hands.clock)
-        assert sitting.seconds_left == 60 * minutes
-        assert len(played(sitting, hands, seconds)) == number
+        session = today(kept, hands.clock)
+        assert session.seconds_left == 60 * minutes
+        assert len(played(session, hands, seconds)) == number
 
 
 def test_the_clock_of_the_wall_does_not_end_a_round(tmp_path: Path) -> None:
     """Set back an hour or on by two in between, the wall clock leaves the minutes alone."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
+        session = today(kept, hands.clock)
         for change in (-1, 2):
             hands.now += timedelta(hours=change)
-            assert sitting.seconds_left == 300
-            assert sitting.next_drill() is not None
+            assert session.seconds_left == 300
+            assert session.next_drill() is not None
 
 
 def test_a_round_of_today_asks_what_was_chosen(tmp_path: Path) -> None:
     """The drill trains the chosen skill, its seed is one for practice, and no code comes twice."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
+        session = today(kept, hands.clock)
         codes = []
-        while (drill := sitting.next_drill()) is not None:
-            assert sitting.choice is not None
-            assert drill.skill == sitting.choice.skill
+        while (drill := session.next_drill()) is not None:
+            assert session.selection is not None
+            assert drill.skill == session.selection.skill
             assert read_code(drill.code).seed < SEEDS + 1000
             codes.append(drill.code)
             assert len(codes) < 200
-            go_through(sitting, hands, drill, seconds=10)
+            go_through(session, hands, drill, seconds=10)
         assert len(set(codes)) == len(codes) == 30
         assert {attempt.purpose for attempt in kept.attempts} == {"today", "walk"}
 
@@ -78,12 +78,12 @@ def test_an_answer_is_on_the_disk_when_it_is_kept(tmp_path: Path) -> None:
     """Another reader sees it at once."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
-        drill = sitting.next_drill()
+        session = today(kept, hands.clock)
+        drill = session.next_drill()
         assert drill is not None
-        judged = answer(sitting, hands, drill)
+        judged = answer(session, hands, drill)
         assert judged.attempt.code in next(tmp_path.glob("*.jsonl")).read_text(encoding="utf-8")
-        assert sitting.session.done[-1].result == judged.result
+        assert session.history.done[-1].result == judged.result
 
 
 def test_an_answer_that_could_not_be_written_is_written_with_the_next(
@@ -92,17 +92,17 @@ def test_an_answer_that_could_not_be_written_is_written_with_the_next(
     """While the disk is full nothing that was answered is lost."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = picked(kept, hands.clock, read_code("steps-1-1"))
-        first = sitting.next_drill()
+        session = picked(kept, hands.clock, read_code("steps-1-1"))
+        first = session.next_drill()
         assert first is not None
         with monkeypatch.context() as full:
             full.setattr(Store, "keep", refuse)
             with pytest.raises(StoreError, match="make room"):
-                answer(sitting, hands, first)
+                answer(session, hands, first)
         assert [attempt.code for attempt in kept.attempts] == []
-        second = sitting.next_drill()
+        second = session.next_drill()
         assert second is not None
-        answer(sitting, hands, second)
+        answer(session, hands, second)
         assert [attempt.code for attempt in kept.attempts] == [first.code, second.code]
 
 
@@ -121,8 +121,8 @@ def test_a_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:
         asked = played(warm_up(kept, hands.clock), hands, 10, lambda number, _: number % 2 == 0)
         after = kept.state
         assert len(asked) == 12
-        assert len(kept.attempts) == len(PLACING) + 12
-        assert {each.purpose for each in kept.attempts[len(PLACING) :]} == {"warm-up"}
+        assert len(kept.attempts) == len(placing_steps()) + 12
+        assert {each.purpose for each in kept.attempts[len(placing_steps()) :]} == {"warm-up"}
         assert (after.levels, after.firsts) == (before.levels, before.firsts)
         assert {s: (k.memory, k.mastery) for s, k in after.skills.items()} == {
             s: (k.memory, k.mastery) for s, k in before.skills.items()
@@ -138,9 +138,9 @@ def test_a_warm_up_is_of_what_is_known_and_rises(tmp_path: Path) -> None:
     with store(tmp_path, hands) as kept:
         played(placing(kept, hands.clock), hands)
         known = set(kept.state.skills)
-        sitting = warm_up(kept, hands.clock)
-        assert sitting.seconds_left == 120
-        asked = played(sitting, hands, 8)
+        session = warm_up(kept, hands.clock)
+        assert session.seconds_left == 120
+        asked = played(session, hands, 8)
         order = [drill.kind for drill in asked]
         assert {drill.skill for drill in asked} <= known
         ramp = [1] * 4 + [2] * 8 + [3] * 3
@@ -178,14 +178,14 @@ def test_placing_asks_six_and_sets_the_levels(
     """At level 2, then at 3 after a right answer or 1 after a miss; the highest right one counts."""
     hands, results = Hands(), right.split()
     with store(tmp_path, hands) as kept:
-        sitting = placing(kept, hands.clock)
-        asked = played(sitting, hands, 200, lambda number, _: results[number] == "right")
+        session = placing(kept, hands.clock)
+        asked = played(session, hands, 200, lambda number, _: results[number] == "right")
         assert [drill.kind for drill in asked] == ["steps", "sinks", "labels"] * 2
         assert [drill.level for drill in asked] == levels
         assert all(drill.form == KINDS[drill.kind].first_form for drill in asked)
         assert tuple(kept.state.level(kind) for kind in ("steps", "sinks", "labels")) == found
         assert kept.state.level("find") == KINDS["find"].lowest == 2
-        assert sitting.next_drill() is None
+        assert session.next_drill() is None
         assert {attempt.purpose for attempt in kept.attempts} == {"placing"}
 
 
@@ -194,19 +194,19 @@ def test_a_picked_round_begins_with_the_code_and_goes_on(tmp_path: Path, code: s
     """Then fresh drills of its kind, form and level, for as long as the person likes."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = picked(kept, hands.clock, read_code(code))
+        session = picked(kept, hands.clock, read_code(code))
         asked: list[Drill] = []
         for _ in range(12):
-            drill = sitting.next_drill()
+            drill = session.next_drill()
             assert drill is not None
-            answer(sitting, hands, drill, seconds=70)
+            answer(session, hands, drill, seconds=70)
             asked.append(drill)
         assert asked[0].code == code
         first = asked[0].spec
         assert {(d.kind, d.spec.form, d.level) for d in asked} == {(first.kind, first.form, first.level)}
         assert len({drill.code for drill in asked}) == 12
         assert len({drill.design for drill in asked}) == 12, "a sheet came twice"
-        assert sitting.seconds_left is None
+        assert session.seconds_left is None
         assert {attempt.purpose for attempt in kept.attempts} == {"picked"}
 
 
@@ -225,27 +225,27 @@ def test_a_level_reached_in_the_round_is_the_level_of_the_round(tmp_path: Path) 
     """Once the level has risen, a miss at it is a miss at the person's level, and is sent on."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = placing(kept, hands.clock)
-        drill = sitting.next_drill()
+        session = placing(kept, hands.clock)
+        drill = session.next_drill()
         assert drill is not None
-        answer(sitting, hands, drill, right=True)
+        answer(session, hands, drill, right=True)
         assert kept.state.level("steps") == 2
         later = picked(kept, hands.clock, read_code(drill.code))
         answer(later, hands, drill, right=False)
-        assert not later.session.done[-1].above
-        answer(sitting, hands, drill, right=False)
-        assert not sitting.session.done[-1].above
+        assert not later.history.done[-1].above
+        answer(session, hands, drill, right=False)
+        assert not session.history.done[-1].above
 
 
 def test_helped_answers_are_kept_as_such(tmp_path: Path) -> None:
     """Help makes a right answer slow, so the skill returns."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = today(kept, hands.clock)
-        drill = sitting.next_drill()
+        session = today(kept, hands.clock)
+        drill = session.next_drill()
         assert drill is not None
-        judged = sitting.keep(drill, drill.judge(right_answer(drill)), measured(), helped=True)
-        assert (judged.result, kept.attempts[0].helped, sitting.session.done[-1].result) == (
+        judged = session.keep(drill, drill.judge(right_answer(drill)), measured(), helped=True)
+        assert (judged.result, kept.attempts[0].helped, session.history.done[-1].result) == (
             "slow",
             True,
             "slow",

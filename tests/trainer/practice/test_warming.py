@@ -12,8 +12,8 @@ from drills.questions import KINDS, read_code
 from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.sheets import miura
 from tests.trainer.practice.making import Hands, answer, played, store
+from trainer.practice.fresh_codes import codes_with, has_triangle, levels_with
 from trainer.practice.rounds import placing
-from trainer.practice.triangles import codes_with, has_triangle, levels_with
 from trainer.practice.warm_up import Target, target_of, warm_up
 
 
@@ -39,13 +39,13 @@ def test_its_second_half_shows_the_triangle_that_will_be_folded(tmp_path: Path, 
     hands = Hands()
     with store(tmp_path, hands) as kept:
         played(placing(kept, hands.clock), hands)
-        sitting = warm_up(kept, hands.clock, Target(None, triangle))
+        session = warm_up(kept, hands.clock, Target(None, triangle))
         shown = []
-        while (drill := sitting.next_drill()) is not None:
+        while (drill := session.next_drill()) is not None:
             shown.append(has_triangle(read_code(drill.code), triangle))
-            answer(sitting, hands, drill, seconds=10)
+            answer(session, hands, drill, seconds=10)
         assert (
-            sitting.why == f"You met this because you will fold {triangle}; such a sheet may be new to you."
+            session.why == f"You met this because you will fold {triangle}; such a sheet may be new to you."
         )
     assert not any(shown[:6])
     assert all(shown[6:])
@@ -87,6 +87,6 @@ def test_somebody_new_is_not_told_that_it_is_known(tmp_path: Path) -> None:
     """With an empty record the simplest drill comes, and is called that."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        sitting = warm_up(kept, hands.clock)
-        assert sitting.next_drill() is not None
-        assert "simplest" in sitting.why
+        session = warm_up(kept, hands.clock)
+        assert session.next_drill() is not None
+        assert "simplest" in session.why

@@ -19,7 +19,7 @@ from tests.trainer.practice.making import (
     skills_of_every_form,
     store,
 )
-from trainer.practice.session import SEEDS
+from trainer.practice.fresh_codes import SEEDS
 from trainer.practice.yardstick import DRILLS_BEFORE, EVERY_DAYS, LEVEL, RECIPE, codes_of, offer, yardstick
 
 NUMBERS = range(1, 40)
@@ -209,11 +209,11 @@ def test_nothing_is_told_or_helped_before_the_end(tmp_path: Path) -> None:
     """The round says so to the screen, what it is only with the first drill."""
     hands = Hands()
     with kept(tmp_path, hands, log(DRILLS_BEFORE)) as opened:
-        sitting = yardstick(opened, hands.clock)
-        assert sitting.tells_at_end
-        drill = sitting.next_drill()
+        session = yardstick(opened, hands.clock)
+        assert session.tells_at_end
+        drill = session.next_drill()
         assert drill is not None
-        assert "16 drills" in sitting.tells
-        answer(sitting, hands, drill)
-        sitting.next_drill()
-        assert sitting.tells == ""
+        assert "16 drills" in session.tells
+        answer(session, hands, drill)
+        session.next_drill()
+        assert session.tells == ""

@@ -17,7 +17,7 @@ from trainer.ways_of_asking import input_for
 async def answer(play: Play, right: bool = True) -> None:
     """Answer the drill in hand by keys and see the verdict that is expected."""
     await play.burst(*(right_keys(play.drill) if right else wrong_keys(play.drill)))
-    verdict = play.at(DrillScreen).verdict
+    verdict = play.at(DrillScreen).flow.verdict
     assert verdict is not None
     assert verdict.right is right
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from textual.events import MouseDown, MouseEvent, MouseMove, MouseUp
@@ -12,13 +12,12 @@ from textual.events import MouseDown, MouseEvent, MouseMove, MouseUp
 from drills.geometry import Point
 from drills.questions import Code, Drill, MarkInsideLines, Marks, ReadStep, Segment, Verdict, make
 from drills.structures import Stretch, draw
-from progress_store import Judged
 from tests.trainer.screens.playing import WAITING, Play, playing, words_of
 from trainer.board import Window
 from trainer.practice.attempts import Measured
-from trainer.practice.choosing import Stage
+from trainer.practice.drill_source import DrillSource
 from trainer.screens.drill import DrillScreen
-from trainer.screens.overview import Overview
+from trainer.screens.side import Overview
 
 LARGE = Stretch((2, 2), pleats=12)
 SHEET = draw(LARGE)
@@ -45,44 +44,30 @@ READ = replace(
 ROOMS = [(72, 20), (80, 24), (120, 40)]
 
 
-@dataclass
-class Sitting:
+class GivenDrills(DrillSource):
     """Given drills, once each; nothing is kept of them but what was measured."""
 
-    drills: list[Drill]
-    title: str = "Large sheets"
-    tells: str = ""
-    progress: str = ""
-    seconds_left: int | None = None
-    stage: Stage = "alone"
-    tells_at_end: bool = False
-    why: str = ""
-    measured: Measured | None = None
+    title = subject = "Large sheets"
+    progress = why = ""
 
-    def looked_at(self, drill: Drill) -> None:
-        """Nothing is kept."""
-
-    def prepare(self) -> None:
-        """Nothing has to be made."""
+    def __init__(self, drills: list[Drill]) -> None:
+        self.drills = drills
+        self.measured: Measured | None = None
 
     def next_drill(self) -> Drill | None:
         """Return the next one."""
         return self.drills.pop(0) if self.drills else None
 
-    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged | None:
+    def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> None:
         """Keep what was measured."""
         self.measured = measured
-        return None
-
-    def keep_rest(self) -> None:
-        """Nothing is left."""
 
 
 @asynccontextmanager
 async def large(folder: Path, *drills: Drill, size: tuple[int, int] = (80, 24)) -> AsyncIterator[Play]:
     """Run the program at the first of some drills, an empty list of them being one to mark."""
     async with playing(folder, settings=WAITING, size=size) as play:
-        play.app.push_screen(DrillScreen(Sitting([*(drills or (MARK,))])))
+        play.app.push_screen(DrillScreen(GivenDrills([*(drills or (MARK,))])))
         await play.settle()
         yield play
 
@@ -102,14 +87,14 @@ def overview(play: Play) -> list[str]:
 
 def cursor(play: Play) -> Point:
     """Return where the cursor is."""
-    at = play.at(DrillScreen).hand.look().cursor_at
+    at = play.at(DrillScreen).flow.input.look().cursor_at
     assert at is not None
     return at
 
 
 def marks(play: Play) -> frozenset[int]:
     """Return the marked creases."""
-    return play.at(DrillScreen).hand.look().marked.edges
+    return play.at(DrillScreen).flow.input.look().marked.edges
 
 
 async def mouse(

@@ -78,7 +78,7 @@ class Play:
     @property
     def drill(self) -> Drill:
         """The drill in hand."""
-        return self.at(DrillScreen).drill
+        return self.at(DrillScreen).flow.drill
 
     @property
     def board(self) -> BoardView:

@@ -10,14 +10,14 @@ from tests.trainer.screens.large import (
     SHEET,
     SIDE,
     SMALL,
-    Sitting,
+    GivenDrills,
     cursor,
     large,
     overview,
     window,
 )
 from trainer.screens.drill import DrillScreen
-from trainer.screens.overview import Overview
+from trainer.screens.side import Overview
 
 
 @pytest.mark.parametrize("size", ROOMS)
@@ -111,8 +111,8 @@ async def test_a_verdict_out_of_view_is_shown_and_gone_through(tmp_path: Path) -
             await play.burst("shift+tab")
         await play.keys(*["tab"] * 4, "space", *"iiijjj", "enter")
         screen = play.at(DrillScreen)
-        assert screen.verdict is not None
-        assert not screen.verdict.right
+        assert screen.flow.verdict is not None
+        assert not screen.flow.verdict.right
         assert "?" in play.drawing()
         assert "?" in "".join(overview(play)[1:-3])
         seen = {play.drawing()}
@@ -129,11 +129,11 @@ async def test_looking_round_counts_as_input(tmp_path: Path) -> None:
             play.time.seconds += 40
             await play.keys("l")
         await play.keys("0")
-        sitting = play.at(DrillScreen).sitting
-        assert isinstance(sitting, Sitting)
-        assert sitting.measured is not None
-        assert sitting.measured.milliseconds is not None
-        assert sitting.measured.inputs == 4
+        session = play.at(DrillScreen).source
+        assert isinstance(session, GivenDrills)
+        assert session.measured is not None
+        assert session.measured.milliseconds is not None
+        assert session.measured.inputs == 4
 
 
 async def test_blocks_and_another_window_size_keep_the_place(tmp_path: Path) -> None:

@@ -17,8 +17,9 @@ from drills.questions import Code, Drill
 from tests.trainer.screens.large import MARK, SMALL, cursor, drag, large, marks, mouse, overview, window
 from tests.trainer.screens.playing import SETTLED, playing
 from trainer.board import Scale, creases_near
+from trainer.practice.flow import Told
 from trainer.screens.drill import DrillScreen
-from trainer.screens.overview import Overview
+from trainer.screens.side import Overview
 
 
 async def test_a_drag_moves_the_sheet_and_marks_nothing(tmp_path: Path) -> None:
@@ -102,13 +103,13 @@ async def test_after_the_answer_a_drag_looks_round_and_a_click_goes_on(tmp_path:
     """The next sheet starts anew."""
     async with large(tmp_path, MARK, SMALL) as play:
         await play.keys("plus", "0")
-        verdict = play.at(DrillScreen).verdict
+        verdict = play.at(DrillScreen).flow.verdict
         assert verdict is not None
         await drag(play, (20, 10), (30, 12))
         await play.keys("l", "minus")
-        assert play.at(DrillScreen).verdict is verdict
+        assert play.at(DrillScreen).flow.verdict is verdict
         await play.click(play.board, 20, 10)
-        assert play.at(DrillScreen).verdict is None
+        assert play.at(DrillScreen).flow.verdict is None
         assert window(play).scale.is_whole
         assert not overview(play)
 
@@ -120,7 +121,8 @@ async def test_looking_round_stops_going_on_by_itself(tmp_path: Path) -> None:
         step = play.drill.question.answer
         assert isinstance(step, Step)
         await play.keys(*(str(abs(number)) for number in step[:2]), "enter")
-        assert screen._going_on is not None
+        assert isinstance(screen.flow.state, Told)
+        assert screen.flow.state.goes_on
         await mouse(play, MouseScrollDown, 5, 5)
-        assert screen._going_on is None
+        assert not screen.flow.state.goes_on
         assert play.drill.code == code

@@ -5,12 +5,11 @@ from pathlib import Path
 from progress_store import Settings
 from tests.trainer.screens.answering import answer, click_answer
 from tests.trainer.screens.playing import playing
-from trainer.practice.first_minutes import Walk
+from trainer.practice.lesson import Lesson
 from trainer.practice.session import PracticeSession
 from trainer.screens.drill import DrillScreen
-from trainer.screens.end import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.welcome import WelcomeScreen
+from trainer.screens.pages import EndScreen, WelcomeScreen
 
 KINDS_OF_PLACING = ["steps", "sinks", "labels"] * 2
 
@@ -22,10 +21,10 @@ async def test_keys_alone_lead_from_the_first_start_to_the_opening(tmp_path: Pat
         await play.keys("enter")
         told = set()
         for page in range(3):
-            walk = play.at(DrillScreen).sitting
-            assert isinstance(walk, Walk)
-            assert walk.tells in play.panel
-            told.add(walk.tells)
+            lesson = play.at(DrillScreen).source
+            assert isinstance(lesson, Lesson)
+            assert lesson.tells in play.panel
+            told.add(lesson.tells)
             await answer(play, right=page != 1)
             assert "Kept." not in play.panel
             await play.keys("enter")
@@ -53,7 +52,7 @@ async def test_the_mouse_alone_leads_through_the_first_three_minutes(tmp_path: P
         for _ in range(3):
             await click_answer(play)
             await play.click_key("Enter go on")
-        assert play.at(WelcomeScreen).walked
+        assert play.at(WelcomeScreen).first_minutes_over
         await play.click_key("s skip")
         play.at(OpeningScreen)
 
@@ -88,23 +87,23 @@ async def test_leaving_the_first_start_is_no_start(tmp_path: Path) -> None:
         play.at(WelcomeScreen)
 
 
-async def test_leaving_the_walk_leads_back_to_the_first_choice(tmp_path: Path) -> None:
+async def test_leaving_the_first_minutes_leads_back_to_the_first_choice(tmp_path: Path) -> None:
     """It was not gone through, so it is offered again; nothing was kept."""
     async with playing(tmp_path, settings=None) as play:
         await play.keys("enter", "1", "3", "escape")
-        assert not play.at(WelcomeScreen).walked
+        assert not play.at(WelcomeScreen).first_minutes_over
         await play.keys("s")
         play.at(OpeningScreen)
         assert play.log() == []
 
 
-async def test_the_walk_can_be_gone_through_once_more(tmp_path: Path) -> None:
+async def test_the_first_minutes_can_be_gone_through_once_more(tmp_path: Path) -> None:
     """From the opening, with the same three pages; going back leads there again."""
     async with playing(tmp_path) as play:
         await play.keys("f")
-        walk = play.at(DrillScreen).sitting
-        assert isinstance(walk, Walk)
+        lesson = play.at(DrillScreen).source
+        assert isinstance(lesson, Lesson)
         await play.keys("q")
         play.at(OpeningScreen)
         await play.keys("enter")
-        assert isinstance(play.at(DrillScreen).sitting, PracticeSession)
+        assert isinstance(play.at(DrillScreen).source, PracticeSession)

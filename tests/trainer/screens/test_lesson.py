@@ -9,17 +9,25 @@ from drills.questions import Drill, Marks, Outlines
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import SETTLED, Play, playing
 from trainer.answering import MarkingInput
-from trainer.practice.lesson_pages import PAGES
-from trainer.screens.lesson import LessonEndScreen, LessonScreen
+from trainer.practice.lesson import Lesson
+from trainer.practice.lesson_pages import LESSON
+from trainer.screens.drill import LessonScreen
 from trainer.screens.lines import TopLine
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.panel import Panel
+from trainer.screens.pages import LessonEndScreen
+from trainer.screens.side import Panel
+
+
+def lesson_of(screen: LessonScreen) -> Lesson:
+    """Return the lesson that a screen goes through."""
+    assert isinstance(screen.source, Lesson)
+    return screen.source
 
 
 def keys_of(screen: LessonScreen) -> list[str]:
     """Return the keys of the right answer, of a half worked drill those that are left."""
-    keys, drill = right_keys(screen.drill), screen.drill
-    if screen.lesson.stage != "half":
+    keys, drill = right_keys(screen.flow.drill), screen.flow.drill
+    if lesson_of(screen).stage != "half":
         return keys
     if drill.question.ask == "step":
         return keys[1:]
@@ -28,8 +36,8 @@ def keys_of(screen: LessonScreen) -> list[str]:
     if isinstance(drill.question.answer, Outlines):
         return right_keys(with_answer(drill, Outlines(drill.question.answer.edges[1:])))
     assert isinstance(drill.question.answer, Marks)
-    assert isinstance(screen.hand, MarkingInput)
-    return right_keys(with_answer(drill, Marks(drill.question.answer.items - set(screen.hand.marks))))
+    assert isinstance(screen.flow.input, MarkingInput)
+    return right_keys(with_answer(drill, Marks(drill.question.answer.items - set(screen.flow.input.marks))))
 
 
 def with_answer(drill: Drill, answer: object) -> Drill:
@@ -48,7 +56,7 @@ async def test_keys_lead_through_all_pages(tmp_path: Path) -> None:
     """What is told and asked stays in sight in a small window; nothing is logged; the end leads back."""
     async with playing(tmp_path) as play:
         await play.keys("c")
-        for number, page in enumerate(PAGES, 1):
+        for number, page in enumerate(LESSON.pages, 1):
             for part in page.parts:
                 screen = play.at(LessonScreen)
                 assert f"Lesson | {page.title} {number} of 10" in play.said
@@ -57,8 +65,8 @@ async def test_keys_lead_through_all_pages(tmp_path: Path) -> None:
                 assert play.settings_on_disk()["lesson"] == number
                 if part.stage != "worked":
                     await play.burst(*keys_of(screen))
-                    assert screen.verdict is not None
-                    assert screen.verdict.right
+                    assert screen.flow.verdict is not None
+                    assert screen.flow.verdict.right
                     assert play.panel[0] == "Right."
                     assert fits(play)
                 await play.keys("enter")
@@ -74,11 +82,13 @@ async def test_a_worked_page_says_what_is_true_and_why(tmp_path: Path) -> None:
     async with playing(tmp_path) as play:
         await play.keys("c")
         screen = play.at(LessonScreen)
-        assert screen.verdict is not None
-        assert {screen.verdict.truth, screen.verdict.why, PAGES[0].parts[0].tells} <= set(play.panel)
+        assert screen.flow.verdict is not None
+        assert {screen.flow.verdict.truth, screen.flow.verdict.why, LESSON.pages[0].parts[0].tells} <= set(
+            play.panel
+        )
         assert "+" in play.drawing()
         await play.keys("enter")
-        assert screen.verdict is None
+        assert screen.flow.verdict is None
 
 
 async def test_a_wrong_answer_is_told_with_its_reason_and_goes_on(tmp_path: Path) -> None:
@@ -86,13 +96,13 @@ async def test_a_wrong_answer_is_told_with_its_reason_and_goes_on(tmp_path: Path
     async with playing(tmp_path) as play:
         await play.keys("c", "pagedown", "enter")
         screen = play.at(LessonScreen)
-        await play.burst(*wrong_keys(screen.drill))
-        assert screen.verdict is not None
+        await play.burst(*wrong_keys(screen.flow.drill))
+        assert screen.flow.verdict is not None
         assert play.panel[0] == "Missed."
-        assert screen.verdict.why in play.panel
+        assert screen.flow.verdict.why in play.panel
         assert fits(play)
         await play.keys("enter")
-        assert screen.lesson.reached == 3
+        assert lesson_of(screen).reached == 3
         await play.keys("pageup", "enter", "2", "1", "enter")
         assert play.panel[0] == "Right numbers, the wrong way round."
 
@@ -109,7 +119,7 @@ async def test_a_lesson_that_is_left_goes_on_at_its_page(tmp_path: Path, leaving
         assert "c Lesson, page 4 of 10" in play.said
         await play.keys("c")
         assert "Lesson | Placing a step 4 of 10" in play.said
-        assert PAGES[3].parts[0].tells in play.panel
+        assert LESSON.pages[3].parts[0].tells in play.panel
 
 
 async def test_pages_are_turned_back_and_on(tmp_path: Path) -> None:
@@ -117,14 +127,14 @@ async def test_pages_are_turned_back_and_on(tmp_path: Path) -> None:
     async with playing(tmp_path, settings=replace(SETTLED, lesson=9)) as play:
         await play.keys("c", "space", "pageup")
         screen = play.at(LessonScreen)
-        assert screen.lesson.reached == 8
+        assert lesson_of(screen).reached == 8
         await play.keys("enter", "pageup")
-        assert (screen.lesson.reached, screen.lesson.stage) == (8, "worked")
+        assert (lesson_of(screen).reached, lesson_of(screen).stage) == (8, "worked")
         await play.keys("pagedown", "pagedown", "pagedown", "pagedown")
-        assert screen.lesson.reached == 10
+        assert lesson_of(screen).reached == 10
         await play.keys(*["pageup"] * 12)
-        assert screen.lesson.reached == 1
-        assert PAGES[0].parts[0].tells in play.panel
+        assert lesson_of(screen).reached == 1
+        assert LESSON.pages[0].parts[0].tells in play.panel
 
 
 async def test_the_mouse_turns_pages_too(tmp_path: Path) -> None:
@@ -134,9 +144,9 @@ async def test_the_mouse_turns_pages_too(tmp_path: Path) -> None:
         screen = play.at(LessonScreen)
         standing = screen.query_one(TopLine).query_one("#standing")
         await play.click_words(standing, "PgDn")
-        assert screen.lesson.reached == 2
+        assert lesson_of(screen).reached == 2
         await play.click_words(standing, "PgUp")
-        assert screen.lesson.reached == 1
+        assert lesson_of(screen).reached == 1
 
 
 async def test_a_copied_page_is_named_for_its_page(tmp_path: Path) -> None:

@@ -104,7 +104,7 @@ async def test_a_drill_goes_on_after_a_small_window(tmp_path: Path) -> None:
     async with playing(tmp_path, MARK) as play:
         await play.keys("space")
         screen = play.at(DrillScreen)
-        marks = screen.hand.look().marked
+        marks = screen.flow.input.look().marked
         await resized(play, 40, 10)
         await play.keys("f1")
         await resized(play, 100, 30)
@@ -112,7 +112,7 @@ async def test_a_drill_goes_on_after_a_small_window(tmp_path: Path) -> None:
         await play.keys("escape")
         assert play.at(DrillScreen) is screen
         await play.until(lambda: play.too_small == "")
-        assert screen.hand.look().marked == marks
+        assert screen.flow.input.look().marked == marks
         await play.keys("u")
         await answer(play)
 

@@ -18,12 +18,10 @@ from tests.trainer.screens.playing import (
     WAITING,
     playing,
 )
+from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen
-from trainer.screens.end import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pick import PickScreen
-from trainer.screens.reading import HelpScreen, RecordScreen
-from trainer.screens.warm_up import WarmUpScreen
+from trainer.screens.pages import EndScreen, HelpScreen, RecordScreen
 
 
 @pytest.mark.parametrize("code", [READ, PLACE, MARK, POINTS, JOIN, LABELS, NOTHING_WRONG, FIND], ids=str)
@@ -31,12 +29,12 @@ async def test_every_manner_of_asking_is_answered_by_mouse_alone(tmp_path: Path,
     """Creases, points and crossings on the board, numbers on the panel, the words that answer and go on."""
     async with playing(tmp_path, code, settings=WAITING) as play:
         await click_answer(play)
-        verdict = play.at(DrillScreen).verdict
+        verdict = play.at(DrillScreen).flow.verdict
         assert verdict is not None
         assert verdict.right
         assert [(line["code"], line["right"]) for line in play.log()] == [(str(code), True)]
         await play.click_key("Enter go on")
-        assert play.at(DrillScreen).verdict is None
+        assert play.at(DrillScreen).flow.verdict is None
         assert play.drill.code != str(code)
 
 
@@ -54,9 +52,9 @@ async def test_a_click_on_the_board_goes_on_after_the_answer(tmp_path: Path) -> 
         await play.keys("0")
         await play.click(play.board, 5, 5)
         screen = play.at(DrillScreen)
-        assert screen.verdict is None
-        assert screen.drill.code != str(LABELS)
-        assert screen.hand.look().marked.edges == frozenset()
+        assert screen.flow.verdict is None
+        assert screen.flow.drill.code != str(LABELS)
+        assert screen.flow.input.look().marked.edges == frozenset()
 
 
 async def test_signs_beside_a_number_change_it(tmp_path: Path) -> None:

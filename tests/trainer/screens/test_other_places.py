@@ -10,9 +10,9 @@ from drills.questions import KINDS, newest, read_code
 from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
 from trainer.actions import PLACES, Place, actions_at
 from trainer.screens.base_screen import BaseScreen
+from trainer.screens.choice_screens import PickScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pick import PickScreen
-from trainer.screens.reading import HelpScreen, RecordScreen
+from trainer.screens.pages import HelpScreen, RecordScreen
 from trainer.text.record import record_in_text
 
 WAYS: dict[Place, tuple[str, ...]] = {

@@ -9,7 +9,7 @@ from textual.widgets import Static
 
 from tests.trainer.month import practise
 from tests.trainer.screens.playing import Play, playing, words_of
-from trainer.screens.reading import RecordScreen
+from trainer.screens.pages import RecordScreen
 from trainer.text.record import record_in_text
 
 WIDE = 74

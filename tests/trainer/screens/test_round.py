@@ -11,11 +11,10 @@ from tests.trainer.screens.answering import answer, wrong_keys
 from tests.trainer.screens.playing import LABELS, MARK, NOTHING_WRONG, READ, SETTLED, WAITING, Play, playing
 from trainer.practice.session import PracticeSession
 from trainer.practice.warm_up import Target
+from trainer.screens.choice_screens import WarmUpScreen
 from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
-from trainer.screens.end import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.reading import HelpScreen
-from trainer.screens.warm_up import WarmUpScreen
+from trainer.screens.pages import EndScreen, HelpScreen
 
 SOON = 0.3
 
@@ -25,21 +24,21 @@ async def test_a_quick_right_answer_goes_on_by_itself(tmp_path: Path) -> None:
     async with playing(tmp_path, known=True) as play:
         await play.keys("enter")
         screen = play.at(DrillScreen)
-        first = screen.drill
+        first = screen.flow.drill
         start = monotonic()
         await answer(play)
-        await play.until(lambda: screen.verdict is None)
+        await play.until(lambda: screen.flow.verdict is None)
         assert monotonic() - start >= GOES_ON_AFTER == 0.8
-        assert screen.drill is not first
+        assert screen.flow.drill is not first
         assert play.log()[-1]["purpose"] == "today"
 
 
 async def waits(play: Play) -> bool:
     """Whether the verdict still stands when the shortened wait is well over."""
     screen = play.at(DrillScreen)
-    verdict = screen.verdict
+    verdict = screen.flow.verdict
     await play.pilot.pause(SOON + 0.2)
-    return verdict is not None and screen.verdict is verdict
+    return verdict is not None and screen.flow.verdict is verdict
 
 
 @pytest.fixture
@@ -58,7 +57,7 @@ async def test_all_else_waits_for_a_key(tmp_path: Path, settings: Settings, righ
         await answer(play, right)
         assert await waits(play)
         await play.keys("enter")
-        assert play.at(DrillScreen).verdict is None
+        assert play.at(DrillScreen).flow.verdict is None
 
 
 @pytest.mark.usefixtures("_soon")
@@ -69,7 +68,7 @@ async def test_a_key_stops_the_going_on(tmp_path: Path) -> None:
         await play.keys("4", "3", "enter", "x")
         assert await waits(play)
         await play.keys("space")
-        assert screen.verdict is None
+        assert screen.flow.verdict is None
 
 
 @pytest.mark.usefixtures("_soon")
@@ -81,14 +80,14 @@ async def test_a_click_on_help_stops_the_going_on(tmp_path: Path) -> None:
         await play.click_key("? help")
         play.at(HelpScreen)
         await play.pilot.pause(SOON + 0.2)
-        assert screen.verdict is not None
+        assert screen.flow.verdict is not None
 
 
 async def test_the_verdict_is_told_in_order(tmp_path: Path) -> None:
     """What was answered, what is true, why; then that it is kept."""
     async with playing(tmp_path, LABELS, settings=WAITING) as play:
         await play.keys(*wrong_keys(play.drill))
-        verdict = play.at(DrillScreen).verdict
+        verdict = play.at(DrillScreen).flow.verdict
         assert verdict is not None
         told = [play.panel.index(words) for words in (verdict.answered, verdict.truth, verdict.why, "Kept.")]
         assert told == sorted(told)
@@ -124,9 +123,9 @@ async def test_a_hint_is_logged_and_never_counts_as_quick(tmp_path: Path) -> Non
         assert len(play.panel) > len(before)
         await answer(play)
         assert play.log()[0]["helped"] is True
-        sitting = play.at(DrillScreen).sitting
-        assert isinstance(sitting, PracticeSession)
-        assert sitting.session.done[0].result == "slow"
+        session = play.at(DrillScreen).source
+        assert isinstance(session, PracticeSession)
+        assert session.history.done[0].result == "slow"
 
 
 async def test_too_long_without_a_key_has_no_time(tmp_path: Path) -> None:
@@ -167,11 +166,11 @@ async def test_nothing_is_answered_by_one_key(tmp_path: Path) -> None:
     async with playing(tmp_path, NOTHING_WRONG, settings=WAITING) as play:
         screen = play.at(DrillScreen)
         await play.keys("space", "0")
-        assert screen.verdict is None
-        assert len(screen.hand.look().marked.edges) == 1
+        assert screen.flow.verdict is None
+        assert len(screen.flow.input.look().marked.edges) == 1
         await play.keys("u", "0")
-        assert screen.verdict
-        assert screen.verdict.right
+        assert screen.flow.verdict
+        assert screen.flow.verdict.right
         assert play.log()[0]["skill"] == "labels nothing"
 
 
@@ -179,7 +178,7 @@ async def test_an_answer_without_a_mark_is_asked_back(tmp_path: Path) -> None:
     """Enter pressed once too often must not answer the next drill; nothing to mark is answered by 0."""
     async with playing(tmp_path, LABELS, settings=WAITING) as play:
         await play.keys("enter")
-        assert play.at(DrillScreen).verdict is None
+        assert play.at(DrillScreen).flow.verdict is None
         assert play.log() == []
 
 
@@ -187,7 +186,7 @@ async def test_what_is_missing_is_asked_for(tmp_path: Path) -> None:
     """One sentence, and nothing is judged or kept; it goes with the next key."""
     async with playing(tmp_path, READ) as play:
         await play.keys("4", "enter")
-        missing = play.at(DrillScreen).hand.missing()
+        missing = play.at(DrillScreen).flow.input.missing()
         assert missing in play.panel
         assert play.log() == []
         await play.keys("3")
@@ -209,7 +208,7 @@ async def test_the_drill_is_copied_as_text(tmp_path: Path) -> None:
         assert str(LABELS) in before
         assert all(words in before for words in play.drill.question.says)
         await play.keys("0", "x")
-        verdict = play.at(DrillScreen).verdict
+        verdict = play.at(DrillScreen).flow.verdict
         assert verdict is not None
         for words in (verdict.answered, verdict.truth, verdict.why):
             assert words in play.app.clipboard
@@ -279,16 +278,16 @@ async def test_what_is_new_is_worked_then_half_worked(tmp_path: Path) -> None:
         await play.keys("enter")
         screen = play.at(DrillScreen)
         assert "this one is worked" in play.said
-        assert screen.verdict
-        assert screen.verdict.truth in play.said
+        assert screen.flow.verdict
+        assert screen.flow.verdict.truth in play.said
         await play.keys("enter")
         assert play.log() == []
         assert "counted for you" in play.said
-        assert isinstance(screen.drill.question.answer, Step)
-        down = str(abs(screen.drill.question.answer.down))
+        assert isinstance(screen.flow.drill.question.answer, Step)
+        down = str(abs(screen.flow.drill.question.answer.down))
         await play.keys(down, "enter")
-        assert screen.verdict
-        assert screen.verdict.right
+        assert screen.flow.verdict
+        assert screen.flow.verdict.right
         assert [line["purpose"] for line in play.log()] == ["walk"]
         await play.keys("enter")
         assert "for you" not in play.said

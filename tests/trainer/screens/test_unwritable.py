@@ -8,8 +8,8 @@ from progress_store import Attempt, Judged, Settings, Store, StoreError
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, WAITING, playing
 from trainer.screens.drill import DrillScreen
-from trainer.screens.end import EndScreen
 from trainer.screens.opening import OpeningScreen
+from trainer.screens.pages import EndScreen
 
 FULL = "The disk is full; make room for it."
 
@@ -116,7 +116,7 @@ async def test_a_state_that_cannot_be_saved_is_told_at_the_opening(
         monkeypatch.setattr("progress_store.files.replace_file", full)
         await play.keys("4", "3", "enter")
         assert "Kept." in play.panel
-        assert play.at(DrillScreen).verdict is not None
+        assert play.at(DrillScreen).flow.verdict is not None
         await play.keys("q", "enter")
         play.at(OpeningScreen)
         assert "The log has every attempt." in play.told

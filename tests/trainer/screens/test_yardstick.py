@@ -12,11 +12,12 @@ from progress_store import Attempt, Judged, Store, StoreError, replay, yardstick
 from tests.trainer.practice.making import attempt, skills_of_every_form
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import MONDAY, WAITING, Play, playing, words_of
+from trainer.practice.flow import Asking
 from trainer.practice.yardstick import BEGINS, codes_of
 from trainer.screens.drill import DrillScreen
-from trainer.screens.end import EndScreen
 from trainer.screens.lines import KeyLine
 from trainer.screens.opening import OpeningScreen
+from trainer.screens.pages import EndScreen
 from trainer.text.record import yardstick_in_text
 
 DAY = MONDAY.date()
@@ -31,7 +32,7 @@ async def test_sixteen_drills_without_a_verdict_and_then_how_each_went(tmp_path:
         assert " ".join(BEGINS.split()) in play.said
         for place in range(16):
             screen = play.at(DrillScreen)
-            assert screen.verdict is None
+            assert screen.flow.verdict is None
             assert f"{place + 1} of 16" in play.said
             play.time.seconds += 3
             await answered(play, right=place not in (2, 3, 8))
@@ -68,7 +69,7 @@ async def test_there_is_no_help_in_a_yardstick(tmp_path: Path) -> None:
         await play.keys("y")
         before = play.panel
         await play.keys("h")
-        assert (play.panel, play.at(DrillScreen).helped) == (before, False)
+        assert (play.panel, play.at(DrillScreen).flow.state) == (before, Asking())
         line = play.screen.query_one(KeyLine)
         assert "hint" not in line.render_line(0).text
         await play.keys("w")

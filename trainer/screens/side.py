@@ -1,9 +1,10 @@
-"""Where the window is on the sheet, below the panel, as long as it does not show all of it."""
+"""Beside the board: what is said of the drill, and where the window is on a sheet not shown whole."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.events import Click
 from textual.message import Message
@@ -13,8 +14,39 @@ from textual.widgets import Static
 from drills.geometry import Point
 from trainer.actions import window_line
 from trainer.board import GLYPHS, Plan, draw_overview, plan_of, shown_in_words
+from trainer.practice.panel_text import Line, NumberField, PanelText
 from trainer.screens.board_view import BoardView
-from trainer.screens.lines import GAP, key_words
+from trainer.screens.lines import GAP, key_words, link
+
+STYLES = {"plain": "", "bold": "bold", "notice": "bold italic"}
+
+
+class Panel(VerticalScroll, can_focus=False):
+    """Text beside the board; nothing in it takes the keys away from the drill."""
+
+    def __init__(self) -> None:
+        super().__init__(Static("", id="panel-text"), id="panel")
+
+    def show(self, text: PanelText) -> None:
+        """Show what is said, from its beginning."""
+        self.query_one("#panel-text", Static).update(Content("\n").join(map(_styled, text)))
+        self.scroll_home(animate=False)
+
+
+def _styled(line: Line | NumberField) -> Content:
+    if isinstance(line, Line):
+        return Content.styled(line.words, STYLES[line.weight]) if line.words else Content("")
+    return Content.assemble(
+        "> " if line.is_in_hand else "  ",
+        link("[-]", f"change({line.field}, -1)"),
+        " ",
+        (f"{line.number or '_':>2}", "bold reverse" if line.is_in_hand else "bold"),
+        " ",
+        link("[+]", f"change({line.field}, 1)"),
+        " ",
+        line.name,
+    )
+
 
 FRAME = 1
 SMALL_DOTS = 6
@@ -27,9 +59,9 @@ class Overview(Static):
 
     @dataclass
     class Pointed(Message):
-        """The mouse pointed at a place of the sheet."""
+        """The mouse pointed at a point of the sheet."""
 
-        place: Point
+        point: Point
 
     def __init__(self) -> None:
         super().__init__("", id="overview")
@@ -65,7 +97,7 @@ class Overview(Static):
         return isinstance(self.parent, Widget) and self.parent.size.height >= LEAST_ROWS
 
     def on_click(self, event: Click) -> None:
-        """Tell which place of the sheet was clicked, if any."""
+        """Tell which point of the sheet was clicked, if any."""
         at = event.get_content_offset(self)
         if at is not None and self._plan:
             column, row = at.x - FRAME, at.y - FRAME

@@ -1,0 +1,251 @@
+"""Screens of choices: picking a drill, and what a warm-up rises to."""
+
+from __future__ import annotations
+
+from abc import abstractmethod
+
+from textual.app import ComposeResult
+from textual.content import Content
+from textual.widgets import Input, Static
+
+from drills.questions import ADDS, KINDS, Code, QuestionKind, codes_of, read_code, top_level
+from drills.structures import TRIANGLES
+from trainer.practice import rounds
+from trainer.practice.fresh_codes import SEEDS, codes_with, levels_with
+from trainer.practice.warm_up import Target, target_of, warm_up
+from trainer.screens.base_screen import BaseScreen
+from trainer.screens.lines import bindings_for, link
+from trainer.text.input_error import InputError
+from trainer.text.pattern_source import sheet_in_file
+
+
+class ChoiceScreen(BaseScreen):
+    """Choices by row; what is typed in the last row goes before them."""
+
+    names: tuple[str, ...]
+    typed: str
+    hint: str
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.row = 0
+        self.chosen = [0] * len(self.names)
+
+    def body(self) -> ComposeResult:
+        """Yield the rows, the line to type in and the line for what is wrong with it."""
+        yield Static("", id="choices", classes="rows")
+        yield Input(placeholder=self.hint, id="typed", max_length=400, compact=True)
+        yield Static("", id="wrong", classes="rows", markup=False)
+
+    def on_mount(self) -> None:
+        """Begin at the first row."""
+        self._go_to(0)
+
+    @abstractmethod
+    def options(self) -> tuple[list[str], ...]:
+        """Return the words of the choices of each row."""
+
+    def words_below(self, row: int) -> str:
+        """Return what is said below a row."""
+        return ""
+
+    def set_choice(self, row: int, number: int) -> None:
+        """Set a choice."""
+        self.chosen[row] = number
+
+    @abstractmethod
+    def start(self, typed: str) -> None:
+        """Start what is typed, or else what is set; InputError or ValueError says what is wrong with it."""
+
+    def action_go(self, arrow: str) -> None:
+        """Go to another row, or to another choice in it."""
+        if arrow in ("up", "down"):
+            self._go_to(self.row + (1 if arrow == "down" else -1))
+        elif self.row < len(self.names):
+            number = self.chosen[self.row] + (1 if arrow == "right" else -1)
+            self.action_set(self.row, number % len(self.options()[self.row]))
+
+    def action_set(self, row: int, number: int) -> None:
+        """Set a choice by a click."""
+        self.set_choice(row, number)
+        self._go_to(row)
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Start what is typed."""
+        self.action_choose()
+
+    def action_choose(self) -> None:
+        """Start what is typed, or else what is set."""
+        try:
+            self.start(self.query_one(Input).value.strip())
+        except (InputError, ValueError) as error:
+            self.query_one("#wrong", Static).update(str(error))
+
+    def _go_to(self, row: int) -> None:
+        self.row = row % (len(self.names) + 1)
+        if self.row == len(self.names):
+            self.query_one(Input).focus()
+        else:
+            self.set_focus(None)
+        self._write()
+
+    def _write(self) -> None:
+        rows = [self._row(row, options) for row, options in enumerate(self.options())]
+        pointer = ">" if self.row == len(self.names) else " "
+        rows.append(Content(f"{pointer} {self.typed}"))
+        self.query_one("#choices", Static).update(Content("\n\n").join(rows))
+
+    def _row(self, row: int, options: list[str]) -> Content:
+        pointer = ">" if row == self.row else " "
+        parts: list[Content] = [Content(f"{pointer} {self.names[row]:<8}")]
+        for number, option in enumerate(options):
+            shown = f"({option})" if number == self.chosen[row] else f" {option} "
+            parts.append(link(shown, f"set({row}, {number})", bold=number == self.chosen[row]))
+        below = self.words_below(row)
+        return Content(" ").join(parts) + (f"\n{' ' * 11}{below}" if below else "")
+
+
+ANY = "any"
+KIND, FORM, LEVEL, TRIANGLE = range(4)
+
+
+class PickScreen(ChoiceScreen):
+    """Arrows choose; a code typed in the last row goes before what is chosen."""
+
+    place = "pick"
+    names = ("Kind", "Form", "Level", "Triangle")
+    typed = "Code"
+    hint = "or a code, such as labels-3-41"
+    BINDINGS = bindings_for("pick")
+
+    def on_mount(self) -> None:
+        """Begin at the kind."""
+        self.say("Pick a drill", "fresh ones of its like follow")
+        super().on_mount()
+
+    @property
+    def kind(self) -> str:
+        """The kind that is set."""
+        return list(KINDS)[self.chosen[KIND]]
+
+    @property
+    def level(self) -> int:
+        """The level that is set."""
+        return self._entry.levels[self.chosen[LEVEL]]
+
+    @property
+    def triangle(self) -> str:
+        """The triangle that is set, empty for any."""
+        return self.options()[TRIANGLE][self.chosen[TRIANGLE]] if self.chosen[TRIANGLE] else ""
+
+    @property
+    def _entry(self) -> QuestionKind:
+        return KINDS[self.kind]
+
+    def options(self) -> tuple[list[str], ...]:
+        """Return the words of the choices."""
+        return (
+            [kind.title for kind in KINDS.values()],
+            [form.words for form in self._entry.forms.values()],
+            [str(level) for level in self._entry.levels],
+            [ANY, *(triangle.name for triangle in TRIANGLES)],
+        )
+
+    def words_below(self, row: int) -> str:
+        """Return what the level adds, and which sheets have the triangle."""
+        if row == LEVEL:
+            return ADDS[self.level]
+        if row == TRIANGLE and self.triangle:
+            return f"on sheets of one stretch, levels {', '.join(map(str, self._levels()))}"
+        return ""
+
+    def set_choice(self, row: int, number: int) -> None:
+        """Set a choice; level and triangle follow where they do not go together."""
+        level = self.level
+        self.chosen[row] = number
+        if row == KIND:
+            self.chosen[FORM] = 0
+            self._set_level(self._entry.nearest_level(level))
+        if self.triangle and self.level not in self._levels():
+            if row == LEVEL or not self._levels():
+                self.chosen[TRIANGLE] = 0
+            else:
+                self._set_level(min(self._levels(), key=lambda other: abs(other - level)))
+
+    def start(self, typed: str) -> None:
+        """Start the code that is typed, or else what is set."""
+        code = read_code(typed) if typed else self._set_code()
+        triangle = "" if typed else self.triangle
+        session = rounds.picked(self.slantwise.store, self.slantwise.clock, code, triangle)
+        self.slantwise.practise(session)
+
+    def _levels(self) -> list[int]:
+        return levels_with(self.triangle, self.kind)
+
+    def _set_level(self, level: int) -> None:
+        self.chosen[LEVEL] = self._entry.levels.index(level)
+
+    def _set_code(self) -> Code:
+        form = list(self._entry.forms)[self.chosen[FORM]]
+        seed = self.slantwise.clock.now().microsecond % SEEDS
+        if not self.triangle:
+            return next(codes_of(self.kind, form, self.level, seed))
+        if (code := next(codes_with(self.triangle, self.kind, form, self.level, seed), None)) is None:
+            raise ValueError(f"There is no {self.triangle} at this level of the kind; take any triangle.")
+        return code
+
+
+RISE_TO, FOLDED = range(2)
+
+
+class WarmUpScreen(ChoiceScreen):
+    """Enter starts at once; rows and a file say what will be folded."""
+
+    place = "warm-up"
+    names = ("Level", "Triangle")
+    typed = "File"
+    hint = "or the FOLD file that you will fold"
+    BINDINGS = bindings_for("warm-up")
+
+    def on_mount(self) -> None:
+        """Begin at the level."""
+        self.say("Two minutes, then I fold", "what you know, rising to what you will fold")
+        super().on_mount()
+
+    def options(self) -> tuple[list[str], ...]:
+        """Return the words of the choices."""
+        return (
+            ["mine", *map(str, range(2, top_level() + 1))],
+            ["any", *(triangle.name for triangle in TRIANGLES)],
+        )
+
+    def words_below(self, row: int) -> str:
+        """Return what the level means."""
+        if row != RISE_TO:
+            return ""
+        level = self.chosen[RISE_TO] + 1
+        return f"up to: {ADDS[level]}" if level > 1 else "up to your own level of each kind"
+
+    def set_choice(self, row: int, number: int) -> None:
+        """Set a choice; a triangle brings a level that has it, and a level without it lets it go."""
+        self.chosen[row] = number
+        having = levels_with(TRIANGLES[self.chosen[FOLDED] - 1].name) if self.chosen[FOLDED] else []
+        if having and self.chosen[RISE_TO] + 1 not in having:
+            if row == FOLDED:
+                self.chosen[RISE_TO] = having[0] - 1
+            else:
+                self.chosen[FOLDED] = 0
+
+    def start(self, typed: str) -> None:
+        """Start, rising to what the file has or to what is set."""
+        store, clock, target = self.slantwise.store, self.slantwise.clock, self._target(typed)
+        if typed:
+            asks = ", ".join(filter(None, (target.triangle, f"level {target.level}")))
+            self.app.notify(f"Rising to what the pattern has: {asks}.", markup=False)
+        self.slantwise.practise(warm_up(store, clock, target))
+
+    def _target(self, typed: str) -> Target:
+        if typed:
+            return target_of(sheet_in_file(typed).pattern)
+        level, triangle = self.chosen
+        return Target(level + 1 if level else None, TRIANGLES[triangle - 1].name if triangle else "")

@@ -1,0 +1,236 @@
+"""Screens that are a page of text: welcome, the end of a session or of the lesson, the record, the help."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.app import ComposeResult
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from progress_store import replay, yardsticks
+from trainer.actions import PLACES, Place, actions_at
+from trainer.practice.lesson_pages import AFTER_LESSON
+from trainer.practice.session import PracticeSession
+from trainer.practice.summary import levels_found, numbers, what_changed
+from trainer.screens.base_screen import BaseScreen
+from trainer.screens.lines import bindings_for, link
+from trainer.text.record import record_in_text, yardstick_in_text
+
+_BEFORE = (
+    "Most of a box-pleated crease pattern runs along the grid or at 45 degrees.",
+    "Then there is a slanted parallelogram. Slantwise trains you to read it:",
+    "",
+    "  its creases as whole-number steps, so many across and so many down,",
+    "  which lines run inside it and sink,",
+    "  and which mountain and valley labels are wrong.",
+    "",
+)
+_AFTER = (
+    "That was a step, an inside line and a wrong label.",
+    "",
+    "Six drills now find your level, two of each kind. They take about two minutes.",
+    "",
+)
+_BEGIN = (("begin", "Enter   Three minutes on one small sheet, to see how it goes"),)
+_OTHERS = (
+    ("place_me", "p       Six drills that find your level"),
+    ("skip", "s       Skip both and start at level 1"),
+)
+_PLACE_ME = (
+    ("begin", "Enter   Six drills that find your level"),
+    ("skip", "s       Skip them and start at level 1"),
+)
+
+
+class WelcomeScreen(BaseScreen):
+    """Offers the first three minutes, and after them the six placing drills."""
+
+    place = "welcome"
+    BINDINGS = bindings_for("welcome")
+
+    def __init__(self, first_minutes_over: bool = False) -> None:
+        super().__init__()
+        self.first_minutes_over = first_minutes_over
+
+    def body(self) -> ComposeResult:
+        """Yield the words and the choices."""
+        words = map(Content, _AFTER if self.first_minutes_over else _BEFORE)
+        choices = _PLACE_ME if self.first_minutes_over else (*_BEGIN, *_OTHERS)
+        offered = (link(line, name) for name, line in choices)
+        with VerticalScroll(can_focus=False):
+            yield Static(Content("\n").join([*words, *offered]), classes="page")
+
+    def on_mount(self) -> None:
+        """Say where this is."""
+        self.say("Slantwise", "Welcome")
+
+    def action_begin(self) -> None:
+        """Begin with the three minutes, or after them with placing."""
+        if self.first_minutes_over:
+            self.action_place_me()
+        else:
+            self.slantwise.open("first minutes")
+
+    def action_place_me(self) -> None:
+        """Go to the six placing drills."""
+        self.slantwise.remember(started=True)
+        self.slantwise.open("placing")
+
+    def action_skip(self) -> None:
+        """Go straight to the opening."""
+        self.slantwise.remember(started=True)
+        self.app.pop_screen()
+
+    def action_leave(self) -> None:
+        """Leave the program from the first start, the screen after the three minutes."""
+        if self.first_minutes_over:
+            self.action_skip()
+        else:
+            self.app.exit()
+
+
+class EndScreen(BaseScreen):
+    """What came of a session: one sentence on what changed, and the numbers."""
+
+    place = "end"
+    BINDINGS = bindings_for("end")
+
+    def __init__(self, session: PracticeSession) -> None:
+        super().__init__()
+        self.session = session
+
+    def body(self) -> ComposeResult:
+        """Yield the sentence and the numbers."""
+        with VerticalScroll(can_focus=False):
+            yield Static(Content("\n").join(self._lines()), classes="page")
+
+    def _lines(self) -> list[Content]:
+        session, store = self.session, self.slantwise.store
+        how_many = ["", *numbers(session.history)]
+        if session.purpose == "yardstick":
+            last = yardsticks(replay(store.attempts, store.rules)[1])[-1]
+            first, *more = yardstick_in_text(last)
+        elif session.purpose == "placing":
+            first, *more = [*levels_found(store.state), *how_many]
+        else:
+            first, *more = [what_changed(session.before, store.state, session.history), *how_many]
+        more += ["", "Enter  back to the opening"]
+        return [Content.styled(first, "bold"), *map(Content, more)]
+
+    def on_mount(self) -> None:
+        """Say which session it was."""
+        self.say(f"{self.session.title} | the end", f"{len(self.session.history.counted)} drills")
+
+    def action_go_on(self) -> None:
+        """Go back to the opening."""
+        self.app.pop_screen()
+
+
+class LessonEndScreen(BaseScreen):
+    """What comes after the lesson."""
+
+    place = "end"
+    BINDINGS = bindings_for("end")
+
+    def body(self) -> ComposeResult:
+        """Yield what is said at the end."""
+        first, *more = AFTER_LESSON
+        lines = [Content.styled(first, "bold"), *map(Content, [*more, "", "Enter  back to the opening"])]
+        with VerticalScroll(can_focus=False):
+            yield Static(Content("\n").join(lines), classes="page")
+
+    def on_mount(self) -> None:
+        """Say where this is."""
+        self.say("Lesson | the end")
+
+    def action_go_on(self) -> None:
+        """Go back to the opening."""
+        self.app.pop_screen()
+
+
+class ReadingScreen(BaseScreen):
+    """Shows lines of text; arrows, page keys and the wheel scroll them."""
+
+    def lines(self) -> Iterable[Content]:
+        """Return the text, line by line."""
+        return ()
+
+    def body(self) -> ComposeResult:
+        """Yield the text."""
+        with VerticalScroll(can_focus=False):
+            yield Static(Content("\n").join(self.lines()), classes="page")
+
+    def action_scroll(self, key: str) -> None:
+        """Scroll by a line or by a page."""
+        text = self.query_one(VerticalScroll)
+        ways = {
+            "up": text.scroll_up,
+            "down": text.scroll_down,
+            "pageup": text.scroll_page_up,
+            "pagedown": text.scroll_page_down,
+        }
+        ways[key](animate=False)
+
+
+class RecordScreen(ReadingScreen):
+    """Shows the record; arrows and the wheel scroll it."""
+
+    place = "record"
+    BINDINGS = bindings_for("record")
+
+    def lines(self) -> Iterable[Content]:
+        """Return the record as text."""
+        store = self.slantwise.store
+        return map(Content, record_in_text(store.record(), store.today))
+
+    def on_mount(self) -> None:
+        """Say what this is."""
+        self.say("Record", f"{len(self.slantwise.store.attempts)} drills")
+
+
+MOUSE = (
+    "The mouse does all of it too: click creases, points and crossings on the board, [-] and [+] beside a "
+    "number, and the words of the line below. A second click on the same spot takes the next crease there. "
+    "On a large sheet the wheel and a drag move the window, Ctrl and the wheel zoom."
+)
+
+PLACES_IN_WORDS = (
+    "Places are counted in squares from the top left corner of the sheet: 3,1 is 3 across and 1 down."
+)
+LINES = (
+    "Pleat lines run along the grid, many side by side. A hinge crosses them, from a corner of the outline. "
+    "Ridges are where pleat lines turn."
+)
+
+
+class HelpScreen(ReadingScreen):
+    """Lists the keys; Escape, q or ? goes back."""
+
+    place = "help"
+    BINDINGS = bindings_for("help")
+
+    def __init__(self, asked_from: Place) -> None:
+        super().__init__()
+        self.asked_from = asked_from
+
+    def lines(self) -> Iterable[Content]:
+        """Return the keys, those of the screen before first."""
+        others = [other for other in PLACES if other not in (self.asked_from, "help")]
+        yield from map(Content, (MOUSE, "", PLACES_IN_WORDS, "", LINES))
+        for screen in (self.asked_from, *others):
+            yield from _keys_of(screen)
+
+    def on_mount(self) -> None:
+        """Say what this is."""
+        self.say("Help", "Escape goes back")
+
+    def action_help(self) -> None:
+        """Go back."""
+        self.action_leave()
+
+
+def _keys_of(screen: Place) -> list[Content]:
+    rows = [Content(f"  {action.shown:<10}{action.words}") for action in actions_at(screen)]
+    return [Content(""), Content.styled(PLACES[screen], "bold"), *rows]
