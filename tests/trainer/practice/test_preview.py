@@ -13,7 +13,9 @@ from trainer.practice.rounds import placing, today
 from trainer.practice.summary import coming, drills_in, reasons_counted
 
 
-@pytest.mark.parametrize("share_missed", [0, 3, 6])
+@pytest.mark.parametrize(
+    "share_missed", [3, *(pytest.param(share, marks=pytest.mark.long) for share in (0, 6))]
+)
 def test_the_numbers_shown_are_what_the_round_then_does(tmp_path: Path, share_missed: int) -> None:
     """Where all is right and quick the round asks as many of each reason as was said, day by day."""
     hands = Hands()

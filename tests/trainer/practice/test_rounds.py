@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -250,3 +251,13 @@ def test_helped_answers_are_kept_as_such(tmp_path: Path) -> None:
             True,
             "slow",
         )
+
+
+def test_placing_is_of_the_kinds_that_are_in_it_at_levels_they_have(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that ends at level 2 is not asked at 3, one that begins there not at 1; another one is left out."""
+    first, second, third, *_ = KINDS
+    monkeypatch.setitem(KINDS, first, replace(KINDS[first], in_placing=True, lowest=1, highest=2))
+    monkeypatch.setitem(KINDS, second, replace(KINDS[second], in_placing=True, lowest=2))
+    monkeypatch.setitem(KINDS, third, replace(KINDS[third], in_placing=False))
+    steps = [step for step in placing_steps() if step.kind in (first, second, third)]
+    assert steps == [(first, 2, 2), (second, 2, 2), (first, 2, 1), (second, 3, 2)]

@@ -1,13 +1,14 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from datetime import timedelta
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
-from drills.questions import KINDS, Drill, make
+from drills.questions import KINDS, NO_FEATURES, Drill, make, newest
 from progress_store import Attempt, Store
 from tests.trainer.practice.making import (
     TODAY,
@@ -25,9 +26,10 @@ from trainer.practice.yardstick import DRILLS_BEFORE, EVERY_DAYS, LEVEL, RECIPE,
 NUMBERS = range(1, 40)
 
 
-def test_every_yardstick_is_of_the_one_recipe() -> None:
+@pytest.mark.parametrize("numbers", [NUMBERS[:4], pytest.param(NUMBERS[4:], marks=pytest.mark.long)])
+def test_every_yardstick_is_of_the_one_recipe(numbers: range) -> None:
     """16 drills at level 3: 4 steps, 4 sinks, 5 labels of which 2 faultless, 3 find of which 1 is empty."""
-    for number in NUMBERS:
+    for number in numbers:
         made = [make(code) for code in codes_of(number)]
         assert Counter(drill.kind for drill in made) == {
             "steps": 4,
@@ -97,6 +99,18 @@ def test_the_first_yardstick_is_the_same_for_everybody() -> None:
     ]
 
 
+def test_a_later_generator_does_not_change_the_yardstick(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every kind is given one more version at its level; the codes stay those of the pinned one."""
+    before = codes_of(1)
+    for kind, row in KINDS.items():
+        later = {(form, LEVEL): (*row.features(form, LEVEL), NO_FEATURES) for form in row.forms}
+        monkeypatch.setitem(KINDS, kind, replace(row, versions={**row.versions, **later}))
+    assert newest(before[0]).version == 2
+    codes_of.cache_clear()
+    assert codes_of(1) == before
+
+
+@pytest.mark.long
 def test_no_place_tells_what_it_holds() -> None:
     """A faultless set of labels, and a sheet without a stretch, come at every place of their kind."""
     places = {kind: [at for at, code in enumerate(codes_of(1)) if code.kind == kind] for kind in KINDS}

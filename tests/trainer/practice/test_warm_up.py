@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import islice
 from pathlib import Path
 
@@ -90,3 +91,17 @@ def test_somebody_new_is_not_told_that_it_is_known(tmp_path: Path) -> None:
         session = warm_up(kept, hands.clock)
         assert session.next_drill() is not None
         assert "simplest" in session.why
+
+
+def test_a_warm_up_keeps_to_the_levels_of_a_kind(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Those that end below what will be folded end at their highest one."""
+    for kind, row in KINDS.items():
+        monkeypatch.setitem(KINDS, kind, replace(row, highest=row.lowest + 1))
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        played(placing(kept, hands.clock), hands)
+        asked = played(warm_up(kept, hands.clock, Target(7)), hands, 20)
+        triangle = warm_up(kept, hands.clock, Target(7, TRIANGLES[-1].name))
+        hands.wait(100)
+        assert triangle.next_drill() is not None
+    assert max(drill.level for drill in asked) == max(row.highest for row in KINDS.values() if row.in_placing)
