@@ -1,4 +1,4 @@
-"""The one registry of actions: keys, words, and the places where they work.
+"""The one registry of actions: keys, words, and the contexts where they work.
 
 Key bindings, the line of keys, the help and the README's table are all made from it.
 """
@@ -9,11 +9,11 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-Place: TypeAlias = Literal[
+Context: TypeAlias = Literal[
     "opening", "welcome", "drill", "feedback", "end", "record", "pick", "warm-up", "lesson", "help"
 ]
 
-PLACES: Mapping[Place, str] = {
+CONTEXTS: Mapping[Context, str] = {
     "opening": "Opening",
     "welcome": "First start",
     "drill": "Drill",
@@ -25,7 +25,7 @@ PLACES: Mapping[Place, str] = {
     "lesson": "Lesson",
     "help": "Help",
 }
-_ALL = tuple(PLACES)
+_ALL = tuple(CONTEXTS)
 WINDOW_WAYS: Mapping[str, tuple[int, int]] = {
     "i": (0, -1),
     "j": (-1, 0),
@@ -53,7 +53,7 @@ class Action:
     shown: str
     line: str
     words: str
-    places: tuple[Place, ...]
+    contexts: tuple[Context, ...]
     is_for_some: bool = False
     takes_key: bool = False
     moves_window: bool = False
@@ -216,18 +216,18 @@ ACTIONS = (
 )
 
 
-def actions_at(place: Place, having: Collection[str] | None = None) -> tuple[Action, ...]:
-    """Return the actions that work at a place: all, or with an answer input those that it is ``having``."""
+def actions_at(context: Context, having: Collection[str] | None = None) -> tuple[Action, ...]:
+    """Return the actions that work in a context: all, or with an answer input those that it is ``having``."""
     return tuple(
         action
         for action in ACTIONS
-        if place in action.places and (having is None or not action.is_for_some or action.name in having)
+        if context in action.contexts and (having is None or not action.is_for_some or action.name in having)
     )
 
 
-def key_line(place: Place, having: Collection[str] | None = None) -> list[Action]:
-    """Return the actions that the line of keys of a place shows, the first ones first to be kept."""
-    return [action for action in actions_at(place, having) if action.line and not action.moves_window]
+def key_line(context: Context, having: Collection[str] | None = None) -> list[Action]:
+    """Return the actions that the line of keys of a context shows, the first ones first to be kept."""
+    return [action for action in actions_at(context, having) if action.line and not action.moves_window]
 
 
 def window_line() -> list[Action]:
@@ -241,11 +241,11 @@ def key_table() -> list[tuple[str, str, str]]:
         (
             action.shown,
             action.words,
-            "everywhere" if action.places == _ALL else ", ".join(map(_titled, action.places)),
+            "everywhere" if action.contexts == _ALL else ", ".join(map(_titled, action.contexts)),
         )
         for action in ACTIONS
     ]
 
 
-def _titled(place: Place) -> str:
-    return PLACES[place]
+def _titled(context: Context) -> str:
+    return CONTEXTS[context]

@@ -9,7 +9,16 @@ from typing import Any, get_args
 
 import pytest
 
-from trainer.actions import ACTIONS, PLACES, WINDOW_WAYS, Place, actions_at, key_line, key_table, window_line
+from trainer.actions import (
+    ACTIONS,
+    CONTEXTS,
+    WINDOW_WAYS,
+    Context,
+    actions_at,
+    key_line,
+    key_table,
+    window_line,
+)
 from trainer.answering import AnswerInput
 from trainer.screens.base_screen import LEAST_COLUMNS, BaseScreen
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
@@ -36,7 +45,7 @@ ALLOWED = {
 }
 """Plain English that stays, with the reason."""
 INPUTS = [way.input for way in WAYS.values()]
-SCREENS: dict[Place, type[BaseScreen]] = {
+SCREENS: dict[Context, type[BaseScreen]] = {
     "opening": OpeningScreen,
     "welcome": WelcomeScreen,
     "drill": DrillScreen,
@@ -53,24 +62,24 @@ TAKEN_BY_TERMINALS = {"ctrl+q", "ctrl+s", "ctrl+j", "ctrl+enter", "ctrl+z", "ctr
 
 
 @pytest.mark.parametrize("used", INPUTS)
-@pytest.mark.parametrize("place", PLACES)
-def test_no_key_does_two_things_at_one_place(place: Place, used: type[AnswerInput[Any]]) -> None:
+@pytest.mark.parametrize("context", CONTEXTS)
+def test_no_key_does_two_things_at_one_place(context: Context, used: type[AnswerInput[Any]]) -> None:
     """With each answer input."""
-    keys = list(chain.from_iterable(action.keys for action in actions_at(place, used.actions)))
+    keys = list(chain.from_iterable(action.keys for action in actions_at(context, used.actions)))
     assert len(keys) == len(set(keys))
 
 
 def test_there_is_a_screen_for_every_place() -> None:
-    """And no action is for a place that is none."""
-    assert set(SCREENS) == set(PLACES) == set(get_args(Place))
-    assert {place for action in ACTIONS for place in action.places} <= set(PLACES)
+    """And no action is for a context that is none."""
+    assert set(SCREENS) == set(CONTEXTS) == set(get_args(Context))
+    assert {context for action in ACTIONS for context in action.contexts} <= set(CONTEXTS)
 
 
-@pytest.mark.parametrize("place", PLACES)
-def test_every_action_is_what_its_screen_can_do(place: Place) -> None:
+@pytest.mark.parametrize("context", CONTEXTS)
+def test_every_action_is_what_its_screen_can_do(context: Context) -> None:
     """A method of that name on the screen itself, with a docstring that says what it does."""
-    for action in actions_at(place):
-        method = getattr(SCREENS[place], f"action_{action.name}", None)
+    for action in actions_at(context):
+        method = getattr(SCREENS[context], f"action_{action.name}", None)
         assert callable(method), action.name
         assert method.__module__.startswith("trainer.")
         assert method.__doc__
@@ -80,12 +89,12 @@ def test_every_action_is_what_its_screen_can_do(place: Place) -> None:
     "screen", sorted(set(SCREENS.values()), key=str), ids=lambda screen: str(screen.__name__)
 )
 def test_bindings_are_made_from_the_registry(screen: type[BaseScreen]) -> None:
-    """All of those of the screen's places, and no other."""
-    places = [place for place, at in SCREENS.items() if at is screen]
-    assert bindings_for(*places) == screen.BINDINGS
+    """All of those of the screen's contexts, and no other."""
+    contexts = [context for context, at in SCREENS.items() if at is screen]
+    assert bindings_for(*contexts) == screen.BINDINGS
     bound = {binding.key for binding in screen.BINDINGS if not isinstance(binding, tuple)}
-    assert bound == {key for place in places for action in actions_at(place) for key in action.keys}
-    assert screen.place in places
+    assert bound == {key for context in contexts for action in actions_at(context) for key in action.keys}
+    assert screen.context in contexts
 
 
 def test_keys_are_those_that_every_terminal_passes_on() -> None:
@@ -97,16 +106,16 @@ def test_keys_are_those_that_every_terminal_passes_on() -> None:
 
 def test_every_place_can_be_left_in_two_ways_and_has_help() -> None:
     """By a letter and by Escape, by a sign and by F1."""
-    for place in PLACES:
-        actions = {action.name: action.keys for action in actions_at(place)}
+    for context in CONTEXTS:
+        actions = {action.name: action.keys for action in actions_at(context)}
         assert len(actions["leave"]) == len(actions["help"]) == 2
 
 
-@pytest.mark.parametrize("place", PLACES)
-def test_the_line_of_keys_fits_every_window(place: Place) -> None:
+@pytest.mark.parametrize("context", CONTEXTS)
+def test_the_line_of_keys_fits_every_window(context: Context) -> None:
     """What does not fit is left out of the line; the first key and help never are."""
     for used in INPUTS:
-        whole = key_line(place, used.actions)
+        whole = key_line(context, used.actions)
         for columns in (LEAST_COLUMNS, 80, 200):
             shown = fitting(whole, columns - 2)
             assert len(GAP.join(action.line for action in shown)) <= columns - 2
@@ -117,10 +126,10 @@ def test_the_window_is_moved_by_keys_that_no_line_of_keys_offers() -> None:
     """During a drill and after it, by plain keys too; the words stand beside the overview, in its width."""
     moving = window_line()
     assert [action.name for action in moving] == ["pan", "zoom", "into_view"]
-    places: tuple[Place, ...] = ("drill", "feedback")
-    for place in places:
-        assert set(moving) <= set(actions_at(place))
-        assert not set(moving) & set(key_line(place))
+    contexts: tuple[Context, ...] = ("drill", "feedback")
+    for context in contexts:
+        assert set(moving) <= set(actions_at(context))
+        assert not set(moving) & set(key_line(context))
     assert set(WINDOW_WAYS) == set(moving[0].keys)
     assert sorted(WINDOW_WAYS[key] for key in "ijkl") == sorted(set(WINDOW_WAYS.values()))
     assert len(GAP.join(action.line for action in moving)) <= PANEL_COLUMNS

@@ -13,7 +13,7 @@ from textual.theme import Theme
 
 from drills.questions import Code
 from progress_store import Store, StoreError, open_store
-from trainer.actions import Place
+from trainer.actions import Context
 from trainer.board import DARK, LIGHT, GlyphName
 from trainer.clock import Clock
 from trainer.practice import rounds, yardstick
@@ -78,11 +78,11 @@ class Slantwise(App[None]):
                 screen.flow.left_window()
 
     def open(self, way: Way) -> None:
-        """Go on to a screen: over the opening, or in place of another one that has done its work."""
+        """Go on to a screen: over the opening, or instead of one that has done its work."""
         self._go(self._screen(way))
 
     def practise(self, source: DrillSource) -> None:
-        """Go through drills, in place of the screen on top."""
+        """Go through drills, instead of the screen on top."""
         self._go(DrillScreen(source))
 
     def _go(self, screen: BaseScreen) -> None:
@@ -114,7 +114,7 @@ class Slantwise(App[None]):
         if self.store.settings.lesson != reached:
             self.remember(lesson=reached)
 
-    def help(self, asked_from: Place) -> None:
+    def help(self, asked_from: Context) -> None:
         """Show every key, those of a screen first."""
         self.push_screen(HelpScreen(asked_from))
 

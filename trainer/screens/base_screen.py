@@ -11,7 +11,7 @@ from textual.events import Resize
 from textual.screen import Screen
 from textual.widgets import Static
 
-from trainer.actions import Place
+from trainer.actions import Context
 from trainer.screens.lines import KeyLine, TopLine
 from trainer.screens.program import Program
 
@@ -22,7 +22,7 @@ class BaseScreen(Screen[None]):
     """A screen between its two lines; ``body`` is what stands between them."""
 
     AUTO_FOCUS: ClassVar[str | None] = ""
-    place: ClassVar[Place]
+    context: ClassVar[Context]
 
     @property
     def slantwise(self) -> Program:
@@ -34,7 +34,7 @@ class BaseScreen(Screen[None]):
         yield TopLine()
         with Vertical(id="body"):
             yield from self.body()
-        yield KeyLine(self.place)
+        yield KeyLine(self.context)
         yield Static("", id="too-small", markup=False)
 
     def body(self) -> ComposeResult:
@@ -59,7 +59,7 @@ class BaseScreen(Screen[None]):
 
     def action_help(self) -> None:
         """Show every key, those of this screen first."""
-        self.slantwise.help(self.place)
+        self.slantwise.help(self.context)
 
     def action_theme(self) -> None:
         """Change between dark and light."""

@@ -54,7 +54,7 @@ class Windowed(Widget):
 
     @dataclass
     class Pointed(Message, namespace="board_view"):
-        """The mouse pointed at a place, given in cells of the board's scale."""
+        """The mouse pointed somewhere, given in cells of the board's scale."""
 
         scale: Scale
         x: float
@@ -91,7 +91,7 @@ class Windowed(Widget):
             self.move(self.window.panned(right * columns, down * rows))
 
     def centre(self, point: Point) -> None:
-        """Show a place in the middle."""
+        """Show a point in the middle."""
         if self.window:
             self.move(self.window.centred(point))
 

@@ -112,7 +112,7 @@ KIND, FORM, LEVEL, TRIANGLE = range(4)
 class PickScreen(ChoiceScreen):
     """Arrows choose; a code typed in the last row goes before what is chosen."""
 
-    place = "pick"
+    context = "pick"
     names = ("Kind", "Form", "Level", "Triangle")
     typed = "Code"
     hint = "or a code, such as labels-3-41"
@@ -201,7 +201,7 @@ RISE_TO, FOLDED = range(2)
 class WarmUpScreen(ChoiceScreen):
     """Enter starts at once; rows and a file say what will be folded."""
 
-    place = "warm-up"
+    context = "warm-up"
     names = ("Level", "Triangle")
     typed = "File"
     hint = "or the FOLD file that you will fold"

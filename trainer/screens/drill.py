@@ -11,7 +11,7 @@ from textual.content import Content
 from textual.events import Key, MouseDown
 
 from drills.questions import Drill
-from trainer.actions import WINDOW_WAYS, Place
+from trainer.actions import WINDOW_WAYS, Context
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.flow import Asking, DrillFlow, Over, Told
 from trainer.practice.panel_text import panel_text
@@ -94,7 +94,7 @@ class FlowKeys(BaseScreen):
 class DrillScreen(FlowKeys):
     """Goes through a source of drills; the program is told when it is over or left."""
 
-    place: ClassVar[Place] = "drill"
+    context: ClassVar[Context] = "drill"
     BINDINGS = bindings_for("drill", "feedback")
 
     def __init__(self, source: DrillSource) -> None:
@@ -249,5 +249,5 @@ class DrillScreen(FlowKeys):
 class LessonScreen(DrillScreen):
     """A lesson whose pages can be turned."""
 
-    place = "lesson"
+    context = "lesson"
     BINDINGS = bindings_for("lesson")

@@ -13,7 +13,7 @@ from textual.events import Resize
 from textual.style import Style
 from textual.widgets import Static
 
-from trainer.actions import ACTIONS, Action, Place, key_line
+from trainer.actions import ACTIONS, Action, Context, key_line
 
 
 def link(words: str, action: str, bold: bool = False) -> Content:
@@ -21,12 +21,12 @@ def link(words: str, action: str, bold: bool = False) -> Content:
     return Content.styled(words, Style.from_meta({"@click": f"screen.{action}"}) + Style(bold=bold or None))
 
 
-def bindings_for(*places: Place) -> list[BindingType]:
-    """Return the bindings of every action that works at one of the places."""
+def bindings_for(*contexts: Context) -> list[BindingType]:
+    """Return the bindings of every action that works in one of the contexts."""
     return [
         Binding(key, f"{action.name}('{key}')" if action.takes_key else action.name, action.words, show=False)
         for action in ACTIONS
-        if set(places) & set(action.places)
+        if set(contexts) & set(action.contexts)
         for key in action.keys
     ]
 
@@ -51,9 +51,9 @@ class TopLine(Horizontal):
 class KeyLine(Static):
     """The keys that matter here, as many as fit, each of which can be clicked; help always stays."""
 
-    def __init__(self, place: Place) -> None:
+    def __init__(self, context: Context) -> None:
         super().__init__("")
-        self._shown = key_line(place)
+        self._shown = key_line(context)
 
     def show_keys(self, actions: Iterable[Action]) -> None:
         """Show the keys of these actions, as far as the line has words for them."""

@@ -27,7 +27,7 @@ SEEDS = 10**4
 class OpeningScreen(BaseScreen):
     """Today and the ways to everything else."""
 
-    place = "opening"
+    context = "opening"
     BINDINGS = bindings_for("opening")
 
     def body(self) -> ComposeResult:

@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from progress_store import replay, yardsticks
-from trainer.actions import PLACES, Place, actions_at
+from trainer.actions import CONTEXTS, Context, actions_at
 from trainer.practice.lesson_pages import AFTER_LESSON
 from trainer.practice.session import PracticeSession
 from trainer.practice.summary import levels_found, numbers, what_changed
@@ -47,7 +47,7 @@ _PLACE_ME = (
 class WelcomeScreen(BaseScreen):
     """Offers the first three minutes, and after them the six placing drills."""
 
-    place = "welcome"
+    context = "welcome"
     BINDINGS = bindings_for("welcome")
 
     def __init__(self, first_minutes_over: bool = False) -> None:
@@ -94,7 +94,7 @@ class WelcomeScreen(BaseScreen):
 class EndScreen(BaseScreen):
     """What came of a session: one sentence on what changed, and the numbers."""
 
-    place = "end"
+    context = "end"
     BINDINGS = bindings_for("end")
 
     def __init__(self, session: PracticeSession) -> None:
@@ -131,7 +131,7 @@ class EndScreen(BaseScreen):
 class LessonEndScreen(BaseScreen):
     """What comes after the lesson."""
 
-    place = "end"
+    context = "end"
     BINDINGS = bindings_for("end")
 
     def body(self) -> ComposeResult:
@@ -177,7 +177,7 @@ class ReadingScreen(BaseScreen):
 class RecordScreen(ReadingScreen):
     """Shows the record; arrows and the wheel scroll it."""
 
-    place = "record"
+    context = "record"
     BINDINGS = bindings_for("record")
 
     def lines(self) -> Iterable[Content]:
@@ -208,16 +208,16 @@ LINES = (
 class HelpScreen(ReadingScreen):
     """Lists the keys; Escape, q or ? goes back."""
 
-    place = "help"
+    context = "help"
     BINDINGS = bindings_for("help")
 
-    def __init__(self, asked_from: Place) -> None:
+    def __init__(self, asked_from: Context) -> None:
         super().__init__()
         self.asked_from = asked_from
 
     def lines(self) -> Iterable[Content]:
         """Return the keys, those of the screen before first."""
-        others = [other for other in PLACES if other not in (self.asked_from, "help")]
+        others = [other for other in CONTEXTS if other not in (self.asked_from, "help")]
         yield from map(Content, (MOUSE, "", PLACES_IN_WORDS, "", LINES))
         for screen in (self.asked_from, *others):
             yield from _keys_of(screen)
@@ -231,6 +231,6 @@ class HelpScreen(ReadingScreen):
         self.action_leave()
 
 
-def _keys_of(screen: Place) -> list[Content]:
+def _keys_of(screen: Context) -> list[Content]:
     rows = [Content(f"  {action.shown:<10}{action.words}") for action in actions_at(screen)]
-    return [Content(""), Content.styled(PLACES[screen], "bold"), *rows]
+    return [Content(""), Content.styled(CONTEXTS[screen], "bold"), *rows]

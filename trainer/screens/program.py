@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal, Protocol, TypeAlias
 
 from progress_store import Store
-from trainer.actions import Place
+from trainer.actions import Context
 from trainer.clock import Clock
 from trainer.practice.drill_source import DrillSource
 from trainer.screens.board_view import BoardView
@@ -23,15 +23,15 @@ class Program(Protocol):
     clock: Clock
 
     def open(self, way: Way) -> None:
-        """Go on to a screen; it takes the place of a screen that has done its work."""
+        """Go on to a screen; it follows a screen that has done its work."""
 
     def practise(self, source: DrillSource) -> None:
-        """Go through drills, in place of the screen on top."""
+        """Go through drills, instead of the screen on top."""
 
     def ended(self, source: DrillSource) -> None:
         """Follow up drills that are over or were left."""
 
-    def help(self, asked_from: Place) -> None:
+    def help(self, asked_from: Context) -> None:
         """Show every key, those of a screen first."""
 
     def remember(self, **changes: object) -> None:

@@ -8,14 +8,14 @@ from textual.widgets import Input, Static
 
 from drills.questions import KINDS, newest, read_code
 from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
-from trainer.actions import PLACES, Place, actions_at
+from trainer.actions import CONTEXTS, Context, actions_at
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import HelpScreen, RecordScreen
 from trainer.text.record import record_in_text
 
-WAYS: dict[Place, tuple[str, ...]] = {
+WAYS: dict[Context, tuple[str, ...]] = {
     "opening": (),
     "drill": ("n", "enter"),
     "feedback": ("n", "enter", "4", "3", "enter"),
@@ -24,7 +24,7 @@ WAYS: dict[Place, tuple[str, ...]] = {
     "pick": ("n",),
     "help": ("f1",),
 }
-"""The keys that lead from the opening to a place."""
+"""The keys that lead from the opening to a context."""
 
 
 async def test_a_drill_is_picked_by_arrows(tmp_path: Path) -> None:
@@ -135,30 +135,30 @@ async def test_an_empty_record_is_shown(tmp_path: Path) -> None:
         assert words_of(play.screen.query_one(".page", Static)).strip()
 
 
-@pytest.mark.parametrize("place", WAYS)
-async def test_help_lists_every_key_of_its_place(tmp_path: Path, place: Place) -> None:
-    """Those of the place it was asked from before those of all others; a second ? goes back."""
+@pytest.mark.parametrize("context", WAYS)
+async def test_help_lists_every_key_of_its_place(tmp_path: Path, context: Context) -> None:
+    """Those of the context it was asked from before those of all others; a second ? goes back."""
     async with playing(tmp_path, settings=WAITING) as play:
-        below = await reached(play, place)
+        below = await reached(play, context)
         await play.keys("f1")
-        if place == "help":
+        if context == "help":
             play.at(OpeningScreen)
             return
         text = words_of(play.at(HelpScreen).query_one(".page", Static))
-        for other in PLACES:
+        for other in CONTEXTS:
             for action in actions_at(other):
                 assert action.words in text or other == "help"
                 assert action.shown in text
-        titles = [text.index(f"\n{PLACES[at]}\n") for at in PLACES if at != "help"]
-        asked_from = "drill" if place == "feedback" else place
-        assert text.index(f"\n{PLACES[asked_from]}\n") == min(titles)
+        titles = [text.index(f"\n{CONTEXTS[at]}\n") for at in CONTEXTS if at != "help"]
+        asked_from = "drill" if context == "feedback" else context
+        assert text.index(f"\n{CONTEXTS[asked_from]}\n") == min(titles)
         await play.keys("question_mark")
         assert play.screen is below
 
 
-async def reached(play: Play, place: Place) -> BaseScreen:
-    """Go from the opening to a place, and return its screen."""
-    await play.keys(*WAYS[place])
+async def reached(play: Play, context: Context) -> BaseScreen:
+    """Go from the opening to a context, and return its screen."""
+    await play.keys(*WAYS[context])
     return play.screen
 
 
@@ -167,7 +167,7 @@ async def test_the_first_start_has_help_too(tmp_path: Path) -> None:
     async with playing(tmp_path, settings=None) as play:
         await play.keys("question_mark")
         text = words_of(play.at(HelpScreen).query_one(".page", Static))
-        assert text.index(f"\n{PLACES['welcome']}\n") < text.index(f"\n{PLACES['opening']}\n")
+        assert text.index(f"\n{CONTEXTS['welcome']}\n") < text.index(f"\n{CONTEXTS['opening']}\n")
 
 
 async def test_minutes_a_day_are_changed_and_remembered(tmp_path: Path) -> None:
