@@ -24,7 +24,7 @@ from drills.geometry import (
 )
 from drills.pattern import CreasePattern, Label, Run, across_down
 from drills.plan.stretch_plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
-from drills.structures import KINDS, Corners, Found, OrientedTriangle, find_stretches
+from drills.structures import ORIENTED_TRIANGLES, Corners, Found, OrientedTriangle, find_stretches
 
 _CornerVertices = tuple[int | None, int | None, int | None, int | None]
 
@@ -42,7 +42,8 @@ def open_labels(pattern: CreasePattern, plans: Iterable[StretchPlan]) -> Mapping
 
 
 def _planned(pattern: CreasePattern, found: Found) -> StretchPlan:
-    kind = next(kind for kind in KINDS if (kind.triangle, kind.facing) == (found.triangle, found.facing))
+    wanted = found.triangle, found.facing
+    kind = next(kind for kind in ORIENTED_TRIANGLES if (kind.triangle, kind.facing) == wanted)
     outline = _outline_lines(pattern, found, kind)
     corners = _corner_vertices(pattern, found.corners, outline)
     is_equal = _is_equal(found.corners, kind)

@@ -37,7 +37,7 @@ from drills.structures.designs import (
 )
 from drills.structures.diamond import SIDEWAYS_HINGES, Diamond, FieldSheet, Framed, Sideways, diamond_field
 from drills.structures.finder import Corners, Found, find_stretches
-from drills.structures.oriented_triangle import KINDS, OrientedTriangle, opposite
+from drills.structures.oriented_triangle import ORIENTED_TRIANGLES, OrientedTriangle
 from drills.structures.pleats_only import pleats_only
 from drills.structures.roof import Roof, RoofHinge, roof_lines
 from drills.structures.sheets import (
@@ -59,9 +59,9 @@ from drills.structures.triangle import TRIANGLE_345, TRIANGLES, Triangle, label_
 
 __all__ = [
     "DOWN",
-    "KINDS",
     "LEFT",
     "MOST_STRUCTURES",
+    "ORIENTED_TRIANGLES",
     "RIGHT",
     "SIDEWAYS_HINGES",
     "STRUCTURES",
@@ -120,7 +120,6 @@ __all__ = [
     "narrowest",
     "on_paper",
     "on_sheet",
-    "opposite",
     "outline",
     "outlines",
     "parts_that_go_in",

@@ -1,4 +1,10 @@
-"""The inside lines of a slanted stretch, followed from where they leave its outline."""
+"""Finding slanted stretches by where creases run; roles, mountains and valleys play no part.
+
+Outlines come first, followed from corner to corner (see ``outlines``). A stretch that the paper's
+edge cuts shows as pieces, which are put together where each lies at the inner hand of the others'
+sides. An outline alone is no stretch: inside lines must lead from where its pleat lines end, or come
+in over the paper's edge, to places where they may end, which no look-alike's creases do.
+"""
 
 from __future__ import annotations
 
@@ -7,9 +13,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from drills.geometry import FACINGS, Direction, Move, Point, move_between
+from drills.geometry import FACINGS, Direction, Move, Point, move_between, opposite, straight_on
 from drills.pattern import CreasePattern
-from drills.structures.oriented_triangle import FAR_CORNERS, CreaseIndex, opposite, ways_of
+from drills.structures.oriented_triangle import FAR_CORNERS, CreaseIndex, crease_index
 from drills.structures.outlines import Piece, outline_pieces
 from drills.structures.triangle import Triangle
 
@@ -30,70 +36,73 @@ class Inside(NamedTuple):
         return sum(own == side for own, _ in self.turning_points)
 
 
-def inside_of(ways: CreaseIndex, pieces: Sequence[Piece]) -> Inside:
+def inside_of(index: CreaseIndex, pieces: Sequence[Piece]) -> Inside:
     """Return what lies inside the outline that these pieces show: lines with both ends where they may be."""
-    kind = pieces[0].kind
-    sides_at = {vertex: side for piece in pieces for vertex, side in starts_on(ways, piece).items()}
+    oriented = pieces[0].oriented
+    sides_at = {vertex: side for piece in pieces for vertex, side in starts_on(index, piece).items()}
     outline = {vertex for piece in pieces for vertex in piece.vertices}
-    starts = {vertex: kind.inside[side] for vertex, side in sides_at.items()}
-    starts |= _starts_at_edge(ways, pieces)
+    starts = {vertex: oriented.inside[side] for vertex, side in sides_at.items()}
+    starts |= _starts_at_edge(index, pieces)
     edges: set[int] = set()
     ends: set[int] = set()
-    for vertex, way in starts.items():
-        end, line = _followed(ways, vertex, way, outline)
-        if end in ways.at_edge or starts.get(end) == opposite(way):
+    for vertex, direction in starts.items():
+        end, line = _followed(index, vertex, direction, outline)
+        if end in index.at_edge or starts.get(end) == opposite(direction):
             edges.update(line)
             ends |= {vertex, end}
     corners = {vertex for piece in pieces for _, vertex in piece.corners()}
-    turning = frozenset((sides_at[vertex], vertex) for vertex in ends - corners - ways.at_edge)
+    turning = frozenset((sides_at[vertex], vertex) for vertex in ends - corners - index.at_edge)
     # three rays from one point of the paper's edge are no far corner: a ridge must leave another corner
-    is_anchored = bool(turning) or bool(ends & corners and corners - ways.at_edge)
+    is_anchored = bool(turning) or bool(ends & corners and corners - index.at_edge)
     return Inside(frozenset(edges), turning, is_anchored)
 
 
-def starts_on(ways: CreaseIndex, piece: Piece) -> dict[int, int]:
+def starts_on(index: CreaseIndex, piece: Piece) -> dict[int, int]:
     """Return the vertices of a piece where an inside line may start, each with its side.
 
     These are far corners, and places on a side where a pleat line, or the paper's edge, is outside.
     """
-    kind = piece.kind
+    oriented = piece.oriented
     starts = [(corner, vertex) for corner, vertex in piece.corners() if corner in FAR_CORNERS]
     starts += [
         (side, vertex)
         for side, vertex in piece.along_sides()
-        if vertex in ways.at_edge or kind.pleats[side] in ways.leaving[vertex]
+        if vertex in index.at_edge or oriented.pleats[side] in index.leaving[vertex]
     ]
-    return {vertex: side for side, vertex in starts if kind.inside[side] in ways.leaving[vertex]}
+    return {vertex: side for side, vertex in starts if oriented.inside[side] in index.leaving[vertex]}
 
 
-def lies_within(ways: CreaseIndex, vertices: Iterable[int], piece: Piece) -> bool:
+def _lies_inside(index: CreaseIndex, vertices: Iterable[int], piece: Piece) -> bool:
     """Whether the vertices lie at the inner hand of each side of a piece, none of which runs through all."""
-    places = [ways.places[vertex] for vertex in vertices]
-    for a, b, c in piece.bounds:
-        heights = [a * x + b * y - c for x, y in places]
+    places = [index.places[vertex] for vertex in vertices]
+    for bound in piece.bounds:
+        heights = [bound.height(place) for place in places]
         if min(heights) < 0 or max(heights) == 0:
             return False
     return True
 
 
-def _starts_at_edge(ways: CreaseIndex, pieces: Sequence[Piece]) -> dict[int, Direction]:
-    """Return where inside lines may come in over the paper's edge, with their ways."""
-    found = dict(ways.over_edge.get(pieces[0].number, ()))
-    for a, b, c in (bound for piece in pieces for bound in piece.bounds):
-        places = ((vertex, *ways.places[vertex]) for vertex in found)
-        found = {vertex: found[vertex] for vertex, x, y in places if a * x + b * y > c}
-    return found
+def _starts_at_edge(index: CreaseIndex, pieces: Sequence[Piece]) -> dict[int, Direction]:
+    """Return where inside lines may come in over the paper's edge, with their directions."""
+    bounds = [bound for piece in pieces for bound in piece.bounds]
+    return {
+        vertex: direction
+        for vertex, direction in index.over_edge.get(pieces[0].number, ())
+        if all(bound.height(index.places[vertex]) > 0 for bound in bounds)
+    }
 
 
-def _followed(ways: CreaseIndex, vertex: int, way: Direction, outline: set[int]) -> tuple[int, list[int]]:
+def _followed(
+    index: CreaseIndex, start: int, direction: Direction, outline: set[int]
+) -> tuple[int, list[int]]:
     """Return where a line ends, at the latest in the outline or at the paper's edge, and its edges."""
-    edges = []
-    while way in ways.leaving[vertex]:
-        edge, vertex = ways.leaving[vertex][way]
+    edges, end = [], start
+    for edge, vertex in straight_on(index.leaving, start, direction):
         edges.append(edge)
-        if vertex in outline or vertex in ways.at_edge:
+        end = vertex
+        if end in outline or end in index.at_edge:
             break
-    return vertex, edges
+    return end, edges
 
 
 Corners = tuple[Point | None, Point | None, Point | None, Point | None]
@@ -148,38 +157,38 @@ def _first_move(*sides: tuple[Point | None, Point | None]) -> Move | None:
 
 def find_stretches(pattern: CreasePattern) -> tuple[Found, ...]:
     """Return each slanted stretch once, in order of its outline's edges; roles, M and V play no part."""
-    ways = ways_of(pattern)
+    index = crease_index(pattern)
     found = []
-    for pieces in _outlines(ways):
-        inside = inside_of(ways, pieces)
+    for pieces in _outlines(index):
+        inside = inside_of(index, pieces)
         if inside.is_anchored:
-            found.append(_found(pattern, ways, pieces, inside))
+            found.append(_found(pattern, index, pieces, inside))
     return tuple(sorted(found, key=lambda stretch: stretch.outline))
 
 
-def _outlines(ways: CreaseIndex) -> list[list[Piece]]:
+def _outlines(index: CreaseIndex) -> list[list[Piece]]:
     """Return the pieces that belong together: each whole outline, and what the paper's edge left of others.
 
     Each shows a shallow and a steep side, and somewhere on it an inside line may start.
     """
     outlines: list[list[Piece]] = []
     cut: dict[int, list[Piece]] = defaultdict(list)
-    for piece in outline_pieces(ways):
+    for piece in outline_pieces(index):
         if piece.is_whole:
             outlines.append([piece])
         else:
             cut[piece.number].append(piece)
     for pieces in cut.values():
-        outlines += _together(ways, pieces)
+        outlines += _together(index, pieces)
     return [pieces for pieces in outlines if len({side % 2 for piece in pieces for side in piece.shown}) == 2]
 
 
-def _together(ways: CreaseIndex, pieces: Sequence[Piece]) -> list[list[Piece]]:
+def _together(index: CreaseIndex, pieces: Sequence[Piece]) -> list[list[Piece]]:
     """Return the cut pieces by outline; a piece where nothing starts joins others and stands for nothing."""
-    starts = {piece: len(starts_on(ways, piece)) for piece in pieces}
+    starts = {piece: len(starts_on(index, piece)) for piece in pieces}
     outlines: list[list[Piece]] = []
     for piece in sorted(pieces, key=lambda piece: -starts[piece]):
-        fitting = (outline for outline in outlines if _belongs_to(ways, piece, outline))
+        fitting = (outline for outline in outlines if _belongs_to(index, piece, outline))
         outline = next(fitting, None)
         if outline is not None:
             outline.append(piece)
@@ -188,32 +197,32 @@ def _together(ways: CreaseIndex, pieces: Sequence[Piece]) -> list[list[Piece]]:
     return outlines
 
 
-def _belongs_to(ways: CreaseIndex, piece: Piece, outline: Iterable[Piece]) -> bool:
-    return all(_belong_together(ways, piece, other) for other in outline)
+def _belongs_to(index: CreaseIndex, piece: Piece, outline: Iterable[Piece]) -> bool:
+    return all(_belong_together(index, piece, other) for other in outline)
 
 
-def _belong_together(ways: CreaseIndex, one: Piece, two: Piece) -> bool:
+def _belong_together(index: CreaseIndex, one: Piece, two: Piece) -> bool:
     """Whether two pieces show different sides and each lies on the inner hand of the other's sides."""
     return (
         not one.shown & two.shown
-        and lies_within(ways, one.vertices, two)
-        and lies_within(ways, two.vertices, one)
+        and _lies_inside(index, one.vertices, two)
+        and _lies_inside(index, two.vertices, one)
     )
 
 
-def _found(pattern: CreasePattern, ways: CreaseIndex, pieces: Sequence[Piece], inside: Inside) -> Found:
-    kind = pieces[0].kind
+def _found(pattern: CreasePattern, index: CreaseIndex, pieces: Sequence[Piece], inside: Inside) -> Found:
+    oriented = pieces[0].oriented
     at = {corner: pattern.vertices[vertex] for piece in pieces for corner, vertex in piece.corners()}
     edges = {
-        ways.leaving[vertex][kind.sides[side]][0]
+        index.leaving[vertex][oriented.sides[side]][0]
         for piece in pieces
         for vertex, side in zip(piece.vertices, piece.sides, strict=False)
     }
     whole = [[side for side in sides if {side, (side + 1) % 4} <= at.keys()] for sides in ((0, 2), (3, 1))]
     shallow, steep = (inside.turning(sides[0]) + 1 if sides else None for sides in whole)
     return Found(
-        kind.triangle,
-        kind.facing,
+        oriented.triangle,
+        oriented.facing,
         (at.get(0), at.get(1), at.get(2), at.get(3)),
         (shallow, steep),
         tuple(sorted(edges)),

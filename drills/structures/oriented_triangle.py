@@ -1,4 +1,4 @@
-"""The twenty kinds of slanted stretch to look for: five triangles, each in four facings, by directions.
+"""What the finder looks for: five triangles, each in four facings, told apart by directions alone.
 
 Sides and corners are counted round the outline from S: sides S-A, A-T, T-B, B-S, corners S, A, T, B,
 so that side i begins at corner i and ends at the next.
@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from math import gcd, lcm
-from typing import NamedTuple, TypeAlias
+from math import gcd
+from typing import NamedTuple
 
-from drills.geometry import FACINGS, Direction, Point, Symmetry
+from drills.geometry import FACINGS, Direction, IntPair, Leaving, Point, Symmetry, opposite
 from drills.pattern import CreasePattern
 from drills.structures.triangle import TRIANGLES, Triangle
 
@@ -25,8 +25,8 @@ FAR_CORNERS = (0, 2)
 class OrientedTriangle(NamedTuple):
     """A triangle in one facing and its directions on the sheet, y up.
 
-    ``sides``: the way along each side; ``ridges``: out from each corner at 45 degrees; ``pleats``
-    and ``inside``: the way that a pleat line and an inside line leave each side's turning points.
+    ``sides``: along each side; ``ridges``: out from each corner at 45 degrees; ``pleats`` and
+    ``inside``: as a pleat line and an inside line leave each side's turning points.
     """
 
     triangle: Triangle
@@ -43,7 +43,7 @@ class OrientedTriangle(NamedTuple):
         return facing.a * facing.d - facing.b * facing.c
 
     def outward(self, corner: int) -> tuple[Direction, ...]:
-        """Return the ways of which one must leave a corner: its ridge, or at a far corner a hinge.
+        """Return the directions of which one must leave a corner: its ridge, or at a far corner a hinge.
 
         Where two stretches stand side by side their ridges end in one point and only a hinge goes on.
         """
@@ -53,12 +53,7 @@ class OrientedTriangle(NamedTuple):
         return ridge, Direction(ridge.dx, 0), Direction(0, ridge.dy)
 
 
-def opposite(direction: Direction) -> Direction:
-    """Return the direction turned half round."""
-    return Direction(-direction.dx, -direction.dy)
-
-
-def _kind(triangle: Triangle, facing: int) -> OrientedTriangle:
+def _oriented(triangle: Triangle, facing: int) -> OrientedTriangle:
     a, b, inside = triangle.shallow, triangle.steep, triangle.inside
     image = FACINGS[facing]
     return OrientedTriangle(
@@ -81,58 +76,61 @@ def _image(facing: Symmetry, direction: Direction) -> Direction:
     return Direction(int(point.x), int(point.y))
 
 
-KINDS = tuple(_kind(triangle, facing) for triangle in TRIANGLES for facing in range(len(FACINGS)))
+ORIENTED_TRIANGLES = tuple(
+    _oriented(triangle, facing) for triangle in TRIANGLES for facing in range(len(FACINGS))
+)
 
 SIDE_ALONG: Mapping[Direction, tuple[int, int]] = {
-    way: (number, side) for number, kind in enumerate(KINDS) for side, way in enumerate(kind.sides)
+    direction: (number, side)
+    for number, oriented in enumerate(ORIENTED_TRIANGLES)
+    for side, direction in enumerate(oriented.sides)
 }
-"""The kind, by its place in KINDS, and the side that run in a direction: no two share one."""
+"""The oriented triangle, by number, and the side that run in a direction: no two share one."""
 
-KIND_INSIDE: Mapping[Direction, int] = {
-    way: number for number, kind in enumerate(KINDS) for way in kind.inside[:2]
+TRIANGLE_INSIDE: Mapping[Direction, int] = {
+    direction: number
+    for number, oriented in enumerate(ORIENTED_TRIANGLES)
+    for direction in oriented.inside[:2]
 }
-"""The kind, by its place in KINDS, whose inside lines run in a direction."""
-
-
-Leaving: TypeAlias = dict[Direction, tuple[int, int]]
-"""What leaves a vertex: for a direction the crease and the vertex at its other end."""
+"""The oriented triangle, by number, whose inside lines run in a direction."""
 
 
 class CreaseIndex(NamedTuple):
-    """Where creases lead: whole-number places of the vertices, in one small unit, and what leaves each.
+    """Where creases lead: the vertices as whole numbers in one small unit, and what leaves each.
 
-    ``over_edge`` gives for each kind, by its place in KINDS, at which vertices and in which way
-    a crease that runs like its inside lines comes in over the paper's edge.
+    ``over_edge`` gives for each oriented triangle, by its place in ORIENTED_TRIANGLES, at which
+    vertices and in which direction a crease that runs like its inside lines comes in over the
+    paper's edge.
     """
 
-    places: tuple[tuple[int, int], ...]
+    places: tuple[IntPair, ...]
     leaving: tuple[Leaving, ...]
     at_edge: frozenset[int]
     over_edge: Mapping[int, Sequence[tuple[int, Direction]]]
 
-    def beyond(self, vertex: int, way: Direction) -> int | None:
+    def beyond(self, vertex: int, direction: Direction) -> int | None:
         """Return the vertex to which a crease leads in a direction, if there is one."""
-        found = self.leaving[vertex].get(way)
+        found = self.leaving[vertex].get(direction)
         return found[1] if found else None
 
 
-def ways_of(pattern: CreasePattern) -> CreaseIndex:
-    """Return where the creases of a pattern lead."""
-    unit = lcm(*{value.denominator for point in pattern.vertices for value in point})
-    places = tuple((int(x * unit), int(y * unit)) for x, y in pattern.vertices)
-    leaving: list[Leaving] = [{} for _ in places]
+def crease_index(pattern: CreasePattern) -> CreaseIndex:
+    """Return where the creases of a pattern lead; the paper's edge is none of them."""
+    places = pattern.on_integers.points
+    leaving: list[dict[Direction, tuple[int, int]]] = [{} for _ in places]
     at_edge = set()
-    for index, (start, end, _, label) in enumerate(pattern.edges):
+    for number, (start, end, _, label) in enumerate(pattern.edges):
         if label == "B":
             at_edge |= {start, end}
             continue
+        # reckoned from whole numbers, which is quicker here than to ask the pattern
         dx, dy = places[end][0] - places[start][0], places[end][1] - places[start][1]
         shared = gcd(dx, dy)
-        dx, dy = dx // shared, dy // shared
-        leaving[start][Direction(dx, dy)] = index, end
-        leaving[end][Direction(-dx, -dy)] = index, start
+        direction = Direction(dx // shared, dy // shared)
+        leaving[start][direction] = number, end
+        leaving[end][opposite(direction)] = number, start
     over_edge = defaultdict(list)
     for vertex in at_edge:
-        for way in leaving[vertex].keys() & KIND_INSIDE.keys():
-            over_edge[KIND_INSIDE[way]].append((vertex, way))
+        for direction in leaving[vertex].keys() & TRIANGLE_INSIDE.keys():
+            over_edge[TRIANGLE_INSIDE[direction]].append((vertex, direction))
     return CreaseIndex(places, tuple(leaving), frozenset(at_edge), over_edge)
