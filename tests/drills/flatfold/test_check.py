@@ -96,6 +96,7 @@ def test_two_faults_far_apart_are_repaired_each_by_itself() -> None:
         assert not both.more
 
 
+@pytest.mark.long
 def test_more_than_64_repairs_are_cut_short() -> None:
     """Seven points of a wide map, each mended by either of two creases, have 128 repairs: 64 are listed."""
     pattern = map_sheet(2, 36)

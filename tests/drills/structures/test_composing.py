@@ -62,11 +62,15 @@ def test_small_sheets_are_proven_by_their_layers() -> None:
         assert outlines(sheet)
 
 
-def test_composed_sheets_differ() -> None:
-    """Two hundred seeds give nearly as many figures; on the very smallest sheets a few coincide."""
-    sheets = [*(drawn(seed, *LARGE) for seed in range(60)), *(drawn(seed, *SMALL) for seed in range(140))]
+@pytest.mark.parametrize(("large", "small"), [(10, 40), pytest.param(60, 140, marks=pytest.mark.long)])
+def test_composed_sheets_differ(large: int, small: int) -> None:
+    """Fifty seeds, or two hundred, give nearly as many figures; on the smallest sheets a few coincide."""
+    sheets = [
+        *(drawn(seed, *LARGE) for seed in range(large)),
+        *(drawn(seed, *SMALL) for seed in range(small)),
+    ]
     figures = {figure(draw(sheet)) for sheet in sheets}
-    assert len(figures) >= 196
+    assert len(figures) >= 0.98 * len(sheets)
 
 
 def test_a_seed_always_composes_the_same() -> None:

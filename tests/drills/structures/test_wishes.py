@@ -123,8 +123,8 @@ def test_two_triangles_on_one_sheet() -> None:
 
 def test_pleats_of_two_widths_come_now_and_then() -> None:
     """On one to a third of the sheets a stretch turns wider pleats at a side corner."""
-    varied = sum("widths=(" in repr(compose(Chance(f"now {seed}"), 18, 10, 2)) for seed in range(60))
-    assert 1 <= varied <= 20
+    varied = sum("widths=(" in repr(compose(Chance(f"now {seed}"), 18, 10, 2)) for seed in range(24))
+    assert 1 <= varied <= 8
 
 
 @pytest.mark.parametrize("kind", ALL)
