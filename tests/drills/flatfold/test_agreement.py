@@ -42,6 +42,7 @@ def compared(patterns: Iterable[CreasePattern]) -> Counter[tuple[bool, bool]]:
     return found
 
 
+@pytest.mark.long
 def test_sixty_sheets_of_all_sorts() -> None:
     """Stretches, maps, Miura patterns, twists, strips; labelled rightly, by chance, with labels switched."""
     found = compared(assorted(60))

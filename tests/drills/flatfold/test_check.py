@@ -48,6 +48,7 @@ def found_and_repaired(pattern: CreasePattern, edge: int) -> bool:
     return all(len(repair) == 1 for repair in report.repairs) and report.repairs_layers[place] is True
 
 
+@pytest.mark.long
 def test_wrong_labels_on_fifty_sheets() -> None:
     """Three creases of each of fifty sheets: one wrong label fails at its ends only (Maekawa-Justin)."""
     for number, pattern in enumerate(fifty_sheets()):

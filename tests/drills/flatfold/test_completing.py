@@ -101,6 +101,7 @@ def test_completing_finds_what_trying_all_labels_finds_and_each_once(pattern: Cr
         assert len(set(found)) == len(found)
 
 
+@pytest.mark.long
 @given(st.sampled_from([map_sheet(3, 3), miura(3, 3), square_twist()]), st.data())
 def test_labels_given_at_random_are_completed_or_refused_as_trying_all_does(
     pattern: CreasePattern, data: st.DataObject

@@ -59,6 +59,7 @@ def is_a_smallest_contradiction(pattern: CreasePattern, creases: tuple[int, ...]
     return bool(creases) and not found.allows(literals) and all(map(found.allows, fewer))
 
 
+@pytest.mark.long
 def test_twenty_contradictions_are_smallest() -> None:
     """Eighteen sheets that pass at every point and have no layers, with the two known maps twenty."""
     sheets = list(without_layers(18))

@@ -124,6 +124,7 @@ def test_without_a_repair_of_the_size_allowed_there_is_none() -> None:
     assert smallest_repairs(wrong, wrong.labels(), folds, 1) == frozenset()
 
 
+@pytest.mark.long
 @given(small_stretches().filter(lambda stretch: stretch.pleats > 0))
 def test_for_one_wrong_label_counting_settles_what_the_full_test_settles(stretch: Stretch) -> None:
     """With pleats around, whichever label is wrong, both rules leave it alone or neither does."""

@@ -70,6 +70,7 @@ def test_labels_that_are_free_are_chosen_so_that_the_sheet_folds(pattern: Crease
     assert faults_of_order(labelled, found) == []
 
 
+@pytest.mark.long
 def test_labels_that_are_given_are_kept() -> None:
     """Half of the labels of a sheet taken away by chance: the others stay, and both solvers agree."""
     for number, pattern in enumerate(assorted(40, "half")):
@@ -106,6 +107,7 @@ def test_without_tries_what_needs_a_search_is_left_open() -> None:
     assert solve_layers(pattern).folds
 
 
+@pytest.mark.long
 def test_fewer_tries_never_make_a_wrong_verdict() -> None:
     """With no tries, one, two or three the verdict is the right one or is left open."""
     open_ones = 0

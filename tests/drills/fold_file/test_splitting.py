@@ -130,6 +130,7 @@ def test_a_large_grid_has_the_pieces_one_can_count(sheets: dict[int, ImportedPat
     assert sheets[squares].exact
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("cut", [False, True], ids=["full lines", "cut up"])
 def test_time_grows_with_the_number_of_creases(sheets: dict[int, ImportedPattern], cut: bool) -> None:
     """Twice as many creases, rounded parts of a unit square, take about twice as long, not four times."""

@@ -54,10 +54,10 @@ def made_once(code: Code) -> Drill:
     return make(code)
 
 
-def some(kind: str, form: str, level: int) -> tuple[Drill, ...]:
+def some(kind: str, form: str, level: int, at_most: int = 12) -> tuple[Drill, ...]:
     """Return the first drills of a form at a level that tests look at: fewer where they take longer."""
-    number = 20 if level < ALONE else 10 if level == ALONE else 2 if level >= LARGE else 3
-    return tuple(drills(kind, form, level, range(1, number + 1)))
+    number = 12 if level < ALONE else 6 if level == ALONE else 1 if level >= LARGE else 2
+    return tuple(drills(kind, form, level, range(1, min(number, at_most) + 1)))
 
 
 def every_code(seeds: range, levels: Iterable[int] = LEVELS) -> Iterator[Code]:

@@ -17,6 +17,7 @@ ALONE_FORMS = [(kind, form) for kind, form in FORMS if kind in ("steps", "sinks"
 """The forms of which a sheet of the first four levels shows one stretch, or nothing slanted."""
 
 
+@pytest.mark.long
 def test_six_hundred_codes_show_at_least_150_patterns() -> None:
     """Two hundred codes of each of three kinds at level 4, counted as figures without their labels."""
     sheets = {plan.sheet: plan for kind in dict(ALONE_FORMS) for plan in first_form(kind, 4)}

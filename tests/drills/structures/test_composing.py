@@ -54,6 +54,7 @@ def test_large_sheets_are_proven_by_their_layers(tens: int) -> None:
         assert all(set(corners) <= set(pattern.vertices) for corners in outlines(sheet))
 
 
+@pytest.mark.long
 def test_small_sheets_are_proven_by_their_layers() -> None:
     """Another 60 of one or two structures up to 14 by 12 squares."""
     for seed in range(60):

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import pytest
+
 from drills.flatfold import solve_layers
 from drills.geometry import Chance
 from drills.structures import (
@@ -18,6 +20,7 @@ from tests.drills.structures.truth import area_on_paper
 SIZES = [(20, 12, 3), (10, 22, 3), (26, 13, 3), (14, 10, 2)]
 
 
+@pytest.mark.long
 def test_a_cut_goes_through_a_stretch_and_leaves_it_to_be_found() -> None:
     """On twenty sheets: smaller paper, a stretch cut in two, each shown is found, and one at least is."""
     told = 0

@@ -35,6 +35,7 @@ async def test_a_drill_is_picked_by_arrows(tmp_path: Path) -> None:
         assert (code.kind, play.drill.form, code.level) == ("sinks", "join", 3)
 
 
+@pytest.mark.long
 async def test_every_kind_and_form_can_be_picked(tmp_path: Path) -> None:
     """One after the other, by arrows alone, and leaving goes back to the opening."""
     async with playing(tmp_path) as play:

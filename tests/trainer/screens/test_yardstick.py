@@ -23,6 +23,7 @@ from trainer.text.record import yardstick_in_text
 DAY = MONDAY.date()
 
 
+@pytest.mark.long
 async def test_sixteen_drills_without_a_verdict_and_then_how_each_went(tmp_path: Path) -> None:
     """Three are missed; between them no verdict stands, and only the end says which."""
     practised(tmp_path)
