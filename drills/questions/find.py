@@ -40,11 +40,15 @@ from drills.structures import (
 
 FORMS = {"mark": Form("mark", FindStretches)}
 LOWEST = 2
-LOOK_ALIKES: Mapping[str, str] = {
+LOOK_ALIKES: dict[str, str] = {
     "pleats": "among pleats",
     "roof": "beside 45-degree roofs",
     "diamond": "beside 45-degree stretches",
 }
+"""What slanted stretches stand among: pleats alone, or a structure by its name."""
+BY_FEATURE: dict[str, str] = {}
+"""The look-alikes that only a version with a feature shows, each with its feature: all others are always
+drawn from, so that a further one changes no drill of an older code."""
 SKILLS = {f"find {like}": f"finding slanted stretches {where}" for like, where in LOOK_ALIKES.items()}
 
 _NOTHING_ONE_IN = 5
@@ -58,7 +62,8 @@ _ALONE: Mapping[int, Level] = {
 
 def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: the look-alike, and a sheet with it, with stretches or without any."""
-    like = chance.pick(tuple(LOOK_ALIKES))
+    offered = [like for like in LOOK_ALIKES if like not in BY_FEATURE or BY_FEATURE[like] in features]
+    like = chance.pick(offered)
     is_empty = chance.one_in(_NOTHING_ONE_IN)
     return Spec.of(code, form, f"find {like}", _sheet(code, like, is_empty, chance), like)
 
@@ -94,9 +99,8 @@ def _among_pleats(code: Code, is_empty: bool, chance: Chance) -> Stretch | Recip
 
 def _beside(code: Code, like: str, is_empty: bool, chance: Chance) -> Recipe:
     """Return a recipe with a look-alike; from level 3 on others may be there too."""
-    kind: StructureKind = "roof" if like == "roof" else "diamond"
-    needed: tuple[StructureKind, ...] = (kind,) if is_empty else ("stretch", kind)
-    others: tuple[StructureKind, ...] = ("roof", "diamond") if code.level > LOWEST else (kind,)
+    needed: tuple[StructureKind, ...] = (like,) if is_empty else ("stretch", like)
+    others = tuple(dict.fromkeys(("roof", "diamond", like))) if code.level > LOWEST else (like,)
     recipe = replace(
         _recipe(code, chance), needed=needed, allowed=others if is_empty else ("stretch", *others)
     )

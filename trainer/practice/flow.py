@@ -21,10 +21,14 @@ from trainer.ways_of_asking import input_for
 
 @dataclass(frozen=True)
 class Asking:
-    """The question is put; the notice is what must be said now, until the next input."""
+    """The question is put; the notice is what must be said now, until the next input.
+
+    One that ``is_first`` is said before any input, and still stands after the first.
+    """
 
     notice: str = ""
     helped: bool = False
+    is_first: bool = False
 
 
 @dataclass(frozen=True)
@@ -93,7 +97,7 @@ class DrillFlow:
         if self.source.stage == "half":
             begun = self.input.begin() or drill.question.hint(drill)
             # what a page tells says already what is done for the person
-            self.state = Asking("" if self.source.tells else begun)
+            self.state = Asking("" if self.source.tells else begun, is_first=True)
         elif self.source.stage == "worked":
             given = drill.question.right_answer(drill)
             self.state = Worked(given, drill.judge(given))
@@ -172,7 +176,8 @@ class DrillFlow:
         """Note an input to the question; what had to be said was said."""
         self._watch.saw(self._device)
         if isinstance(self.state, Asking):
-            self.state = replace(self.state, notice="")
+            notice = self.state.notice if self.state.is_first else ""
+            self.state = replace(self.state, notice=notice, is_first=False)
 
     def _press_asking(self, asking: Asking, name: str, key: str) -> None:
         match name:

@@ -62,11 +62,12 @@ def _sums(met: Mapping[date, DayRow], week: Sequence[date]) -> str:
 
 def weeks_plot(weeks: Sequence[Week]) -> Iterator[str]:
     """Yield the median seconds of each week as a bar, the numbers before it."""
-    unit = unit_for(max(week.median_ms for week in weeks) / 1000, WIDTH)
+    # whole milliseconds, as the JSON has them: the two must say the same
+    medians = [round(week.median_ms) / 1000 for week in weeks]
+    unit = unit_for(max(medians), WIDTH)
     yield f"weeks from their Monday; each # is up to {unit:g} s of the median"
-    for week in weeks:
+    for week, median in zip(weeks, medians, strict=True):
         ends = week.interval
         sure = f"likely {ends[0] / 1000:.1f} to {ends[1] / 1000:.1f}" if ends else "too few to be sure"
-        median = week.median_ms / 1000
         numbers = f"{week.monday}  {median:5.1f} s, {sure}, {number_of(week.drills, 'drill')}"
         yield f"{numbers:<52}  {bar(median, unit)}"

@@ -6,7 +6,20 @@ from collections import Counter
 
 import pytest
 
-from drills.questions import KINDS, MISTAKES, Marks, Outlines, Recipe, Spec, spec
+from drills.geometry import Chance
+from drills.questions import (
+    KINDS,
+    MISTAKES,
+    NO_FEATURES,
+    Code,
+    Marks,
+    Outlines,
+    Recipe,
+    Spec,
+    find,
+    skills_at,
+    spec,
+)
 from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.questions.codes import FORMS, LARGER, SMALL, codes, levels_of, made_once, some
 from tests.drills.sheets import HINGES, figure
@@ -246,8 +259,22 @@ def test_about_one_find_drill_in_five_has_nothing_to_mark(level: int) -> None:
     rest = [plan for plan in drawn if plan not in empty]
     for those in (empty, rest):
         counts = Counter(plan.detail for plan in those)
-        assert counts.keys() == {"pleats", "roof", "diamond"}
+        assert counts.keys() == {skill.split()[1] for skill in skills_at("find", "mark", level)}
         assert min(counts.values()) >= len(those) // 6
+
+
+def test_a_further_look_alike_changes_no_drill_of_an_older_code(monkeypatch: pytest.MonkeyPatch) -> None:
+    """With a feature of its own it is drawn only where the version has it, and then by its own name."""
+    code = Code("find", 6, 11)
+    plan_of = KINDS["find"].plan
+    before = [plan_of(code, "mark", NO_FEATURES, Chance(f"{seed}")) for seed in range(50)]
+    monkeypatch.setitem(find.LOOK_ALIKES, "ring", "beside rings")
+    monkeypatch.setitem(find.BY_FEATURE, "ring", "rings")
+    assert [plan_of(code, "mark", NO_FEATURES, Chance(f"{seed}")) for seed in range(50)] == before
+    new = [plan_of(code, "mark", frozenset({"rings"}), Chance(f"{seed}")) for seed in range(50)]
+    rings = [plan.sheet for plan in new if plan.detail == "ring"]
+    assert rings
+    assert all(isinstance(sheet, Recipe) and "ring" in sheet.needed for sheet in rings)
 
 
 def is_empty(plan: Spec) -> bool:

@@ -9,6 +9,7 @@ from drills.flatfold import failing, folds, solve_layers
 from drills.geometry import Chance
 from drills.structures import (
     DOWN,
+    STRUCTURES,
     UP,
     Beside,
     Sheet,
@@ -83,7 +84,7 @@ def test_a_seed_always_composes_the_same() -> None:
 def test_every_kind_is_composed() -> None:
     """Stretches, roofs and diamonds, hinges all ways, and the sizes that the choices say, as their blocks."""
     choices = list(all_tiles())
-    assert set(Counter(choice.kind for choice in choices)) == {"stretch", "roof", "diamond"}
+    assert set(Counter(choice.kind for choice in choices)) == set(STRUCTURES)
     for choice in choices[::11]:
         block = block_of(choice.part)
         assert (block.width, block.height) == (choice.width, choice.height)
@@ -93,7 +94,7 @@ def test_every_kind_is_composed() -> None:
 def test_what_fits_a_strip_fits() -> None:
     """Brought to the height, no wider than the strip, hinges only up and down."""
     found = fitting(8, 12, (UP, DOWN))
-    assert {choice.kind for choice in found} == {"stretch", "roof", "diamond"}
+    assert {choice.kind for choice in found} == set(STRUCTURES)
     for choice in found[::5]:
         block = block_of(choice.part)
         assert block.height == 8

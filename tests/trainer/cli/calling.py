@@ -72,8 +72,9 @@ def log_of(folder: Path) -> list[dict[str, Any]]:
 
 def codes(kind: str, form: str, how_many: int) -> Iterator[Code]:
     """Yield codes of a form with seeds from 0 on, level after level of its first four."""
+    levels = KINDS[kind].levels[:4]
     for seed in range(how_many):
-        yield newest(checked(Code(kind, KINDS[kind].levels[seed % 4], seed, form=form)))
+        yield newest(checked(Code(kind, levels[seed % len(levels)], seed, form=form)))
 
 
 def larger_codes(kind: str, form: str, of_each: int = 2) -> Iterator[Code]:

@@ -61,6 +61,13 @@ def test_median_seconds_are_bars_beside_their_numbers() -> None:
     ]
 
 
+def test_the_median_of_a_week_is_rounded_as_its_json_is() -> None:
+    """From whole milliseconds: 14,950.4 ms is 14.9 s and not 15.0 s, as 14,950 is."""
+    monday = date(2026, 3, 2)
+    week = Week(monday, 6, 14950.4, None, Window(monday, monday))
+    assert any(" 14.9 s," in line for line in weeks_plot([week]))
+
+
 @pytest.mark.parametrize(("largest", "unit"), [(0, 0.5), (8, 0.5), (8.1, 1), (100, 10), (10_000, 625)])
 def test_the_scale_fits_the_largest_value(largest: float, unit: float) -> None:
     """Sixteen signs at most."""

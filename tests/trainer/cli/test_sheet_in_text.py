@@ -205,8 +205,7 @@ def test_larger_sheets_are_told_whole(kind: str, form: str) -> None:
         drill = make(code)
         tags = tags_of(drill)
         assert len(set(tags.values())) == len(tags)
-        asks_points = drill.question.ask in ("vertices", "join")
-        assert asks_points or len(tags) == len(drill.pattern.creases)
+        assert drill.question.marks_points or len(tags) == len(drill.pattern.creases)
         lines = list(sheet_in_text(drill, tags))
         told = [line for line in lines if re.match(r"(?:[a-z]{2,3}: )?from ", line)]
         assert len(told) == len(drill.pattern.creases) - len(drill.question.hidden)

@@ -2,9 +2,13 @@ from __future__ import annotations
 
 from datetime import date
 
+import pytest
+
 from progress_store import replay, yardsticks
-from tests.trainer.practice.making import RULES, attempt, first_skills
+from tests.trainer.practice.making import RULES, attempt, first_skills, four_kinds
 from trainer.text.record import yardstick_in_text
+
+pytestmark = pytest.mark.usefixtures(four_kinds.__name__)
 
 DAY = date(2026, 3, 2)
 

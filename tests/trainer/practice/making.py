@@ -7,6 +7,8 @@ from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from drills.questions import KINDS, Drill, Verdict, kind_of
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from tests.drills.questions.codes import right_answer
@@ -18,6 +20,17 @@ RULES = Rules(floors(), levels())
 START = datetime(2026, 3, 2, 18, 30, tzinfo=timezone(timedelta(hours=1)))
 TODAY = START.date()
 WRONG = Verdict(False, "You answered.", "It is not so.", "Because.", misses=1)
+
+
+FOUR = ("steps", "sinks", "labels", "find")
+"""The kinds that tests reckon with which count them or their skills."""
+
+
+@pytest.fixture
+def four_kinds(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Leave out every kind but four, whatever else there is."""
+    for kind in KINDS.keys() - set(FOUR):
+        monkeypatch.delitem(KINDS, kind)
 
 
 class Hands:

@@ -11,8 +11,10 @@ import pytest
 from drills.geometry import Chance
 from drills.questions import KINDS, kind_of, skill_names, skills_at
 from progress_store import Attempt, Result, State
-from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, state_of
+from tests.trainer.practice.making import RULES, TODAY, attempt, first_skills, four_kinds, state_of
 from trainer.practice.choosing import Done, History, Selection, level_of, next_selection
+
+pytestmark = pytest.mark.usefixtures(four_kinds.__name__)
 
 Played = list[tuple[Selection, Result]]
 YESTERDAY = TODAY - timedelta(days=1)

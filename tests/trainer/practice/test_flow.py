@@ -166,7 +166,16 @@ def test_what_is_half_worked_is_begun_and_says_so() -> None:
     assert "counted for you" in flow.state.notice
     (first, _) = [line for line in panel_text(flow) if isinstance(line, NumberField)]
     assert (first.number, first.is_in_hand) == (4, False)
-    assert begun(Given(READ, stage="half", tells="One is counted.")).state == Asking()
+    told = begun(Given(READ, stage="half", tells="One is counted.")).state
+    assert isinstance(told, Asking)
+    assert told.notice == ""
+    # what is done for the person still stands after the first input, and goes with the second
+    said = flow.state.notice
+    flow.press("number", "3")
+    assert isinstance(flow.state, Asking)
+    assert flow.state.notice == said
+    flow.press("undo")
+    assert flow.state.notice == ""
 
 
 def test_without_a_verdict_in_between_the_next_question_follows() -> None:

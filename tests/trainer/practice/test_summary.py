@@ -6,9 +6,11 @@ from typing import Any
 import pytest
 
 from progress_store import Attempt, Result, State
-from tests.trainer.practice.making import RULES, TODAY, attempt, state_of
+from tests.trainer.practice.making import RULES, TODAY, attempt, four_kinds, state_of
 from trainer.practice.choosing import Done, History
 from trainer.practice.summary import levels_found, numbers, ordinal, what_changed
+
+pytestmark = pytest.mark.usefixtures(four_kinds.__name__)
 
 SKILL = "steps read 1:2"
 SOME = History((Done(SKILL, "steps", "clean"),))
