@@ -69,7 +69,14 @@ async def test_no_color_draws_without_colour(tmp_path: Path, monkeypatch: pytest
 SMALL = [(71, 24), (80, 19), (20, 5)]
 
 
-@pytest.mark.parametrize("keys", [(), ("n",), ("r",), ("f1",), ("enter",), ("n", "enter", "9", "9", "enter")])
+@pytest.mark.parametrize(
+    "keys",
+    [
+        (),
+        ("n", "enter", "9", "9", "enter"),
+        *(pytest.param((key,), marks=pytest.mark.long) for key in ("n", "r", "f1", "enter")),
+    ],
+)
 async def test_a_small_window_is_told_and_comes_back(tmp_path: Path, keys: tuple[str, ...]) -> None:
     """At any moment: one line says what is needed and what there is, and nothing else is drawn."""
     async with playing(tmp_path, settings=WAITING) as play:
