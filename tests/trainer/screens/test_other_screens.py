@@ -59,11 +59,12 @@ async def test_the_levels_offered_are_those_of_the_kind(tmp_path: Path) -> None:
             return re.findall(r"\(?\d\)?", words_of(choices).split("Level")[1].splitlines()[0])
 
         assert levels() == ["(1)", *"234567"]
-        await play.keys("left")
+        to_find = list(KINDS).index("find")
+        await play.keys(*["right"] * to_find)
         assert levels() == ["(2)", *"34567"]
-        await play.keys("down", "down", "left", "up", "up", "right")
+        await play.keys("down", "down", "left", "up", "up", *["left"] * to_find)
         assert levels() == [*"123456", "(7)"]
-        await play.keys("left", "enter")
+        await play.keys(*["right"] * to_find, "enter")
         code = read_code(play.drill.code)
         assert (code.kind, code.level) == ("find", 7)
 
