@@ -37,15 +37,14 @@ def is_right(drill: Drill) -> bool:
     return folds_anew(drill.truth)
 
 
-def test_thirty_drills() -> None:
-    """Thirty drills of every kind and form, at levels up to 5."""
-    assert [str(code) for code in codes(30, up_to=ALONE) if not is_right(make(code))] == []
+def test_a_dozen_drills() -> None:
+    """Twelve drills, going round kinds and forms, at levels up to 5."""
+    assert [str(code) for code in codes(12, up_to=ALONE) if not is_right(make(code))] == []
 
 
-@pytest.mark.parametrize("kind", KINDS)
-def test_a_drill_of_several_structures(kind: str) -> None:
-    """One of each kind at level 6."""
-    assert is_right(make(newest(checked(Code(kind, SEVERAL, 2026)))))
+def test_a_drill_of_several_structures() -> None:
+    """One at level 6, labels and all."""
+    assert is_right(make(newest(checked(Code("labels", SEVERAL, 2026)))))
 
 
 @pytest.mark.long

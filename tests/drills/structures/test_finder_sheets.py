@@ -36,9 +36,9 @@ IMAGES: tuple[Callable[[Point], Point], ...] = (
 )
 
 
-@pytest.mark.parametrize("tens", range(10))
+@pytest.mark.parametrize("tens", range(3))
 def test_all_are_found_and_none_invented(tens: int) -> None:
-    """A hundred sheets: composed with look-alikes, of other triangles, cut, look-alikes alone, and plain."""
+    """Thirty sheets: composed with look-alikes, of other triangles, cut, look-alikes alone, and plain."""
     for seed in range(10 * tens, 10 * tens + 10):
         check_pattern(seed)
 

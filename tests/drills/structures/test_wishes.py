@@ -40,8 +40,8 @@ LOOK_ALIKES: tuple[StructureKind, ...] = ("roof", "diamond")
 
 
 def test_look_alikes_alone_leave_nothing_slanted() -> None:
-    """Where roofs and diamonds only are allowed no crease is slanted, on ten sheets."""
-    for seed in range(10):
+    """Where roofs and diamonds only are allowed no crease is slanted, on five sheets."""
+    for seed in range(5):
         sheet = compose(Chance(f"alike {seed}"), 30, 14, 3, needed=("roof",), allowed=LOOK_ALIKES)
         kinds = Counter(kind for kind, _ in structures(sheet.part))
         assert kinds["roof"] >= 1
@@ -72,7 +72,7 @@ def structures(part: BlockDesign) -> Iterator[tuple[StructureKind, Triangle | No
 @pytest.mark.parametrize("needed", [("stretch",), ("roof",), ("diamond",), ("roof", "stretch"), ALL])
 def test_what_is_needed_occurs(needed: tuple[StructureKind, ...]) -> None:
     """Each kind at least once, as many structures as asked, on paper of the size asked, proven to fold."""
-    for seed in range(6):
+    for seed in range(3):
         number = max(2, len(needed)) + seed % 2
         sheet = compose(Chance(f"needed {seed}"), 26 + seed, 12, number, needed=needed)
         kinds = [kind for kind, _ in structures(sheet.part)]
@@ -82,7 +82,7 @@ def test_what_is_needed_occurs(needed: tuple[StructureKind, ...]) -> None:
         assert solve_layers(draw(sheet)).folds is True
 
 
-SMALL = [*product((12, 13, 14), range(8, 13))]
+SMALL = [*product((12, 13, 14), (8, 10, 12))]
 
 
 @pytest.mark.parametrize("other", LOOK_ALIKES)
@@ -102,7 +102,7 @@ SIZES = {"5-12-13": (32, 14, 3), "8-15-17": (36, 14, 3), "7-24-25": (44, 12, 3),
 @pytest.mark.parametrize("triangle", TRIANGLES[1:], ids=lambda triangle: triangle.name)
 def test_stretches_of_other_triangles(triangle: Triangle) -> None:
     """All stretches are of the triangles named; their turning points lie on parts of squares."""
-    for seed in range(3):
+    for seed in range(2):
         sheet = compose(Chance(f"{triangle.name} {seed}"), *SIZES[triangle.name], triangles=(triangle,))
         kinds = Counter(structures(sheet.part))
         assert kinds["stretch", triangle] >= 1
@@ -141,7 +141,10 @@ def test_the_simplest_rows_fold(kind: StructureKind, height: int) -> None:
         assert solve_layers(creases_of(Sheet(row))).folds is True
 
 
-@pytest.mark.parametrize("seed", range(6))
+LATER = [pytest.param(seed, marks=pytest.mark.long) for seed in range(3, 12)]
+
+
+@pytest.mark.parametrize("seed", [*range(3), *LATER])
 def test_small_sheets_fold_for_another_solver(seed: int) -> None:
     """The independent clauses and solver find layers for the composed labels too."""
     wishes: list[tuple[StructureKind, ...]] = [

@@ -7,13 +7,14 @@ from hypothesis import strategies as st
 from drills.geometry import Point, is_whole
 from drills.questions import Drill, MarkedPlaces, Outlines
 from drills.structures import lies_within
+from tests.drills.questions.codes import levels_of
 from tests.trainer.answering.made import board, drill, of_form
 from trainer.answering import ARROW_MOVES, STRIDE, FindingInput
 from trainer.board import ROLES, Arrow, Look
 from trainer.ways_of_asking import input_for
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
-CODES = [made.code for made in of_form("find", "mark", range(1, 3))]
+CODES = [f"find-{level}-{seed}" for level in levels_of("find") for seed in (1, 2)]
 
 
 def finding(code: str = "find-2-1") -> FindingInput:

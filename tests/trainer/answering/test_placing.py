@@ -4,13 +4,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point, is_whole
+from tests.drills.questions.codes import levels_of
 from tests.trainer.answering.made import board, drill, of_form
 from trainer.answering import ARROW_MOVES, PlacingInput
 from trainer.board import Arrow
 from trainer.ways_of_asking import input_for
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
-CODES = [made.code for made in of_form("steps", "place", range(1, 4))]
+CODES = [f"steps-{level}-{seed}-place" for level in levels_of("steps") for seed in (1, 2, 3)]
 
 
 def placing(code: str = "steps-1-3-place") -> PlacingInput:

@@ -3,6 +3,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date, timedelta
+from functools import cache
 from itertools import pairwise, product
 from typing import Any
 
@@ -52,25 +53,26 @@ def sat(
     return state, played
 
 
-def days(number: int, share_right: int, seed: str, a_day: int = 16) -> list[tuple[State, date, Played]]:
+@cache
+def days(number: int, share_right: int, seed: str, a_day: int = 16) -> tuple[tuple[State, date, Played], ...]:
     """Return days of practice, each with the state before it, after the placing drills."""
     chance = Chance(seed)
     placed = [
         attempt(skill, TODAY, place, level, purpose="placing", right=level < 3)
         for place, (level, skill) in enumerate(product((2, 3), first_skills("steps", "sinks", "labels")))
     ]
-    state, found = state_of(placed), []
+    state, found = state_of(placed), list[tuple[State, date, Played]]()
     for day in (TODAY + timedelta(days=number) for number in range(1, number + 1)):
         before = state
         state, played = sat(state, day, a_day, lambda _: chance.below(100) < share_right)
         found.append((before, day, played))
-    return found
+    return tuple(found)
 
 
 @pytest.mark.parametrize("share_right", [100, 90, 70, 40, 0])
 def test_forty_days_are_always_full(share_right: int) -> None:
     """However it goes, there is a drill for every place of every day, of a skill and level that there is."""
-    for _, _, played in days(40, share_right, f"full {share_right}"):
+    for _, _, played in days(40, share_right, f"forty {share_right}"):
         assert len(played) == 16
         for choice, _ in played:
             assert choice.skill in skill_names()
@@ -80,7 +82,7 @@ def test_forty_days_are_always_full(share_right: int) -> None:
 @pytest.mark.parametrize("share_right", [100, 90, 70, 40])
 def test_never_three_of_a_kind_running(share_right: int) -> None:
     """On forty days no kind comes three times in a row, but where a new skill is introduced."""
-    for _, _, played in days(40, share_right, f"three {share_right}"):
+    for _, _, played in days(40, share_right, f"forty {share_right}"):
         order = [choice for choice, _ in played]
         for one, two, three in zip(order, order[1:], order[2:], strict=False):
             assert three.reason == "new" or not one.kind == two.kind == three.kind
@@ -90,7 +92,7 @@ def test_never_three_of_a_kind_running(share_right: int) -> None:
 def test_one_in_eight_at_most_is_harder(share_right: int) -> None:
     """The harder ones are one level up, never two within eight, and they do come."""
     seen = 0
-    for before, _, played in days(40, share_right, f"harder {share_right}"):
+    for before, _, played in days(40, share_right, f"forty {share_right}"):
         places = [place for place, (choice, _) in enumerate(played) if choice.reason == "harder"]
         assert all(later - earlier >= 8 for earlier, later in pairwise(places))
         for choice, _ in (played[place] for place in places):
@@ -103,7 +105,7 @@ def test_one_in_eight_at_most_is_harder(share_right: int) -> None:
 @pytest.mark.parametrize("share_right", [100, 90, 70])
 def test_at_most_two_skills_a_day_are_new(share_right: int) -> None:
     """Counted by what the state did not know before the day."""
-    for before, _, played in days(40, share_right, f"new {share_right}"):
+    for before, _, played in days(40, share_right, f"forty {share_right}"):
         assert len({choice.skill for choice, _ in played} - set(before.skills)) <= 2
 
 
