@@ -18,7 +18,7 @@ from progress_store.figures import (
     pace_changes,
     weekly_pace,
 )
-from progress_store.files import StoreError, reason
+from progress_store.files import StoreError
 from progress_store.log import LONGEST_LINE, Log
 from progress_store.merge import LARGEST_COPY, MergeResult, is_copy
 from progress_store.pace import Floor, Gaps, Pace, PaceKey, Result, net_ms
@@ -84,7 +84,6 @@ __all__ = [
     "pace_changes",
     "practice_day",
     "ratio_interval",
-    "reason",
     "recall",
     "record_to_json",
     "remembered",

@@ -4,16 +4,46 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from datetime import date, datetime
 from pathlib import Path
-from typing import Any, Final, cast
+from typing import Final, TypedDict, cast
 
 from progress_store.files import JsonFile
 from progress_store.log import Log
-from progress_store.pace import Gaps, Pace, PaceKey
+from progress_store.pace import Gaps, Pace, PaceKey, Result
 from progress_store.schedule import Level, Mastery, Memory
 from progress_store.state import Rules, Skill, State
+
+SCHEMA: Final = 1
+NAME: Final = "state.json"
+
+
+class SkillFields(TypedDict):
+    """A skill as JSON fields, `form` those of its pace key, `standing` those of its mastery."""
+
+    kind: str
+    first_day: str
+    last_day: str
+    form: tuple[str, str, int, str, str]
+    marks: int
+    results: list[Result]
+    ratio: float | None
+    standing: tuple[bool, int, bool]
+    memory: tuple[float, float, str, str] | None
+
+
+class StateFields(TypedDict):
+    """The state as JSON fields; a pace comes after the fields of its key."""
+
+    attempts: int
+    last: tuple[str, str] | None
+    last_day: str | None
+    gaps: dict[str, list[int]]
+    paces: list[tuple[str, str, int, str, str, list[int], int | None]]
+    skills: dict[str, SkillFields]
+    levels: dict[str, tuple[int, list[bool], list[float]]]
+    firsts: list[bool]
 
 
 def rules_to_json(rules: Rules) -> dict[str, object]:
@@ -23,24 +53,24 @@ def rules_to_json(rules: Rules) -> dict[str, object]:
     return {"floors": floors, "levels": levels}
 
 
-def state_to_json(state: State) -> dict[str, object]:
+def state_to_json(state: State) -> StateFields:
     """Return the state as JSON fields, without the rules."""
     return {
         "attempts": state.attempts,
-        "last": None if state.last is None else [state.last[0].isoformat(), state.last[1]],
+        "last": None if state.last is None else (state.last[0].isoformat(), state.last[1]),
         "last_day": _text(state.last_day),
         "gaps": {device: list(gaps.recent) for device, gaps in state.gaps.items()},
-        "paces": [[*key, list(pace.recent), pace.best] for key, pace in state.paces.items()],
+        "paces": [(*key, list(pace.recent), pace.best) for key, pace in state.paces.items()],
         "skills": {skill: _skill_to_json(known) for skill, known in state.skills.items()},
         "levels": {
-            kind: [level.level, list(level.rights), list(level.ratios)]
+            kind: (level.level, list(level.rights), list(level.ratios))
             for kind, level in state.levels.items()
         },
         "firsts": list(state.firsts),
     }
 
 
-def state_from_json(fields: Mapping[str, Any], rules: Rules) -> State:
+def state_from_json(fields: StateFields, rules: Rules) -> State:
     """Return the state of fields that `state_to_json` made; raises ValueError, TypeError or KeyError."""
     last = fields["last"]
     return State(
@@ -49,7 +79,7 @@ def state_from_json(fields: Mapping[str, Any], rules: Rules) -> State:
         last=None if last is None else (datetime.fromisoformat(last[0]), last[1]),
         last_day=_day(fields["last_day"]),
         gaps={device: Gaps.of(gaps) for device, gaps in fields["gaps"].items()},
-        paces={PaceKey(*key): Pace(tuple(recent), best) for *key, recent, best in fields["paces"]},
+        paces={PaceKey(*row[:5]): Pace(tuple(row[5]), row[6]) for row in fields["paces"]},
         skills={skill: _skill_from_json(known) for skill, known in fields["skills"].items()},
         levels={
             kind: Level(level, tuple(rights), tuple(ratios))
@@ -59,22 +89,22 @@ def state_from_json(fields: Mapping[str, Any], rules: Rules) -> State:
     )
 
 
-def _skill_to_json(skill: Skill) -> dict[str, object]:
+def _skill_to_json(skill: Skill) -> SkillFields:
     memory = skill.memory
     return {
         "kind": skill.kind,
         "first_day": skill.first_day.isoformat(),
         "last_day": skill.last_day.isoformat(),
-        "form": list(skill.pace_key),
+        "form": skill.pace_key,
         "marks": skill.marks,
         "results": list(skill.results),
         "ratio": skill.ratio,
-        "standing": list(skill.mastery),
-        "memory": None if memory is None else [*memory[:2], memory.last.isoformat(), memory.next.isoformat()],
+        "standing": skill.mastery,
+        "memory": None if memory is None else (*memory[:2], memory.last.isoformat(), memory.next.isoformat()),
     }
 
 
-def _skill_from_json(fields: Mapping[str, Any]) -> Skill:
+def _skill_from_json(fields: SkillFields) -> Skill:
     memory = fields["memory"]
     return Skill(
         kind=fields["kind"],
@@ -95,10 +125,6 @@ def _text(day: date | None) -> str | None:
 
 def _day(text: str | None) -> date | None:
     return None if text is None else date.fromisoformat(text)
-
-
-SCHEMA: Final = 1
-NAME: Final = "state.json"
 
 
 class SavedState:
@@ -126,7 +152,7 @@ class SavedState:
         )
 
     def _state(self, fields: dict[str, object], log: Log) -> State | None:
-        state = cast("dict[str, Any]", fields["state"])
+        state = cast("StateFields", fields["state"])
         if fields["state_hash"] != _hash(state):
             raise ValueError("not what was written")
         if int(cast("int", fields["log_bytes"])) > log.length:
@@ -140,6 +166,6 @@ class SavedState:
         return state_from_json(state, self._rules)
 
 
-def _hash(fields: dict[str, object]) -> str:
+def _hash(fields: StateFields) -> str:
     text = json.dumps(fields, sort_keys=True, separators=(",", ":"))
     return hashlib.blake2b(text.encode(), digest_size=16).hexdigest()
