@@ -8,7 +8,7 @@ from tempfile import TemporaryDirectory
 
 import trainer
 from progress_store import open_store
-from trainer.clock import system_clock
+from trainer.given import system_clock
 from trainer.practice.attempts import floors, levels
 from trainer.screens.app import Slantwise
 

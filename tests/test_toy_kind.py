@@ -32,8 +32,7 @@ from tests.trainer.cli.calling import NOW, call, log_of
 from tests.trainer.practice.making import Hands, attempt, go_through, played, store
 from tests.trainer.screens.playing import WAITING, playing
 from trainer.practice.attempts import floors, levels
-from trainer.practice.rounds import placing, today
-from trainer.practice.warm_up import Target, warm_up
+from trainer.practice.rounds import Target, placing, today, warm_up
 from trainer.practice.yardstick import codes_of
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.drill import DrillScreen

@@ -33,8 +33,8 @@ from drills.questions import (
 )
 from drills.structures import Stretch, draw, find_stretches
 from trainer.answering import AnswerInput
+from trainer.given import InputError
 from trainer.text.asked import Tags, TextManner, put_as_said, tell_truth
-from trainer.text.input_error import InputError
 from trainer.ways_of_asking import WAYS, WayOfAsking
 
 
@@ -125,6 +125,7 @@ KIND = QuestionKind(
     lowest=2,
     highest=4,
     in_placing=False,
+    stretch_is_given=True,
     pace_floor=PaceFloor(2_000, is_each=False),
     missed_words="the number missed",
     taken_words="",

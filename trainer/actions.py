@@ -233,19 +233,3 @@ def key_line(context: Context, having: Collection[str] | None = None) -> list[Ac
 def window_line() -> list[Action]:
     """Return the actions that move the window on a sheet."""
     return [action for action in ACTIONS if action.moves_window]
-
-
-def key_table() -> list[tuple[str, str, str]]:
-    """Return rows of key, what it does and where, for the help and the README."""
-    return [
-        (
-            action.shown,
-            action.words,
-            "everywhere" if action.contexts == _ALL else ", ".join(map(_titled, action.contexts)),
-        )
-        for action in ACTIONS
-    ]
-
-
-def _titled(context: Context) -> str:
-    return CONTEXTS[context]

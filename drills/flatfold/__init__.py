@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from drills.flatfold.cells import cells_of
 from drills.flatfold.check import Report, check_pattern, fault_in_words, faults
 from drills.flatfold.conditions import bits, conditions_of
-from drills.flatfold.folded import TearingError, fold
+from drills.flatfold.folded import TearingError, cells_of, fold
 from drills.flatfold.labels import (
     clusters,
     completions,

@@ -26,8 +26,7 @@ from functools import cached_property
 from itertools import combinations, permutations, product
 from typing import TypeAlias
 
-from drills.flatfold.cells import cells_of
-from drills.flatfold.folded import Folded
+from drills.flatfold.folded import Folded, cells_of
 
 Nest: TypeAlias = tuple[int, int, int, int]
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from drills.fold_file.drawing import to_fold
 from drills.fold_file.grid import LARGEST_DENOMINATOR, TOLERANCE, Grid
 from drills.fold_file.imported import ImportedPattern, read_sheet
 from drills.fold_file.read import MOST_MIB, FoldFileError
-from drills.fold_file.write import to_fold
 
 __all__ = [
     "LARGEST_DENOMINATOR",

@@ -1,4 +1,7 @@
-"""What a FOLD frame draws: points exactly as written, lines by their ends, labels or the signs of angles."""
+"""A pattern as a FOLD frame draws it: any frame read exactly as it is written, our own patterns written.
+
+Written is FOLD 1.2 (github.com/edemaine/fold, doc/spec.md).
+"""
 
 from __future__ import annotations
 
@@ -24,10 +27,11 @@ from drills.fold_file.read import (
     scaled_numbers,
     sign_of,
 )
-from drills.fold_file.write import EXACT_POINTS
-from drills.geometry import Point
-from drills.pattern import Label
+from drills.geometry import Exact, Point
+from drills.pattern import CreasePattern, Label
 
+EXACT_POINTS: Final = "slantwise:vertices_exact"
+"""The key of our own under which points stand as fractions in text, beside their decimals."""
 _NEAR: Final = Fraction(1, 1_000_000)
 """How far exact points may be from the decimals beside them."""
 
@@ -163,3 +167,33 @@ def _by_angle(frame: Frame, edges: int) -> tuple[Label, ...]:
             raise FoldFileError(f"edges_foldAngle[{index}] is not a number; give it in degrees, or null.")
         labels.append("U" if angle is None else by_sign[sign_of(angle)])
     return tuple(labels)
+
+
+def to_fold(pattern: CreasePattern) -> dict[str, object]:
+    """Return the pattern as a FOLD object, y up, one grid square = 1, points and edges in order.
+
+    The exact coordinates are added, as fractions in text, where decimals cannot hold one of them.
+    """
+    fold: dict[str, object] = {
+        "file_spec": 1.2,
+        "file_creator": "Slantwise",
+        "file_classes": ["singleModel"],
+        "frame_classes": ["creasePattern"],
+        "frame_attributes": ["2D"],
+        "vertices_coords": [[_number(value) for value in point] for point in pattern.vertices],
+        "edges_vertices": [[edge.start, edge.end] for edge in pattern.edges],
+        "edges_assignment": [edge.label for edge in pattern.edges],
+        "slantwise:edges_role": [edge.role for edge in pattern.edges],
+    }
+    if not all(_is_decimal(value) for point in pattern.vertices for value in point):
+        fold[EXACT_POINTS] = [[str(value) for value in point] for point in pattern.vertices]
+    return fold
+
+
+def _number(value: Exact) -> int | float:
+    return int(value) if value.denominator == 1 else float(value)
+
+
+def _is_decimal(value: Exact) -> bool:
+    """Whether the number as it is written reads back as itself."""
+    return Fraction(str(_number(value))) == value

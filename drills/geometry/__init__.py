@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from drills.geometry.angles import Turn, counterclockwise, is_half_turn, turn_between
 from drills.geometry.chance import Chance
 from drills.geometry.planar import (
     HalfEdge,
@@ -36,11 +35,14 @@ from drills.geometry.plane import (
     Point,
     Step,
     Symmetry,
+    Turn,
     as_int,
+    counterclockwise,
     cross,
     direction_of,
     divided,
     dot,
+    is_half_turn,
     is_whole,
     move_between,
     moved,
@@ -48,6 +50,7 @@ from drills.geometry.plane import (
     opposite,
     ratio_of,
     step_between,
+    turn_between,
 )
 
 __all__ = [

@@ -7,7 +7,7 @@ from drills.questions.asking.labels import MarkWrongLabels
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_directions_of
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
-from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
+from drills.questions.code import LARGEST_SEED, Code, CodeError, Recipe, Spec, parse_code
 from drills.questions.contents import ADDS, HEADINGS, contents
 from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
@@ -31,7 +31,6 @@ from drills.questions.registry import (
     spec,
     top_level,
 )
-from drills.questions.spec import Recipe, Spec
 
 __all__ = [
     "ADDS",

@@ -6,10 +6,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
-from drills.questions.code import Code
+from drills.questions.code import Code, Recipe, Spec
 from drills.questions.labels import most_wrong
 from drills.questions.registry import KINDS, checked, newest, spec
-from drills.questions.spec import Recipe, Spec
 from drills.structures import STRUCTURES, TRIANGLES, Stretch
 
 SEEN = 150

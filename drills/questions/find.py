@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drills.geometry import SYMMETRIES, Chance
 from drills.questions.asking.stretches import FindStretches
-from drills.questions.code import Code
+from drills.questions.code import Code, Recipe, Spec
 from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
@@ -25,7 +25,6 @@ from drills.questions.levels import (
     stretch_at,
 )
 from drills.questions.question import Drill
-from drills.questions.spec import Recipe, Spec
 from drills.structures import (
     MOST_STRUCTURES,
     SIDEWAYS_HINGES,
@@ -142,6 +141,7 @@ KIND = QuestionKind(
     lowest=LOWEST,
     highest=LARGE,
     in_placing=False,
+    stretch_is_given=False,
     pace_floor=PaceFloor(3_000, is_each=True),
     missed_words="a stretch not seen",
     taken_words="something else taken for one",

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Chance
-from drills.questions.code import Code
+from drills.questions.code import Code, Spec
 from drills.questions.question import AnyQuestion, Drill
-from drills.questions.spec import Spec
 
 Features: TypeAlias = frozenset[str]
 """Named abilities of a generator, such as "roofs"."""
@@ -37,7 +36,8 @@ class QuestionKind:
 
     ``forms`` come with the first one, that codes leave out, first. ``skills`` map the name of a skill,
     which begins with the kind, to its words; ``partners`` are skills easily taken for one another.
-    ``lowest`` and ``highest`` are its levels, ``in_placing`` whether it helps to find a person's level.
+    ``lowest`` and ``highest`` are its levels, ``in_placing`` whether it helps to find a person's level,
+    ``stretch_is_given`` whether a stretch is there to be read, rather than to be looked for.
     ``missed_words`` and ``taken_words`` say in the record what was missed, and what was marked wrongly
     (empty where nothing can be). ``versions`` give, by form and level, the features of each version of
     the generator, the first one first; a form and level not named has one version without any.
@@ -51,6 +51,7 @@ class QuestionKind:
     lowest: int
     highest: int
     in_placing: bool
+    stretch_is_given: bool
     pace_floor: PaceFloor
     missed_words: str
     taken_words: str

@@ -9,7 +9,7 @@ from drills.flatfold import is_settled_by_counting, is_settled_in_full
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, bent_runs, straight_runs
 from drills.questions.asking.labels import COUNTING_UP_TO, MarkWrongLabels
-from drills.questions.code import Code
+from drills.questions.code import Code, Recipe, Spec
 from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
@@ -23,7 +23,6 @@ from drills.questions.levels import (
     stretch_at,
 )
 from drills.questions.question import Drill
-from drills.questions.spec import Recipe, Spec
 from drills.structures import MOST_STRUCTURES, Stretch, draw
 
 FORMS = {"mark": Form("mark", MarkWrongLabels)}
@@ -197,6 +196,7 @@ KIND = QuestionKind(
     lowest=1,
     highest=LARGE,
     in_placing=True,
+    stretch_is_given=True,
     pace_floor=PaceFloor(8_000, is_each=False),
     missed_words="a wrong label not seen",
     taken_words="a right label taken for wrong",

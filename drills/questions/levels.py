@@ -12,8 +12,7 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple, get_args
 
 from drills.geometry import Chance
-from drills.questions.code import Code
-from drills.questions.spec import Recipe
+from drills.questions.code import Code, Recipe
 from drills.structures import TRIANGLES, Side, Stretch, Triangle
 
 WIDEST, HIGHEST = 14, 12

@@ -16,7 +16,7 @@ from typing import Any, ClassVar, Generic, Literal, NamedTuple, Self, TypeAlias,
 from drills.fold_file import to_fold
 from drills.geometry import Point
 from drills.pattern import CreasePattern, number_of
-from drills.questions.spec import Spec
+from drills.questions.code import Spec
 from drills.structures import SheetDesign, faces_inside, parts_that_go_in
 
 Slip: TypeAlias = Literal["", "exchanged", "not smallest", "more than needed"]

@@ -8,10 +8,9 @@ from itertools import chain
 
 from drills.questions import find, labels, sinks, steps
 from drills.questions.certificate import certify
-from drills.questions.code import LARGEST_SEED, Code, CodeError, parse_code
+from drills.questions.code import LARGEST_SEED, Code, CodeError, Spec, parse_code
 from drills.questions.kind import QuestionKind
 from drills.questions.question import AnyQuestion, Drill, Fields
-from drills.questions.spec import Spec
 
 KINDS: dict[str, QuestionKind] = {
     "steps": steps.KIND,

@@ -7,7 +7,7 @@ from dataclasses import replace
 from drills.geometry import Chance
 from drills.pattern import CreasePattern
 from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
-from drills.questions.code import Code
+from drills.questions.code import Code, Recipe, Spec
 from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
@@ -24,7 +24,6 @@ from drills.questions.levels import (
     stretch_at,
 )
 from drills.questions.question import AnyQuestion, Drill
-from drills.questions.spec import Recipe, Spec
 from drills.structures import MOST_STRUCTURES, Stretch, draw
 
 FORMS = {
@@ -149,6 +148,7 @@ KIND = QuestionKind(
     lowest=1,
     highest=LARGE,
     in_placing=True,
+    stretch_is_given=True,
     pace_floor=PaceFloor(1_500, is_each=True),
     missed_words="a line or point not marked",
     taken_words="something else taken for one",

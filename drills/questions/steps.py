@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from drills.geometry import Chance, Direction, is_whole, ratio_of, step_between
 from drills.pattern import CreasePattern, Paper, Role, Run, build, straight_runs
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment
-from drills.questions.code import Code
+from drills.questions.code import Code, Recipe, Spec
 from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
@@ -21,7 +21,6 @@ from drills.questions.levels import (
     stretch_at,
 )
 from drills.questions.question import Drill
-from drills.questions.spec import Recipe, Spec
 from drills.structures import MOST_STRUCTURES, TRIANGLES, Stretch, Triangle, draw
 
 FORMS = {"read": Form("read a step", ReadStep), "place": Form("place a step", PlaceStep)}
@@ -128,6 +127,7 @@ KIND = QuestionKind(
     lowest=1,
     highest=LARGE,
     in_placing=True,
+    stretch_is_given=True,
     pace_floor=PaceFloor(3_000, is_each=False),
     missed_words="the step missed",
     taken_words="",

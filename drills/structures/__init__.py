@@ -10,7 +10,6 @@ from drills.structures.block import (
     Block,
     LeavingHinge,
     Outline,
-    above,
     beside,
     check_block,
     exchanged,
@@ -23,9 +22,8 @@ from drills.structures.block import (
     with_pleats_around,
 )
 from drills.structures.composing import MOST_STRUCTURES, RowRequest, compose, least_rows
-from drills.structures.cutting import cut, on_paper
+from drills.structures.cropping import cut, on_paper, pleats_only
 from drills.structures.designs import (
-    Above,
     Around,
     Beside,
     BlockDesign,
@@ -37,8 +35,6 @@ from drills.structures.designs import (
 )
 from drills.structures.diamond import SIDEWAYS_HINGES, Diamond, FieldSheet, Framed, Sideways, diamond_field
 from drills.structures.finder import Corners, Found, find_stretches
-from drills.structures.oriented_triangle import ORIENTED_TRIANGLES, OrientedTriangle
-from drills.structures.pleats_only import pleats_only
 from drills.structures.roof import Roof, RoofHinge, roof_lines
 from drills.structures.sheets import (
     Sheet,
@@ -54,8 +50,15 @@ from drills.structures.sheets import (
     parts_that_go_in,
 )
 from drills.structures.stretch import Side, Stretch, on_sheet, outline
-from drills.structures.tiles import STRUCTURES, Structure, all_tiles, fitting, narrowest
-from drills.structures.triangle import TRIANGLE_345, TRIANGLES, Triangle, label_of_rank
+from drills.structures.tiles import STRUCTURES, Structure, fitting, narrowest
+from drills.structures.triangle import (
+    ORIENTED_TRIANGLES,
+    TRIANGLE_345,
+    TRIANGLES,
+    OrientedTriangle,
+    Triangle,
+    label_of_rank,
+)
 
 __all__ = [
     "DOWN",
@@ -68,7 +71,6 @@ __all__ = [
     "TRIANGLES",
     "TRIANGLE_345",
     "UP",
-    "Above",
     "Around",
     "Beside",
     "Block",
@@ -95,8 +97,6 @@ __all__ = [
     "Tile",
     "Triangle",
     "Turned",
-    "above",
-    "all_tiles",
     "beside",
     "block_of",
     "check_block",

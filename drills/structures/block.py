@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple, TypeAlias
 
 from drills.flatfold import check_angles
-from drills.geometry import HALF_TURN, MIRROR, QUARTER_TURN, Direction, Exact, Point, Symmetry, moved
+from drills.geometry import MIRROR, QUARTER_TURN, Direction, Exact, Point, Symmetry, moved
 from drills.pattern import OTHER_LABEL, CreasePattern, Label, Line, Paper, build
 
 Outline: TypeAlias = tuple[Point, Point, Point, Point]
@@ -172,16 +172,6 @@ def beside(left: Block, right: Block, gap: int = 0) -> Block:
     """
     _check_hinges(left, right)
     return _joined(left, right, gap)
-
-
-def above(lower: Block, upper: Block, gap: int = 0) -> Block:
-    """Return two blocks of one width one above the other: as beside, a quarter turned."""
-    if lower.width != upper.width:
-        raise ValueError(
-            f"Blocks above each other must be of one width, not {lower.width} and {upper.width}."
-        )
-    back = QUARTER_TURN.then(HALF_TURN)
-    return turned_block(beside(turned_block(lower, back), turned_block(upper, back), gap), QUARTER_TURN)
 
 
 def mirror_pair(block: Block, gap: int = 0) -> Block:

@@ -15,7 +15,6 @@ from typing import NamedTuple, TypeAlias
 from drills.geometry import QUARTER_TURN, SYMMETRIES, Direction, Symmetry
 from drills.structures.block import (
     Block,
-    above,
     beside,
     mirror_pair,
     turned_block,
@@ -93,24 +92,6 @@ class Beside(BlockDesign):
     def structures(self) -> int:
         """Those of both parts."""
         return self.left.structures + self.right.structures
-
-
-@dataclass(frozen=True)
-class Above(BlockDesign):
-    """Two parts one above the other with so many pleats between them."""
-
-    lower: BlockDesign
-    upper: BlockDesign
-    gap: int = 0
-
-    def block(self) -> Block:
-        """Return both blocks as one."""
-        return above(block_of(self.lower), block_of(self.upper), self.gap)
-
-    @property
-    def structures(self) -> int:
-        """Those of both parts."""
-        return self.lower.structures + self.upper.structures
 
 
 @dataclass(frozen=True)

@@ -13,11 +13,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from drills.geometry import FACINGS, Direction, Move, Point, move_between, opposite, straight_on
+from drills.geometry import Direction, Move, Point, move_between, opposite, straight_on
 from drills.pattern import CreasePattern
-from drills.structures.oriented_triangle import FAR_CORNERS, CreaseIndex, crease_index
-from drills.structures.outlines import Piece, outline_pieces
-from drills.structures.triangle import Triangle
+from drills.structures.outlines import CreaseIndex, Piece, crease_index, outline_pieces
+from drills.structures.triangle import FAR_CORNERS, Triangle
 
 
 class Inside(NamedTuple):
@@ -130,12 +129,6 @@ class Found:
     def is_whole(self) -> bool:
         """Whether all four corners are on the sheet."""
         return None not in self.corners
-
-    @property
-    def is_mirrored(self) -> bool:
-        """Whether it is a mirror image of the unturned stretch, not only a turned one."""
-        facing = FACINGS[self.facing]
-        return facing.a * facing.d - facing.b * facing.c < 0
 
     @property
     def shallow(self) -> Move | None:

@@ -1,21 +1,65 @@
-"""Pieces of the outlines of slanted stretches: slanted creases followed from corner to corner."""
+"""Where slanted creases lead, and the pieces of outlines that they make from corner to corner."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from math import gcd
 from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Direction, HalfPlane, IntPair, Leaving, opposite
-from drills.structures.oriented_triangle import (
+from drills.pattern import CreasePattern
+from drills.structures.triangle import (
     FAR_CORNERS,
     ORIENTED_TRIANGLES,
     SIDE_ALONG,
-    CreaseIndex,
+    TRIANGLE_INSIDE,
     OrientedTriangle,
 )
 
 _Step: TypeAlias = tuple[int, int]
 """An edge of the outline, by its first vertex and its side."""
+
+
+class CreaseIndex(NamedTuple):
+    """Where creases lead: the vertices as whole numbers in one small unit, and what leaves each.
+
+    ``over_edge`` gives for each oriented triangle, by its place in ORIENTED_TRIANGLES, at which
+    vertices and in which direction a crease that runs like its inside lines comes in over the
+    paper's edge.
+    """
+
+    places: tuple[IntPair, ...]
+    leaving: tuple[Leaving, ...]
+    at_edge: frozenset[int]
+    over_edge: Mapping[int, Sequence[tuple[int, Direction]]]
+
+    def beyond(self, vertex: int, direction: Direction) -> int | None:
+        """Return the vertex to which a crease leads in a direction, if there is one."""
+        found = self.leaving[vertex].get(direction)
+        return found[1] if found else None
+
+
+def crease_index(pattern: CreasePattern) -> CreaseIndex:
+    """Return where the creases of a pattern lead; the paper's edge is none of them."""
+    places = pattern.on_integers.points
+    leaving: list[dict[Direction, tuple[int, int]]] = [{} for _ in places]
+    at_edge = set()
+    for number, (start, end, _, label) in enumerate(pattern.edges):
+        if label == "B":
+            at_edge |= {start, end}
+            continue
+        # reckoned from whole numbers, which is quicker here than to ask the pattern
+        dx, dy = places[end][0] - places[start][0], places[end][1] - places[start][1]
+        shared = gcd(dx, dy)
+        direction = Direction(dx // shared, dy // shared)
+        leaving[start][direction] = number, end
+        leaving[end][opposite(direction)] = number, start
+    over_edge = defaultdict(list)
+    for vertex in at_edge:
+        for direction in leaving[vertex].keys() & TRIANGLE_INSIDE.keys():
+            over_edge[TRIANGLE_INSIDE[direction]].append((vertex, direction))
+    return CreaseIndex(places, tuple(leaving), frozenset(at_edge), over_edge)
 
 
 class Piece(NamedTuple):

@@ -5,7 +5,7 @@ To add one: a module with its design and its tiles, and a row of STRUCTURES.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable
 from functools import lru_cache
 from typing import NamedTuple, TypeAlias
 
@@ -40,15 +40,6 @@ STRUCTURES: dict[StructureKind, Structure] = {
 """By name. A sheet has only those that its recipe allows, so a new row changes no old sheet."""
 
 _STRAIGHT_OUT = frozenset((UP, DOWN))
-
-
-def all_tiles(
-    kinds: Collection[StructureKind] | None = None, triangles: Triangles = (TRIANGLE_345,)
-) -> Iterator[Tile]:
-    """Yield every tile of these kinds, of all if none are given; stretches are of these triangles."""
-    for name, structure in STRUCTURES.items():
-        if kinds is None or name in kinds:
-            yield from _tiles(structure, triangles)
 
 
 @lru_cache(maxsize=64)

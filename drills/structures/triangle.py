@@ -1,12 +1,24 @@
-"""The right triangles whose half angles give whole-number slopes, and the sides they lend a stretch."""
+"""The right triangles that slanted stretches are made of, their sides, and how each lies on a sheet.
+
+Their half angles give whole-number slopes. The finder tells the five, each in four facings, apart by
+directions alone. Sides and corners are counted round the outline from S: sides S-A, A-T, T-B, B-S,
+corners S, A, T, B, so that side i begins at corner i and ends at the next.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import NamedTuple
 
-from drills.geometry import Direction, Move, Point, direction_of, moved
+from drills.geometry import FACINGS, Direction, Move, Point, Symmetry, direction_of, moved, opposite
 from drills.pattern import Label
+
+Four = tuple[Direction, Direction, Direction, Direction]
+FAR_CORNERS = (0, 2)
+_UP_OUT = Direction(1, 1)
+_RIDGES = (Direction(-1, -1), Direction(1, -1), Direction(1, 1), Direction(-1, 1))
+_PLEATS = (Direction(1, 0), Direction(0, -1), Direction(-1, 0), Direction(0, 1))
 
 
 class Triangle(NamedTuple):
@@ -43,9 +55,6 @@ TRIANGLES = (
     Triangle("20-21-29", Direction(5, 2), Direction(3, 7), 6),
 )
 """The triangles met in folding, each with one of its two pairs of outline directions."""
-
-
-_UP_OUT = Direction(1, 1)
 
 
 class Parallelogram(NamedTuple):
@@ -91,3 +100,76 @@ class Parallelogram(NamedTuple):
 def label_of_rank(rank: int) -> Label:
     """Return the label of a pleat line of this rank: mountain where it is even, valley where it is odd."""
     return "V" if rank % 2 else "M"
+
+
+class OrientedTriangle(NamedTuple):
+    """A triangle in one facing and its directions on the sheet, y up.
+
+    ``sides``: along each side; ``ridges``: out from each corner at 45 degrees; ``pleats`` and
+    ``inside``: as a pleat line and an inside line leave each side's turning points.
+    """
+
+    triangle: Triangle
+    facing: int
+    sides: Four
+    ridges: Four
+    pleats: Four
+    inside: Four
+
+    @property
+    def left(self) -> int:
+        """1 where the outline has its inside at the left of its sides, -1 in a mirror image."""
+        facing = FACINGS[self.facing]
+        return facing.a * facing.d - facing.b * facing.c
+
+    def outward(self, corner: int) -> tuple[Direction, ...]:
+        """Return the directions of which one must leave a corner: its ridge, or at a far corner a hinge.
+
+        Where two stretches stand side by side their ridges end in one point and only a hinge goes on.
+        """
+        ridge = self.ridges[corner]
+        if corner not in FAR_CORNERS:
+            return (ridge,)
+        return ridge, Direction(ridge.dx, 0), Direction(0, ridge.dy)
+
+
+def _oriented(triangle: Triangle, facing: int) -> OrientedTriangle:
+    a, b, inside = triangle.shallow, triangle.steep, triangle.inside
+    image = FACINGS[facing]
+    return OrientedTriangle(
+        triangle,
+        facing,
+        _four(image, (a, b, opposite(a), opposite(b))),
+        _four(image, _RIDGES),
+        _four(image, _PLEATS),
+        _four(image, (inside, opposite(inside), opposite(inside), inside)),
+    )
+
+
+def _four(facing: Symmetry, directions: Four) -> Four:
+    first, second, third, fourth = (_image(facing, direction) for direction in directions)
+    return first, second, third, fourth
+
+
+def _image(facing: Symmetry, direction: Direction) -> Direction:
+    point = facing.of(Point(direction.dx, direction.dy))
+    return Direction(int(point.x), int(point.y))
+
+
+ORIENTED_TRIANGLES = tuple(
+    _oriented(triangle, facing) for triangle in TRIANGLES for facing in range(len(FACINGS))
+)
+
+SIDE_ALONG: Mapping[Direction, tuple[int, int]] = {
+    direction: (number, side)
+    for number, oriented in enumerate(ORIENTED_TRIANGLES)
+    for side, direction in enumerate(oriented.sides)
+}
+"""The oriented triangle, by number, and the side that run in a direction: no two share one."""
+
+TRIANGLE_INSIDE: Mapping[Direction, int] = {
+    direction: number
+    for number, oriented in enumerate(ORIENTED_TRIANGLES)
+    for direction in oriented.inside[:2]
+}
+"""The oriented triangle, by number, whose inside lines run in a direction."""

@@ -8,7 +8,6 @@ from itertools import islice
 
 from drills.questions import KINDS, Code, Drill, checked, make, newest
 from drills.structures import (
-    Above,
     Around,
     Beside,
     BlockDesign,
@@ -88,7 +87,7 @@ def _parts(part: BlockDesign) -> Iterator[str]:
         case Mirrored(inner, _):
             yield "mirror image across a shared edge"
             yield from (*_parts(inner), *_parts(inner))
-        case Beside(first, second, _) | Above(first, second, _):
+        case Beside(first, second, _):
             yield from (*_parts(first), *_parts(second))
 
 

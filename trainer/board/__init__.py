@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from trainer.board.autopan import asked, brought_into_view, followed, in_view, opened
 from trainer.board.cursor import (
     BACK,
     DIRECTIONS,
@@ -13,8 +12,17 @@ from trainer.board.cursor import (
     nearest_that_way,
     track_of,
 )
-from trainer.board.drawing import Board, draw_board
-from trainer.board.look import LABELS, ROLES, Look, Marked, crease_in_words, points_at, way_in_words
+from trainer.board.drawing import (
+    LABELS,
+    ROLES,
+    Board,
+    Look,
+    Marked,
+    crease_in_words,
+    draw_board,
+    points_at,
+    way_in_words,
+)
 from trainer.board.overview import Plan, draw_overview, plan_of, shown_in_words
 from trainer.board.palette import COLOURLESS, DARK, LIGHT, Ink, Mark, Paint, Palette, Style
 from trainer.board.raster import (
@@ -44,7 +52,18 @@ from trainer.board.scale import (
     scale_for,
 )
 from trainer.board.static_layer import layer_of
-from trainer.board.window import MARGIN, STEPS, Room, Window, window_on
+from trainer.board.window import (
+    MARGIN,
+    STEPS,
+    Room,
+    Window,
+    asked,
+    brought_into_view,
+    followed,
+    in_view,
+    opened,
+    window_on,
+)
 
 __all__ = [
     "BACK",

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from drills.geometry import Exact, Point
 from drills.pattern import CreasePattern
-from trainer.board.look import Look, Marked
+from trainer.board.drawing import Look, Marked
 from trainer.board.palette import SIGNS, Mark
 from trainer.board.raster import Glyphs
 from trainer.board.scale import Box, Scale

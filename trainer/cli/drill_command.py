@@ -3,13 +3,32 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from datetime import datetime
 from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
 
-from drills.questions import KINDS, LARGEST_SEED, Code, checked, make, newest, read_code, top_level
+from drills.questions import (
+    KINDS,
+    LARGEST_SEED,
+    Code,
+    Drill,
+    Verdict,
+    checked,
+    make,
+    newest,
+    read_code,
+    top_level,
+)
 from trainer.cli.parser import Console, Parser, data_folder, open_app, whole_number
-from trainer.text.input_error import InputError
+from trainer.given import InputError
+
+if TYPE_CHECKING:
+    from progress_store import StoreError
+    from trainer.practice.attempts import Measured
 
 MOST = 10_000
+RIGHT, WRONG = 0, 1
 _PARTS = ("kind", "level", "seed")
 _EXAMPLES = """examples:
   slantwise drill labels-3-41              in the app
@@ -47,9 +66,7 @@ def run(options: Namespace, console: Console) -> int:
     if options.count is not None:
         raise InputError("--count goes with --json; leave it out for one drill.")
     if options.text:
-        from trainer.cli.drill_in_text import ask_in_text
-
-        return ask_in_text(make(first), data_folder(options, console), console)
+        return _ask_in_text(make(first), data_folder(options, console), console)
     return open_app(options, console, first)
 
 
@@ -80,3 +97,59 @@ def _print_lines(first: Code, count: int, console: Console) -> int:
     for seed in range(first.seed, first.seed + count):
         console.say(make(first._replace(seed=seed)).to_line())
     return 0
+
+
+def _ask_in_text(drill: Drill, folder: Path, console: Console) -> int:
+    """Put the drill, judge the line typed and keep the attempt; return 0 where it was right, else 1."""
+    from progress_store import StoreError
+    from trainer.text.asked import tags_of
+    from trainer.text.drill import answer_from, sheet_in_text, verdict_in_text
+
+    tags = tags_of(drill)
+    for line in sheet_in_text(drill, tags):
+        console.say(line)
+    console.say(f"Type one line: {drill.question.how_to_answer()}.")
+    text, measured, now = _answered(console)
+    given = answer_from(text, drill, tags)
+    verdict = drill.judge(given)
+    # kept before it is told: a reader that has gone away must not cost the person an answer
+    outcome = _kept(drill, verdict, measured, now, folder, console)
+    for line in verdict_in_text(drill, given, verdict, tags):
+        console.say(line)
+    if isinstance(outcome, StoreError):
+        console.stdout.flush()
+        console.complain(f"This answer was not kept: {outcome}")
+    else:
+        console.say("Kept.")
+        console.stdout.flush()
+        for notice in outcome:
+            console.complain(notice)
+    return RIGHT if verdict.right else WRONG
+
+
+def _answered(console: Console) -> tuple[str, Measured, datetime]:
+    """Return the line typed, how long it took and when; the time of a line that nobody typed is none."""
+    from trainer.practice.attempts import Watch
+
+    console.stdout.flush()
+    watch = Watch(console.clock.ticks)
+    text = console.line()
+    watch.saw("text")
+    if not console.is_typed:
+        watch.left()
+    return text, watch.read(), console.clock.now()
+
+
+def _kept(
+    drill: Drill, verdict: Verdict, measured: Measured, now: datetime, folder: Path, console: Console
+) -> tuple[str, ...] | StoreError:
+    """Keep the attempt and return what is to be told of the files, or why it could not be kept."""
+    from progress_store import StoreError, open_store
+    from trainer.practice.attempts import attempt_of, floors, levels
+
+    try:
+        with open_store(folder, console.clock.now, floors(), levels()) as store:
+            store.keep(attempt_of(drill, verdict, measured, now, "picked"))
+            return store.notices
+    except StoreError as error:
+        return error

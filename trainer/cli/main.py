@@ -12,8 +12,7 @@ from io import StringIO, TextIOWrapper
 from typing import Any, TextIO
 
 from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data, open_app
-from trainer.clock import system_clock
-from trainer.text.input_error import InputError
+from trainer.given import InputError, system_clock
 
 DONE, REFUSED, INTERRUPTED, PIPE_CLOSED = 0, 2, 130, 141
 """Exit statuses; the last two are those of the shell for SIGINT and SIGPIPE."""

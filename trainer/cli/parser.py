@@ -10,8 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 
-from trainer.clock import Clock
-from trainer.text.input_error import InputError
+from trainer.given import Clock, InputError
 
 if TYPE_CHECKING:
     from trainer.screens.app import Start

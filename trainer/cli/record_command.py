@@ -9,8 +9,8 @@ from datetime import datetime
 
 from progress_store import attempt_rows, open_store, record_to_json
 from trainer.cli.parser import Console, Parser, data_folder
+from trainer.given import InputError
 from trainer.practice.attempts import floors, levels
-from trainer.text.input_error import InputError
 from trainer.text.record import name_of, record_in_text
 
 _FIRST_YEAR, _LAST_YEAR = 1971, 2998

@@ -10,11 +10,10 @@ from typing import NamedTuple
 from drills.geometry import Chance
 from drills.questions import KINDS, Code, Drill, DrillError, Verdict, make
 from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
-from trainer.clock import Clock
+from trainer.given import Clock
 from trainer.practice.attempts import Measured, attempt_of
 from trainer.practice.choosing import Done, History, Selection, Stage
-from trainer.practice.drill_source import DrillSource
-from trainer.practice.fresh_codes import FreshCodes
+from trainer.practice.drill_source import DrillSource, FreshCodes
 
 TITLES: Mapping[Purpose, str] = {
     "today": "Today",

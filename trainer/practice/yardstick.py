@@ -23,9 +23,9 @@ from drills.questions import (
 )
 from drills.structures import Stretch
 from progress_store import WHOLE, Attempt, Store, sittings
-from trainer.clock import Clock
+from trainer.given import Clock
 from trainer.practice.choosing import Done, History
-from trainer.practice.fresh_codes import SEEDS
+from trainer.practice.drill_source import SEEDS
 from trainer.practice.reason_words import NOT_CHOSEN
 from trainer.practice.session import Planned, PracticeSession
 

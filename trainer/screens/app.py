@@ -15,21 +15,20 @@ from drills.questions import Code
 from progress_store import Store, StoreError, open_store
 from trainer.actions import Context
 from trainer.board import DARK, LIGHT, GlyphName
-from trainer.clock import Clock
+from trainer.given import Clock
 from trainer.practice import rounds, yardstick
 from trainer.practice.attempts import floors, levels
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import FIRST_MINUTES, LESSON
+from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
-from trainer.practice.warm_up import Target, warm_up
-from trainer.screens.base_screen import BaseScreen
+from trainer.screens.base_screen import BaseScreen, Way
 from trainer.screens.board_view import BoardView
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, RecordScreen, WelcomeScreen
-from trainer.screens.program import Way
 
 Start: TypeAlias = Literal["opening"] | Target | Code
 """The opening, a warm-up that rises to a target, or one drill."""

@@ -15,9 +15,8 @@ from trainer.actions import WINDOW_WAYS, Context
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.flow import Asking, DrillFlow, Over, Told
 from trainer.practice.panel_text import panel_text
-from trainer.screens.base_screen import BaseScreen
+from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
 from trainer.screens.board_view import BoardView
-from trainer.screens.lines import KeyLine, bindings_for, link
 from trainer.screens.side import Overview, Panel
 from trainer.text.drill import drill_as_text
 

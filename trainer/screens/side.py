@@ -15,8 +15,8 @@ from drills.geometry import Point
 from trainer.actions import window_line
 from trainer.board import GLYPHS, Plan, draw_overview, plan_of, shown_in_words
 from trainer.practice.panel_text import Line, NumberField, PanelText
+from trainer.screens.base_screen import GAP, key_words, link
 from trainer.screens.board_view import BoardView
-from trainer.screens.lines import GAP, key_words, link
 
 STYLES = {"plain": "", "bold": "bold", "notice": "bold italic"}
 

@@ -24,7 +24,7 @@ from drills.questions import (
     Verdict,
     with_directions_of,
 )
-from trainer.text.input_error import InputError
+from trainer.given import InputError
 
 Tags: TypeAlias = Mapping[int, str]
 """Of what can be marked, a crease or a point, its two letters."""

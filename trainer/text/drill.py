@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from drills.questions import KINDS, Drill, Verdict
 from trainer.board import LABELS, ROLES
+from trainer.given import InputError
 from trainer.text.asked import Tags, creases_in_order, ends_in_order, point_in_text, sheet_size, tags_of
-from trainer.text.input_error import InputError
 from trainer.ways_of_asking import way_of
 
 _PLACES = "Places are squares across and down from the top left corner, as in 3,1."

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from drills.fold_file import MOST_MIB, FoldFileError, ImportedPattern, read_sheet
 from drills.pattern import CreasePattern
-from trainer.text.input_error import InputError
+from trainer.given import InputError
 
 A_FILE = "a FOLD file that is there"
 

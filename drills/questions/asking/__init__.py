@@ -1,1 +1,0 @@
-"""The ways of asking, one frozen class each."""

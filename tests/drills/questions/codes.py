@@ -15,9 +15,11 @@ from drills.questions import (
     Drill,
     FindStretches,
     MarkedPlaces,
+    Spec,
     checked,
     make,
     newest,
+    spec,
     top_level,
 )
 
@@ -26,6 +28,9 @@ LEVELS = range(1, top_level() + 1)
 SMALL = range(1, ALONE)
 LARGER = range(ALONE, top_level() + 1)
 PLACES = [(kind, form, level) for kind, form in FORMS for level in KINDS[kind].levels]
+
+
+SEEDS = range(1, 201)
 
 
 def levels_of(kind: str) -> range:
@@ -41,6 +46,11 @@ def fewer_when_larger(level: int, seeds: range, at_larger: int) -> range:
 def codes(kind: str, form: str, level: int, seeds: Iterable[int]) -> Iterator[Code]:
     """Yield the codes of a form at a level, in the way such drills are made today."""
     yield from (newest(checked(Code(kind, level, seed, form=form))) for seed in seeds)
+
+
+def plans(kind: str, form: str, level: int, seeds: range = SEEDS) -> list[Spec]:
+    """Return the specs of codes."""
+    return [spec(code) for code in codes(kind, form, level, seeds)]
 
 
 def drills(kind: str, form: str, level: int, seeds: Iterable[int]) -> Iterator[Drill]:

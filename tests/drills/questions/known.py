@@ -17,12 +17,14 @@ from drills.questions import (
     FindStretches,
     JoinPoints,
     MarkInsideLines,
+    Marks,
     MarkTurningPoints,
     MarkWrongLabels,
     PlaceStep,
     ReadStep,
     Segment,
     Spec,
+    Verdict,
 )
 from drills.structures import Stretch, draw
 
@@ -40,6 +42,10 @@ def edge(*ends: tuple[int, int]) -> int:
     """Return the edge of the sheet between two places."""
     wanted = {vertex(*end) for end in ends}
     return next(index for index, each in enumerate(SHEET.edges) if {each.start, each.end} == wanted)
+
+
+SIDE, MIDDLE, PLEAT = edge((1, 1), (4, 2)), edge((1, 1), (9, 7)), edge((4, 2), (7, 2))
+ALL_WELL = "At every point mountains and valleys differ by 2, and small angles lie between one of each."
 
 
 def of_role(role: Role) -> frozenset[int]:
@@ -93,3 +99,8 @@ def find_stretch() -> Drill:
 def _drill(kind: str, form: str, shown: CreasePattern, question: AnyQuestion) -> Drill:
     spec = Spec.of(Code(kind, 3, 1), form, f"{kind} of the tests", STRETCH, "")
     return Drill(spec, STRETCH, shown, SHEET, question)
+
+
+def judged(drill: Drill, marked: list[int]) -> Verdict:
+    """Return the verdict on labels marked as wrong."""
+    return drill.judge(Marks(frozenset(marked)))

@@ -6,25 +6,11 @@ from collections import Counter
 
 import pytest
 
-from drills.geometry import Chance
-from drills.questions import (
-    KINDS,
-    MISTAKES,
-    NO_FEATURES,
-    Code,
-    Marks,
-    Outlines,
-    Recipe,
-    Spec,
-    find,
-    skills_at,
-    spec,
-)
+from drills.questions import KINDS, MISTAKES, Marks, Recipe, Spec, spec
 from drills.structures import TRIANGLES, Stretch, draw
-from tests.drills.questions.codes import FORMS, LARGER, SMALL, codes, levels_of, made_once, some
+from tests.drills.questions.codes import FORMS, LARGER, SEEDS, SMALL, codes, levels_of, made_once, plans, some
 from tests.drills.sheets import HINGES, figure
 
-SEEDS = range(1, 201)
 AT_MOST = {1: 1, 2: 1, 3: 2, 4: 3}
 ALONE_FORMS = [(kind, form) for kind, form in FORMS if kind in ("steps", "sinks", "labels")]
 """The forms of which a sheet of the first four levels shows one stretch, or nothing slanted."""
@@ -114,11 +100,6 @@ def test_low_levels_have_one_wrong_label_and_one_facing_pair(level: int) -> None
     stretches = lone("labels", "mark", level)
     assert {stretch.units for stretch in stretches} == {(1, 1)}
     assert {stretch.facing for stretch in stretches} == {0, 2}
-
-
-def plans(kind: str, form: str, level: int, seeds: range = SEEDS) -> list[Spec]:
-    """Return the specs of codes."""
-    return [spec(code) for code in codes(kind, form, level, seeds)]
 
 
 def lone(kind: str, form: str, level: int, seeds: range = SEEDS) -> list[Stretch]:
@@ -248,60 +229,3 @@ def test_wrong_labels_of_larger_sheets_are_few_and_inside(level: int) -> None:
         assert len(drill.question.answer.items) <= 3
         assert all(drill.truth.interior_ends[edge] for edge in drill.question.answer.items)
         assert drill.pattern.switched(drill.question.answer.items) == drill.truth
-
-
-@pytest.mark.parametrize("level", levels_of("find"))
-def test_about_one_find_drill_in_five_has_nothing_to_mark(level: int) -> None:
-    """Of 200 between 26 and 56 plan no stretch, with every look-alike; so have the rest."""
-    drawn = plans("find", "mark", level)
-    empty = [plan for plan in drawn if is_empty(plan)]
-    assert 26 <= len(empty) <= 56
-    rest = [plan for plan in drawn if plan not in empty]
-    for those in (empty, rest):
-        counts = Counter(plan.detail for plan in those)
-        assert counts.keys() == {skill.split()[1] for skill in skills_at("find", "mark", level)}
-        assert min(counts.values()) >= len(those) // 6
-
-
-def test_a_further_look_alike_changes_no_drill_of_an_older_code(monkeypatch: pytest.MonkeyPatch) -> None:
-    """With a feature of its own it is drawn only where the version has it, and then by its own name."""
-    code = Code("find", 6, 11)
-    plan_of = KINDS["find"].plan
-    before = [plan_of(code, "mark", NO_FEATURES, Chance(f"{seed}")) for seed in range(50)]
-    monkeypatch.setitem(find.LOOK_ALIKES, "ring", "beside rings")
-    monkeypatch.setitem(find.BY_FEATURE, "ring", "rings")
-    assert [plan_of(code, "mark", NO_FEATURES, Chance(f"{seed}")) for seed in range(50)] == before
-    new = [plan_of(code, "mark", frozenset({"rings"}), Chance(f"{seed}")) for seed in range(50)]
-    rings = [plan.sheet for plan in new if plan.detail == "ring"]
-    assert rings
-    assert all(isinstance(sheet, Recipe) and "ring" in sheet.needed for sheet in rings)
-
-
-def is_empty(plan: Spec) -> bool:
-    """Whether no stretch is planned."""
-    if isinstance(plan.sheet, Recipe):
-        return plan.sheet.structures == 0 or "stretch" not in plan.sheet.needed
-    return not isinstance(plan.sheet, Stretch)
-
-
-@pytest.mark.parametrize("level", levels_of("find"))
-def test_what_is_planned_is_to_be_marked(level: int) -> None:
-    """No outline where none is planned, and elsewhere one at least, not more than there are structures."""
-    for drill in some("find", "mark", level):
-        assert isinstance(drill.question.answer, Outlines)
-        number = len(drill.question.answer.edges)
-        assert (number == 0) == is_empty(drill.spec)
-        sheet = drill.spec.sheet
-        assert number <= (sheet.structures if isinstance(sheet, Recipe) else 1)
-
-
-def test_look_alikes_are_named_in_the_recipe() -> None:
-    """Beside roofs and 45-degree stretches one is needed; among pleats alone nothing else is allowed."""
-    for level in levels_of("find"):
-        for plan in plans("find", "mark", level):
-            if not isinstance(plan.sheet, Recipe):
-                assert plan.detail == ("pleats" if isinstance(plan.sheet, Stretch) else "diamond")
-            elif plan.detail != "pleats":
-                assert plan.detail in plan.sheet.needed
-            elif plan.sheet.structures:
-                assert plan.sheet.allowed == ("stretch",)

@@ -6,8 +6,8 @@ from itertools import product
 import pytest
 
 from drills.flatfold import check_angles, completions, failing, folds, solve_layers
-from drills.geometry import HALF_TURN, QUARTER_TURN, Direction, Point
-from drills.pattern import Line, faces, turned
+from drills.geometry import Direction, Point
+from drills.pattern import Line, faces
 from drills.structures import (
     DOWN,
     LEFT,
@@ -18,7 +18,6 @@ from drills.structures import (
     Side,
     Stretch,
     Triangle,
-    above,
     beside,
     block_of,
     check_block,
@@ -26,13 +25,10 @@ from drills.structures import (
     mirror_pair,
     mirrored,
     sheet_of,
-    turned_block,
     with_pleats_around,
 )
 from tests.drills.flatfold.counting import count_foldable
-from tests.drills.sheets import HINGES, figure
-
-BACK = QUARTER_TURN.then(HALF_TURN)
+from tests.drills.sheets import HINGES
 
 
 def stretch_block(units: int, facing: int = 0, hinges: tuple[Side, Side] = ("shallow", "shallow")) -> Block:
@@ -105,17 +101,6 @@ def test_a_row_of_four_folds_by_rank() -> None:
     assert solve_layers(pattern).folds is True
 
 
-def test_above_is_beside_turned_a_quarter() -> None:
-    """Lower and upper become left and right after three quarter turns; and it folds."""
-    lower, upper = stretch_block(1, 0, ("steep", "steep")), block_of(Roof(4, 2))
-    stack = above(lower, upper, 2)
-    assert (stack.width, stack.height) == (6, 3 + 2 + 4)
-    assert solve_layers(sheet_of(with_pleats_around(stack, 1))).folds is True
-    row = beside(turned_block(lower, BACK), turned_block(upper, BACK), 2)
-    assert figure(sheet_of(stack)) == figure(turned(sheet_of(row), QUARTER_TURN))
-    assert stack.outlines[0][0] == (1, 1)
-
-
 @pytest.mark.parametrize("units", [1, 2])
 @pytest.mark.parametrize("facing", range(4))
 def test_mirror_images_whose_hinges_run_into_one_fold(units: int, facing: int) -> None:
@@ -142,8 +127,6 @@ def test_blocks_that_do_not_go_together_are_refused() -> None:
     block = stretch_block(1)
     with pytest.raises(ValueError, match="one height, not 3 and 6"):
         beside(block, stretch_block(2))
-    with pytest.raises(ValueError, match="one width, not 4 and 8"):
-        above(block, stretch_block(2))
     with pytest.raises(ValueError, match="even number"):
         beside(block, block, 1)
     with pytest.raises(ValueError, match="at height 1 towards"):

@@ -13,7 +13,6 @@ from drills.geometry import Chance
 from drills.structures import (
     TRIANGLE_345,
     TRIANGLES,
-    Above,
     Around,
     Beside,
     BlockDesign,
@@ -64,7 +63,7 @@ def structures(part: BlockDesign) -> Iterator[tuple[StructureKind, Triangle | No
             yield from structures(inner)
         case Mirrored(inner, _):
             yield from 2 * list(structures(inner))
-        case Beside(one, two, _) | Above(one, two, _):
+        case Beside(one, two, _):
             yield from structures(one)
             yield from structures(two)
 

@@ -13,7 +13,7 @@ from typing import Any, NamedTuple
 from drills.questions import KINDS, Code, checked, newest
 from trainer.cli.main import main
 from trainer.cli.parser import Console
-from trainer.clock import Clock
+from trainer.given import Clock
 
 NOW = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
 SECONDS_TO_ANSWER = 5.0

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from drills.geometry import Point, Step
 from drills.questions import Drill, MarkedPlaces, Marks, make, read_code
 from tests.trainer.cli.calling import FORMS, codes, is_one_sentence
+from trainer.given import InputError
 from trainer.text.asked import tags_of
 from trainer.text.drill import answer_from
-from trainer.text.input_error import InputError
 
 
 def test_numbers_alone_go_the_way_of_the_arrow() -> None:

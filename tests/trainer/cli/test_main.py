@@ -15,8 +15,8 @@ from drills.questions import read_code
 from tests.trainer.cli.calling import Terminal, call, clock, is_one_sentence, log_of
 from trainer.cli.main import main
 from trainer.cli.parser import Console
-from trainer.clock import Clock
-from trainer.practice.warm_up import Target
+from trainer.given import Clock
+from trainer.practice.rounds import Target
 
 
 def test_the_version_is_that_of_the_package(tmp_path: Path) -> None:

@@ -39,7 +39,7 @@ def run(folder: Path, *argv: str, typed: str = "", **environ: str) -> subprocess
     )
 
 
-COMMAND = {"trainer", "trainer.cli", "trainer.clock", "trainer.text"}
+COMMAND = {"trainer", "trainer.cli", "trainer.given", "trainer.text"}
 PATTERNS = {
     "drills",
     *(f"drills.{room}" for room in ("flatfold", "fold_file", "geometry", "pattern", "structures")),

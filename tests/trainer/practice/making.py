@@ -12,7 +12,7 @@ import pytest
 from drills.questions import KINDS, Drill, Verdict, kind_of
 from progress_store import Attempt, Judged, Rules, State, Store, open_store
 from tests.drills.questions.codes import right_answer
-from trainer.clock import Clock
+from trainer.given import Clock
 from trainer.practice.attempts import Measured, floors, levels
 from trainer.practice.session import PracticeSession
 

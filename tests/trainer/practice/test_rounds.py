@@ -10,9 +10,8 @@ from drills.questions import KINDS, Drill, read_code, skill_of, skills_at
 from progress_store import Settings, Store, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
-from trainer.practice.fresh_codes import SEEDS
-from trainer.practice.rounds import picked, placing, placing_steps, today
-from trainer.practice.warm_up import warm_up
+from trainer.practice.drill_source import SEEDS
+from trainer.practice.rounds import picked, placing, placing_steps, today, warm_up
 
 PICKED = ("labels-3-41", "steps-2-7-place", "sinks-4-9-join", "find-3-7", "sinks-6-2")
 

@@ -20,7 +20,7 @@ from tests.trainer.practice.making import (
     skills_of_every_form,
     store,
 )
-from trainer.practice.fresh_codes import SEEDS
+from trainer.practice.drill_source import SEEDS
 from trainer.practice.yardstick import DRILLS_BEFORE, EVERY_DAYS, LEVEL, RECIPE, codes_of, offer, yardstick
 
 NUMBERS = range(1, 40)

@@ -23,13 +23,12 @@ from drills.questions import Code, Drill
 from progress_store import Settings, Store, open_store
 from tests.trainer.practice.making import attempt, first_skills
 from trainer.board import Scale, scale_for
-from trainer.clock import Clock
+from trainer.given import Clock
 from trainer.practice.attempts import floors, levels
 from trainer.screens.app import Slantwise, Start
-from trainer.screens.base_screen import BaseScreen
+from trainer.screens.base_screen import BaseScreen, KeyLine
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
-from trainer.screens.lines import KeyLine
 
 MONDAY = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
 DEADLINE = 20.0

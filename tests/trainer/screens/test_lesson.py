@@ -11,8 +11,8 @@ from tests.trainer.screens.playing import SETTLED, Play, playing
 from trainer.answering import MarkingInput
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
+from trainer.screens.base_screen import TopLine
 from trainer.screens.drill import LessonScreen
-from trainer.screens.lines import TopLine
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import LessonEndScreen
 from trainer.screens.side import Panel

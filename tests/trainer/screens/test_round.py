@@ -1,86 +1,19 @@
 from __future__ import annotations
 
 from pathlib import Path
-from time import monotonic
 
 import pytest
 
 from drills.geometry import Step
-from progress_store import Attempt, Judged, Settings, Store
+from progress_store import Attempt, Judged, Store
 from tests.trainer.screens.answering import answer, wrong_keys
-from tests.trainer.screens.playing import LABELS, MARK, NOTHING_WRONG, READ, SETTLED, WAITING, Play, playing
+from tests.trainer.screens.playing import LABELS, MARK, NOTHING_WRONG, READ, WAITING, playing
+from trainer.practice.rounds import Target
 from trainer.practice.session import PracticeSession
-from trainer.practice.warm_up import Target
 from trainer.screens.choice_screens import WarmUpScreen
-from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
+from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen, HelpScreen
-
-SOON = 0.3
-
-
-async def test_a_quick_right_answer_goes_on_by_itself(tmp_path: Path) -> None:
-    """After eight tenths of a second, not sooner, with no key pressed."""
-    async with playing(tmp_path, known=True) as play:
-        await play.keys("enter")
-        screen = play.at(DrillScreen)
-        first = screen.flow.drill
-        start = monotonic()
-        await answer(play)
-        await play.until(lambda: screen.flow.verdict is None)
-        assert monotonic() - start >= GOES_ON_AFTER == 0.8
-        assert screen.flow.drill is not first
-        assert play.log()[-1]["purpose"] == "today"
-
-
-async def waits(play: Play) -> bool:
-    """Whether the verdict still stands when the shortened wait is well over."""
-    screen = play.at(DrillScreen)
-    verdict = screen.flow.verdict
-    await play.pilot.pause(SOON + 0.2)
-    return verdict is not None and screen.flow.verdict is verdict
-
-
-@pytest.fixture
-def _soon(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("trainer.screens.drill.GOES_ON_AFTER", SOON)
-
-
-@pytest.mark.usefixtures("_soon")
-@pytest.mark.parametrize(
-    ("settings", "right", "hint"), [(WAITING, True, False), (SETTLED, False, False), (SETTLED, True, True)]
-)
-async def test_all_else_waits_for_a_key(tmp_path: Path, settings: Settings, right: bool, hint: bool) -> None:
-    """A miss, an answer after a hint, and every answer where going on by itself is off."""
-    async with playing(tmp_path, settings=settings, known=True) as play:
-        await play.keys("enter", *["h"] * hint)
-        await answer(play, right)
-        assert await waits(play)
-        await play.keys("enter")
-        assert play.at(DrillScreen).flow.verdict is None
-
-
-@pytest.mark.usefixtures("_soon")
-async def test_a_key_stops_the_going_on(tmp_path: Path) -> None:
-    """Whoever copies the drill, or asks for help, reads in peace."""
-    async with playing(tmp_path, READ) as play:
-        screen = play.at(DrillScreen)
-        await play.keys("4", "3", "enter", "x")
-        assert await waits(play)
-        await play.keys("space")
-        assert screen.flow.verdict is None
-
-
-@pytest.mark.usefixtures("_soon")
-async def test_a_click_on_help_stops_the_going_on(tmp_path: Path) -> None:
-    """The next drill does not begin, nor its time run, behind the help."""
-    async with playing(tmp_path, READ) as play:
-        screen = play.at(DrillScreen)
-        await play.keys("4", "3", "enter")
-        await play.click_key("? help")
-        play.at(HelpScreen)
-        await play.pilot.pause(SOON + 0.2)
-        assert screen.flow.verdict is not None
+from trainer.screens.pages import EndScreen
 
 
 async def test_the_verdict_is_told_in_order(tmp_path: Path) -> None:
@@ -250,14 +183,6 @@ async def test_leaving_before_any_answer_leads_to_the_opening(tmp_path: Path) ->
         await play.keys("enter", "escape")
         play.at(OpeningScreen)
         assert play.log() == []
-
-
-async def test_leaving_the_verdict_does_not_go_on(tmp_path: Path) -> None:
-    """The answered drill is in, whether its verdict was left or read to the end."""
-    async with playing(tmp_path, READ) as play:
-        await play.keys("4", "3", "enter", "q")
-        play.at(EndScreen)
-        assert len(play.log()) == 1
 
 
 async def test_the_time_of_a_round_ends_it_after_the_drill_in_hand(tmp_path: Path) -> None:

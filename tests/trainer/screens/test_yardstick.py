@@ -14,8 +14,8 @@ from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import MONDAY, WAITING, Play, playing, words_of
 from trainer.practice.flow import Asking
 from trainer.practice.yardstick import BEGINS, codes_of
+from trainer.screens.base_screen import KeyLine
 from trainer.screens.drill import DrillScreen
-from trainer.screens.lines import KeyLine
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 from trainer.text.record import yardstick_in_text

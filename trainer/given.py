@@ -1,4 +1,4 @@
-"""The clock that everything timed is given: wall time with its offset, and ticks for short spans."""
+"""What the trainer is given from outside: the clock, and what is said where it is given something unfit."""
 
 from __future__ import annotations
 
@@ -19,3 +19,7 @@ class Clock:
 def system_clock() -> Clock:
     """Return the clock of this machine."""
     return Clock(lambda: datetime.now().astimezone(), monotonic)
+
+
+class InputError(Exception):  # no ValueError: argparse would put a sentence of its own in its place
+    """One sentence that tells the person what to do instead."""
