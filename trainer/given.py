@@ -1,11 +1,22 @@
-"""What the trainer is given from outside: the clock, and what is said where it is given something unfit."""
+"""What the trainer is given from outside: the time, a pattern, or something that is of no use.
+
+Every command loads this, so that the rooms are imported only where a pattern is asked for.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
 from time import monotonic
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from drills.fold_file import ImportedPattern
+    from drills.pattern import CreasePattern
+
+A_FILE = "a FOLD file that is there"
 
 
 @dataclass(frozen=True)
@@ -23,3 +34,50 @@ def system_clock() -> Clock:
 
 class InputError(Exception):  # no ValueError: argparse would put a sentence of its own in its place
     """One sentence that tells the person what to do instead."""
+
+
+class PatternSource(NamedTuple):
+    """A pattern with the numbers that its vertices and edges have where it is from, as in ImportedPattern."""
+
+    pattern: CreasePattern
+    exact: bool
+    vertices: Sequence[int]
+    edges: Sequence[int]
+    pieces: Mapping[int, int]
+    notices: Sequence[str]
+
+
+def pattern_named(text: str) -> PatternSource:
+    """Return the pattern of a code, or of the file at this path; its errors say why not."""
+    # a file alone, as in `check`, needs no questions
+    from drills.questions import CodeError, make, parse_code, read_code
+
+    try:
+        parse_code(text)
+    except CodeError:
+        sheet = sheet_in_file(text, f"{A_FILE}, or a code such as labels-3-41")
+        return PatternSource(
+            sheet.pattern, sheet.exact, sheet.vertices, sheet.edges, sheet.pieces, sheet.notices
+        )
+    pattern = make(read_code(text)).truth
+    return PatternSource(pattern, True, range(len(pattern.vertices)), range(len(pattern.edges)), {}, ())
+
+
+def sheet_in_file(path: str, wanted: str = A_FILE) -> ImportedPattern:
+    """Return the sheet in a file; InputError says what is wrong with it, or asks for what is wanted."""
+    from drills.fold_file import FoldFileError, read_sheet
+
+    try:
+        return read_sheet(_bytes_of(Path(path)))
+    except FoldFileError as refusal:
+        raise InputError(str(refusal)) from None
+    except OSError:
+        raise InputError(f"The file cannot be read; give the path of {wanted}.") from None
+
+
+def _bytes_of(path: Path) -> bytes:
+    """Return the file's bytes, but no more than one over the most that is read."""
+    from drills.fold_file import MOST_MIB
+
+    with path.open("rb") as file:
+        return file.read(MOST_MIB * 1024 * 1024 + 1)

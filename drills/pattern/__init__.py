@@ -11,8 +11,18 @@ from drills.pattern.building import (
     to_origin,
     turned,
 )
-from drills.pattern.crease_pattern import OTHER_LABEL, CreasePattern, Edge, Label, Role
-from drills.pattern.lines_and_faces import Run, bent_runs, face_cycles, faces, straight_runs
+from drills.pattern.crease_pattern import (
+    OTHER_LABEL,
+    CreasePattern,
+    Edge,
+    Label,
+    Role,
+    Run,
+    bent_runs,
+    face_cycles,
+    faces,
+    straight_runs,
+)
 from drills.pattern.words import (
     across_down,
     mixed,

@@ -8,10 +8,9 @@ from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_dir
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
 from drills.questions.code import LARGEST_SEED, Code, CodeError, Recipe, Spec, parse_code
-from drills.questions.contents import ADDS, HEADINGS, contents
 from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
-from drills.questions.levels import ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
+from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
 from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict
 from drills.questions.registry import (
     KINDS,
@@ -36,7 +35,6 @@ __all__ = [
     "ADDS",
     "ALONE",
     "FAIR_CUTS",
-    "HEADINGS",
     "KINDS",
     "LARGE",
     "LARGEST_SEED",
@@ -75,7 +73,6 @@ __all__ = [
     "checked",
     "codes_for",
     "codes_of",
-    "contents",
     "kind_of",
     "make",
     "newest",

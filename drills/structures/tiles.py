@@ -21,21 +21,20 @@ Triangles: TypeAlias = tuple[Triangle, ...]
 
 
 class Structure(NamedTuple):
-    """A row of the registry: what several of a kind are called, and its tiles, lying and upright.
+    """A row of the registry: the tiles of a structure, lying and upright.
 
     ``tiles`` takes the triangles that slanted stretches may have. Slanted structures are what is
     practised, so they are drawn twice as often as look-alikes.
     """
 
-    plural: str
     tiles: Callable[[Triangles], Iterable[Tile]]
     is_slanted: bool = False
 
 
 STRUCTURES: dict[StructureKind, Structure] = {
-    "stretch": Structure("slanted stretches", stretch_tiles, is_slanted=True),
-    "roof": Structure("roofs", roof_tiles),
-    "diamond": Structure("45-degree stretches", diamond_tiles),
+    "stretch": Structure(stretch_tiles, is_slanted=True),
+    "roof": Structure(roof_tiles),
+    "diamond": Structure(diamond_tiles),
 }
 """By name. A sheet has only those that its recipe allows, so a new row changes no old sheet."""
 

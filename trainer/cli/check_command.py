@@ -8,8 +8,8 @@ from argparse import Namespace
 from drills.flatfold import Report, check_pattern
 from drills.fold_file import ImportedPattern
 from trainer.cli.parser import Console, Parser
+from trainer.given import sheet_in_file
 from trainer.text.check import check_in_text
-from trainer.text.pattern_source import sheet_in_file
 
 FINE, FAULTY, OPEN = 0, 1, 2
 

@@ -9,8 +9,7 @@ from drills.flatfold import faults
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan
 from trainer.cli.parser import Console, Parser
-from trainer.given import InputError
-from trainer.text.pattern_source import pattern_named
+from trainer.given import InputError, pattern_named
 from trainer.text.plan import plan_in_text, plan_to_json
 
 _EXAMPLES = """examples:

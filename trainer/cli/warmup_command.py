@@ -8,9 +8,8 @@ from functools import partial
 from drills.questions import top_level
 from drills.structures import TRIANGLES
 from trainer.cli.parser import Console, Parser, open_app, whole_number
-from trainer.given import InputError
+from trainer.given import InputError, sheet_in_file
 from trainer.practice.rounds import Target, target_of
-from trainer.text.pattern_source import sheet_in_file
 
 _TRIANGLES = [triangle.name for triangle in TRIANGLES]
 

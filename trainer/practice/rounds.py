@@ -12,8 +12,8 @@ from progress_store import State, Store
 from trainer.given import Clock
 from trainer.practice.choosing import Done, History, Selection, next_selection
 from trainer.practice.drill_source import has_triangle, levels_with
-from trainer.practice.reason_words import MET_BEFORE, NOT_CHOSEN, SIMPLEST, WILL_BE_FOLDED, because
 from trainer.practice.session import Planned, PracticeSession
+from trainer.practice.words import MET_BEFORE, NOT_CHOSEN, SIMPLEST, WILL_BE_FOLDED, because
 
 LEAST_SECONDS = 10
 """A session with less time left than this is over."""

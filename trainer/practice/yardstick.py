@@ -26,8 +26,8 @@ from progress_store import WHOLE, Attempt, Store, sittings
 from trainer.given import Clock
 from trainer.practice.choosing import Done, History
 from trainer.practice.drill_source import SEEDS
-from trainer.practice.reason_words import NOT_CHOSEN
 from trainer.practice.session import Planned, PracticeSession
+from trainer.practice.words import NOT_CHOSEN
 
 EVERY_DAYS: Final = 14
 DRILLS_BEFORE: Final = 20

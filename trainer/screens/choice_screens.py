@@ -10,12 +10,11 @@ from textual.widgets import Input, Static
 
 from drills.questions import ADDS, KINDS, Code, QuestionKind, codes_of, read_code, top_level
 from drills.structures import TRIANGLES
-from trainer.given import InputError
+from trainer.given import InputError, sheet_in_file
 from trainer.practice import rounds
 from trainer.practice.drill_source import SEEDS, codes_with, levels_with
 from trainer.practice.rounds import Target, target_of, warm_up
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
-from trainer.text.pattern_source import sheet_in_file
 
 
 class ChoiceScreen(BaseScreen):

@@ -13,7 +13,7 @@ from progress_store import replay, yardsticks
 from trainer.actions import CONTEXTS, Context, actions_at
 from trainer.practice.lesson_pages import AFTER_LESSON
 from trainer.practice.session import PracticeSession
-from trainer.practice.summary import levels_found, numbers, what_changed
+from trainer.practice.words import levels_found, numbers, what_changed
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 from trainer.text.record import record_in_text, yardstick_in_text
 

@@ -8,7 +8,7 @@ from drills.geometry import Exact, Step
 from drills.pattern import CreasePattern, number_of, short_place, step_with_directions
 from drills.plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
 from trainer.board import Look, TooSmall, draw_board, points_at, scale_for
-from trainer.text.pattern_source import PatternSource
+from trainer.given import PatternSource
 
 COLUMNS, ROWS = 78, 44
 NOTHING = "There is no slanted stretch on this sheet, so there is nothing to plan."

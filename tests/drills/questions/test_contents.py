@@ -5,7 +5,8 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-from drills.questions import HEADINGS, contents, top_level
+from drills.questions import top_level
+from tests.drills.questions.contents import HEADINGS, contents
 
 README = Path(__file__).parents[3] / "README.md"
 LEVELS = range(1, top_level() + 1)

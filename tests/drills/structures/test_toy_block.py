@@ -39,7 +39,7 @@ UPRIGHT = Stretch((1, 1), ("steep", "steep"), pleats=0, facing=1)
 @pytest.fixture
 def registered(monkeypatch: pytest.MonkeyPatch) -> None:
     """Put the toy into the registry as a row of its own, for one test."""
-    monkeypatch.setitem(STRUCTURES, TOY, Structure("square roofs", square_roof_tiles))
+    monkeypatch.setitem(STRUCTURES, TOY, Structure(square_roof_tiles))
 
 
 @pytest.mark.parametrize("half", HALF_SIDES)

@@ -8,9 +8,8 @@ import pytest
 from progress_store import State, Store
 from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, go_through, played, store
 from trainer.practice.choosing import Selection
-from trainer.practice.reason_words import IN_FEW_WORDS
 from trainer.practice.rounds import placing, today
-from trainer.practice.summary import coming, drills_in, reasons_counted
+from trainer.practice.words import IN_FEW_WORDS, coming, drills_in, reasons_counted
 
 
 @pytest.mark.parametrize(

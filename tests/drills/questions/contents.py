@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
 from drills.questions.code import Code, Recipe, Spec
 from drills.questions.labels import most_wrong
+from drills.questions.levels import ADDS
 from drills.questions.registry import KINDS, checked, newest, spec
 from drills.structures import STRUCTURES, TRIANGLES, Stretch
 
 SEEN = 150
+LOOK_ALIKES = {"roof": "roofs", "diamond": "45-degree stretches"}
+"""What several of a structure are called that is not slanted."""
 HEADINGS = (
     "Level",
     "Adds",
@@ -23,15 +26,6 @@ HEADINGS = (
     "Paper's edge",
     "Labels wrong",
 )
-ADDS: Mapping[int, str] = {
-    1: "one smallest stretch",
-    2: "pleats around it",
-    3: "two and three units, steps that repeat",
-    4: "unequal sides, all facings, cuts by the paper's edge",
-    5: "wider pleats, other triangles",
-    6: "several structures and look-alikes",
-    7: "sheets larger than the screen",
-}
 
 
 class Contents(NamedTuple):
@@ -81,7 +75,7 @@ def _structures(recipes: Iterable[Recipe], *, has_single: bool) -> str:
     """Return how many structures a sheet has, and which look-alikes stand among them."""
     numbers = {recipe.structures for recipe in recipes if recipe.structures} | ({1} if has_single else set())
     among = {kind for recipe in recipes if recipe.structures for kind in recipe.allowed}
-    alike = [row.plural for kind, row in STRUCTURES.items() if kind in among and not row.is_slanted]
+    alike = [LOOK_ALIKES[kind] for kind, row in STRUCTURES.items() if kind in among and not row.is_slanted]
     return ", with ".join(filter(None, (_range(numbers), " and ".join(alike))))
 
 

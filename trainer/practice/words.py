@@ -1,0 +1,227 @@
+"""What is said of a session: why each drill is met, what the coming minutes hold, and what has changed."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import UTC, date, datetime, time, timedelta
+from statistics import median
+
+from drills.pattern import number_of
+from drills.questions import KINDS, kind_of, partners_of, skill_names
+from progress_store import Attempt, Purpose, Result, State
+from trainer.practice.choosing import Done, History, Reason, Selection, Stage, next_selection
+
+IN_FEW_WORDS: Mapping[Reason, str] = {
+    "round": "not met for a while",
+    "slow": "right but slow, or missed",
+    "partner": "of a kind easily mixed up",
+    "harder": "a little harder",
+    "new": "new to you",
+    "known": "more of what you have met",
+    "return": "again after a miss",
+}
+NOT_CHOSEN: Mapping[Purpose, str] = {
+    "placing": "You met this because six drills find your level: two of each kind.",
+    "picked": "You met this because you picked such drills.",
+    "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
+}
+MET_BEFORE = "You met this because you have met its like: a warm-up has nothing new."
+SIMPLEST = "You met this because nothing is known yet: it is the simplest there is."
+WILL_BE_FOLDED = "You met this because you will fold {}; such a sheet may be new to you."
+ON_A_PAGE = "You met this because page {} of the lesson asks it; it does not count."
+SHOWN_ONCE = "You met this because it is shown once to everybody who begins."
+
+STAGES = {
+    "worked": "This is new to you. First one is worked for you, then one half worked, then three are yours.",
+    "half": "This is new to you. Half of it is done for you; it does not count.",
+}
+SECONDS_AT_FIRST = 20
+SECONDS_BETWEEN = 3
+ENOUGH = 8
+"""Fewer timed drills say nothing of a pace."""
+RECENT = 30
+RESULTS: Mapping[Result, str] = {
+    "clean": "right",
+    "slow": "right, but slowly or with help",
+    "miss": "missed",
+}
+SHOWN_BY_STAGE: Mapping[Stage, str] = {"worked": "worked for you", "half": "half worked, which do not count"}
+ORDER = ("new", "right", "quick", "kept")
+MEANING = {
+    "right": "now goes right",
+    "quick": "is now quick: clean on three days running",
+    "kept": "is kept: clean after a week away",
+}
+
+
+def because(selection: Selection, state: State, today: date, history: History) -> str:
+    """Return why a selection was made, in the state and the history it was made in."""
+    if selection.stage in STAGES:
+        return STAGES[selection.stage]
+    return _REASONS[selection.reason](selection, state, today, history)
+
+
+def _return(selection: Selection, state: State, today: date, history: History) -> str:
+    results = [done.result for done in history.counted if done.skill == selection.skill]
+    how = "missed it" if "miss" in results else "were slow at it"
+    return f"You met this because you {how} a few drills ago; it comes back until it goes right twice."
+
+
+def _partner(selection: Selection, state: State, today: date, history: History) -> str:
+    others = [done.skill for done in history.done[::-1] if done.skill in partners_of(selection.skill)]
+    return f"You met this because it is easily taken for {_named(others[0])}, which you just had."
+
+
+def _round(selection: Selection, state: State, today: date, history: History) -> str:
+    days = (today - state.skills[selection.skill].last_day).days
+    return f"You met this because it has come round: you last had it {number_of(days, 'day')} ago."
+
+
+def _slow(selection: Selection, state: State, today: date, history: History) -> str:
+    known = state.skills[selection.skill]
+    if missed := known.results.count("miss"):
+        return f"You met this because you missed it {missed} times in the last {len(known.results)}."
+    return "You met this because it goes right, but more slowly than your pace."
+
+
+def _harder(selection: Selection, state: State, today: date, history: History) -> str:
+    return (
+        f"One drill in eight is a little harder: this is level {selection.level}. A miss here costs nothing."
+    )
+
+
+def _new(selection: Selection, state: State, today: date, history: History) -> str:
+    return "You met this because it is new to you: three in a row, then it is mixed with the rest."
+
+
+def _known(selection: Selection, state: State, today: date, history: History) -> str:
+    if not history.done:
+        return "You met this because it goes well: a round begins with what you are sure of."
+    return "You met this because nothing else waits: what you know is kept quick."
+
+
+def _named(skill: str) -> str:
+    return skill_names().get(skill, skill)
+
+
+_REASONS = {
+    "return": _return,
+    "partner": _partner,
+    "round": _round,
+    "slow": _slow,
+    "harder": _harder,
+    "new": _new,
+    "known": _known,
+}
+
+
+def drills_in(minutes: float, attempts: Sequence[Attempt]) -> int:
+    """Return how many drills the person does in so many minutes, at the pace of the last thirty timed."""
+    times = [attempt.milliseconds / 1000 for attempt in attempts[-RECENT:] if attempt.milliseconds]
+    seconds = median(times) if len(times) >= ENOUGH else SECONDS_AT_FIRST
+    return max(3, round(60 * minutes / (seconds + SECONDS_BETWEEN)))
+
+
+def coming(state: State, today: date, number: int) -> list[Selection]:
+    """Return the selections of the next drills if every answer is right and quick."""
+    history, selections = History(), list[Selection]()
+    # as of noon today, whenever the last drill was
+    state = replace(state, last=None)
+    for index in range(number):
+        selection = next_selection(state, today, history)
+        selections.append(selection)
+        if selection.stage != "worked":
+            at = datetime.combine(today, time(12), UTC) + timedelta(seconds=index)
+            state = state.after(_right_and_quick(selection, at))
+        history = history.with_drill(Done(selection.skill, selection.kind, "clean", stage=selection.stage))
+    return selections
+
+
+def _right_and_quick(selection: Selection, at: datetime) -> Attempt:
+    kind, form = kind_of(selection.skill)
+    return Attempt(
+        id="ahead",
+        at=at,
+        offset_minutes=0,
+        code="ahead",
+        kind=kind,
+        form=form,
+        level=selection.level,
+        marks=1,
+        skill=selection.skill,
+        right=True,
+        milliseconds=1,
+        inputs=1,
+        purpose="walk" if selection.stage == "half" else "today",
+    )
+
+
+def reasons_counted(selections: Sequence[Selection]) -> list[tuple[int, str]]:
+    """Return how many of each reason, in a fixed order, with the words for it."""
+    counts = Counter(selection.reason for selection in selections)
+    return [(counts[reason], words) for reason, words in IN_FEW_WORDS.items() if counts[reason]]
+
+
+def what_changed(before: State, after: State, history: History) -> str:
+    """Return the most telling change of a session: a level, a skill's word, or how it went."""
+    if not history.counted:
+        return "Nothing was answered, so nothing has changed."
+    return _level_change(before, after) or _word_change(before, after) or _how_it_went(history)
+
+
+def levels_found(state: State) -> list[str]:
+    """Return what six placing drills have found, a line for each kind of question."""
+    lines = [f"{entry.title.rstrip('?')}: level {state.level(kind)}" for kind, entry in KINDS.items()]
+    return ["You begin here; the levels follow you from now on.", "", *lines]
+
+
+def ordinal(number: int) -> str:
+    """Return a number as in "your 3rd day"."""
+    if number % 100 in (11, 12, 13):
+        return f"{number}th"
+    return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th') }"
+
+
+def numbers(history: History) -> list[str]:
+    """Return how many drills went how, in lines."""
+    results = [done.result for done in history.counted]
+    lines = [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
+    for stage, words in SHOWN_BY_STAGE.items():
+        number = sum(done.stage == stage for done in history.done)
+        lines += [f"{number:3} {words}"] * bool(number)
+    return lines
+
+
+def _level_change(before: State, after: State) -> str | None:
+    for kind, entry in KINDS.items():
+        old, new = before.level(kind), after.level(kind)
+        if new != old:
+            way = "up" if new > old else "down"
+            return f"{entry.title.rstrip('?')} goes {way} from level {old} to level {new}."
+    return None
+
+
+def _word_change(before: State, after: State) -> str | None:
+    risen = [
+        (ORDER.index(known.word), skill)
+        for skill, known in after.skills.items()
+        if ORDER.index(known.word) > (ORDER.index(before.skills[skill].word) if skill in before.skills else 0)
+    ]
+    if not risen:
+        return None
+    rank, skill = max(risen)
+    return f"{_capital(_named(skill))} {MEANING[ORDER[rank]]}."
+
+
+def _how_it_went(history: History) -> str:
+    missed = [done.skill for done in history.counted if done.result == "miss"]
+    if not missed:
+        return f"All {len(history.counted)} right. No level and no skill has moved."
+    worst = max(dict.fromkeys(missed), key=missed.count)
+    return f"{_capital(_named(worst))} was missed most; it comes round again soon."
+
+
+def _capital(words: str) -> str:
+    return words[0].upper() + words[1:]
