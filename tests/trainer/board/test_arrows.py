@@ -4,7 +4,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point
-from trainer.board import BACK, Arrow, arrow_ways, nearest_that_way
+from trainer.board import Arrow
+from trainer.board.cursor import BACK, arrow_ways, nearest_that_way
 
 places = st.sets(st.builds(Point, st.integers(-6, 6), st.fractions(-6, 6, max_denominator=3)), min_size=1)
 

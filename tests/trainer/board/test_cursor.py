@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 from drills.geometry import Direction, Point, cross, dot, move_between
 from drills.pattern import CreasePattern, Line, Paper, build
 from tests.trainer.board.sheets import edge_between, of_role, patterns, stretch, vertex_at
-from trainer.board import BACK, DIRECTIONS, Arrow, Cursor, Track, track_of
+from trainer.board import Arrow, Cursor, Track, track_of
+from trainer.board.cursor import BACK, DIRECTIONS
 
 ARROWS: tuple[Arrow, ...] = ("right", "left", "up", "down")
 arrows = st.sampled_from(ARROWS)

@@ -9,22 +9,10 @@ from hypothesis import strategies as st
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Line, Paper, build, faces
 from tests.trainer.board.sheets import edge_between, fitted, of_role, patterns, stretch, vertex_at
-from trainer.board import (
-    Board,
-    GlyphName,
-    Ink,
-    Look,
-    Mark,
-    Marked,
-    Scale,
-    Style,
-    TooSmall,
-    draw_board,
-    layer_of,
-    points_at,
-    scale_around,
-    scale_for,
-)
+from trainer.board import Board, GlyphName, Look, Marked, Scale, TooSmall, draw_board, points_at, scale_for
+from trainer.board.palette import Ink, Mark, Style
+from trainer.board.scale import scale_around
+from trainer.board.static_layer import layer_of
 
 
 def text(board: Board) -> str:

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 from drills.geometry import Point
 from drills.pattern import Line, Paper, build
-from trainer.board import Look, Marked, Room, Window, asked, brought_into_view, followed, in_view, opened
+from trainer.board import Look, Marked, Room, Window, brought_into_view, followed, opened
+from trainer.board.window import asked, in_view
 
 ROOM = Room(47, 20)
 """At 8 dots a square this shows 11 squares across and 10 down."""

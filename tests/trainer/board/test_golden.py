@@ -22,14 +22,13 @@ from trainer.board import (
     LIGHT,
     Board,
     GlyphName,
-    Ink,
     Look,
     Marked,
     Paint,
-    Style,
     draw_board,
     points_at,
 )
+from trainer.board.palette import Ink, Style
 
 GOLDEN = Path(__file__).parent / "golden"
 ROOMS = {"80x24": (44, 19), "120x40": (80, 35)}

@@ -2,7 +2,8 @@ from __future__ import annotations
 
 from drills.geometry import Point
 from tests.trainer.board.sheets import edge_between, fitted, stretch, vertex_at
-from trainer.board import after, creases_near, points_near
+from trainer.board import creases_near, points_near
+from trainer.board.scale import after
 
 
 def test_the_crease_pointed_at_comes_first() -> None:

@@ -5,20 +5,10 @@ import pytest
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Paper, build
 from tests.trainer.board.sheets import of_role, stretch
-from trainer.board import (
-    BLOCKS,
-    BRAILLE,
-    Glyphs,
-    Look,
-    Marked,
-    Room,
-    Scale,
-    draw_overview,
-    plan_of,
-    scale_around,
-    shown_in_words,
-    window_on,
-)
+from trainer.board import Look, Marked, Room, Scale, draw_overview, plan_of, shown_in_words
+from trainer.board.raster import BLOCKS, BRAILLE, Glyphs
+from trainer.board.scale import scale_around
+from trainer.board.window import window_on
 
 ROOM = Room(47, 20)
 

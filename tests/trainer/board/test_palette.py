@@ -6,7 +6,8 @@ from itertools import product
 
 import pytest
 
-from trainer.board import COLOURLESS, DARK, LIGHT, Ink, Mark, Paint, Palette, Style
+from trainer.board import COLOURLESS, DARK, LIGHT, Paint, Palette
+from trainer.board.palette import Ink, Mark, Style
 
 TEXT = {Ink.MOUNTAIN_LETTER, Ink.VALLEY_LETTER, Ink.SIGN, Ink.STEPS, Ink.FAULT, Ink.CURSOR}
 

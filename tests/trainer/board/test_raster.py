@@ -5,7 +5,8 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from trainer.board import BLOCKS, BRAILLE, Dot, dashed, has_dot, line_dots, masks_of
+from trainer.board import Dot
+from trainer.board.raster import BLOCKS, BRAILLE, dashed, has_dot, line_dots, masks_of
 
 dots = st.builds(Dot, st.integers(0, 60), st.integers(0, 60))
 

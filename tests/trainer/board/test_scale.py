@@ -7,7 +7,8 @@ import pytest
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Paper, build
 from tests.trainer.board.sheets import fitted, stretch
-from trainer.board import Cell, Dot, Scale, TooSmall, scale_around, scale_for
+from trainer.board import Cell, Dot, Scale, TooSmall, scale_for
+from trainer.board.scale import scale_around
 
 
 def blank(width: int, height: int) -> CreasePattern:

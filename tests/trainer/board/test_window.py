@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 
 from drills.geometry import Point
 from drills.pattern import Paper, build
-from trainer.board import LEAST_DOTS, MARGIN, PANNED_DOTS, STEPS, Cell, Room, Window, scale_for, window_on
+from trainer.board import Cell, Room, Window, scale_for
+from trainer.board.scale import LEAST_DOTS, PANNED_DOTS
+from trainer.board.window import MARGIN, STEPS, window_on
 
 ROOM, WIDE_ROOM = Room(47, 20), Room(87, 36)
 LARGE = build([], Paper(0, 0, 64, 20))

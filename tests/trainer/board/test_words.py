@@ -5,7 +5,8 @@ import pytest
 from drills.geometry import Move, Point
 from drills.pattern import Line, Paper, build
 from tests.trainer.board.sheets import edge_between, stretch, vertex_at
-from trainer.board import crease_in_words, way_in_words
+from trainer.board import crease_in_words
+from trainer.board.drawing import way_in_words
 
 
 def test_a_crease_is_said_from_the_cursors_end() -> None:
