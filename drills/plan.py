@@ -28,8 +28,7 @@ from drills.pattern import CreasePattern, Label, Run, across_down
 from drills.structures import ORIENTED_TRIANGLES, Corners, Found, OrientedTriangle, Triangle, find_stretches
 
 DotKind: TypeAlias = Literal["corner", "turning point", "edge"]
-
-_FOLDED: frozenset[Label] = frozenset({"M", "V"})
+_CornerVertices = tuple[int | None, int | None, int | None, int | None]
 
 
 class Dot(NamedTuple):
@@ -84,7 +83,7 @@ class StretchPlan:
     """
 
     triangle: Triangle
-    corners: tuple[int | None, int | None, int | None, int | None]
+    corners: _CornerVertices
     sides: tuple[RepeatedStep | None, RepeatedStep | None]
     is_equal: bool | None
     dots: tuple[Dot, ...]
@@ -100,7 +99,7 @@ class StretchPlan:
     @property
     def is_labelled(self) -> bool:
         """Whether each crease is known to be a mountain or a valley."""
-        return all(_FOLDED.issuperset(crease.labels) for crease in self.creases)
+        return all({"M", "V"}.issuperset(crease.labels) for crease in self.creases)
 
     def valleys(self) -> Iterator[tuple[int, ...]]:
         """Yield the vertices of each longest straight row of valley edges, in the order of work."""
@@ -115,9 +114,6 @@ class StretchPlan:
         """Whether a side that can be creased by counting squares crosses a line of the grid at the dot."""
         counted = (side.vertices for side in self.outline if side.is_counted)
         return dot.is_on_line and any(dot.vertex in vertices for vertices in counted)
-
-
-_CornerVertices = tuple[int | None, int | None, int | None, int | None]
 
 
 def plan(pattern: CreasePattern) -> tuple[StretchPlan, ...]:

@@ -1,4 +1,4 @@
-"""The answer in the making, one module a way of asking."""
+"""The answer in the making, an input for each way of asking."""
 
 from __future__ import annotations
 

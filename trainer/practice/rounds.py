@@ -17,7 +17,7 @@ from trainer.practice.words import MET_BEFORE, NOT_CHOSEN, SIMPLEST, WILL_BE_FOL
 
 LEAST_SECONDS = 10
 """A session with less time left than this is over."""
-MINUTES = 2
+WARM_UP_MINUTES = 2
 TURNS_TO_IT = 0.5
 """From this part of the time on a warm-up for a triangle shows that triangle."""
 
@@ -145,7 +145,7 @@ def warm_up(store: Store, clock: Clock, target: Target = MY_LEVEL) -> PracticeSe
         code = _code(session, store.state, target)
         return Planned(code, _why(code, store.state, target))
 
-    return PracticeSession(store, clock, "warm-up", plan, 60 * MINUTES)
+    return PracticeSession(store, clock, "warm-up", plan, 60 * WARM_UP_MINUTES)
 
 
 def target_of(pattern: CreasePattern) -> Target:

@@ -39,14 +39,14 @@ def run(folder: Path, *argv: str, typed: str = "", **environ: str) -> subprocess
     )
 
 
-COMMAND = {"trainer", "trainer.cli", "trainer.given", "trainer.text"}
+COMMAND = {"trainer", "trainer.cli", "trainer.given"}
 PATTERNS = {
     "drills",
     *(f"drills.{room}" for room in ("flatfold", "fold_file", "geometry", "pattern", "structures")),
 }
 QUESTIONS = PATTERNS | {"drills.questions"}
 PRACTICE = QUESTIONS | {"progress_store", "trainer.practice"}
-DRAWN = {"trainer.board"}
+DRAWN = {"trainer.board", "trainer.text"}
 ASKED = DRAWN | {"trainer.answering", "trainer.ways_of_asking"}
 LOADED = {
     "--version": (0, COMMAND, set()),
