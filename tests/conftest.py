@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import settings
 
-settings.register_profile("quick", max_examples=30)
+settings.register_profile("quick", max_examples=20)
 settings.register_profile("long", max_examples=100)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import accumulate, pairwise, product
 from typing import Literal, TypeAlias, get_args
 
@@ -58,7 +59,7 @@ class Stretch(BlockDesign, SheetDesign):
         if not self.is_equal and not at_a == at_b == outside:
             raise ValueError("Pleats round unequal sides run into each other; give all of them one width.")
 
-    @property
+    @cached_property
     def shape(self) -> Parallelogram:
         """The outline before the stretch is turned to its facing."""
         return Parallelogram(self.triangle, self.units)
@@ -91,7 +92,7 @@ class Stretch(BlockDesign, SheetDesign):
         size = int(paper.right - paper.left), int(paper.top - paper.bottom)
         return size if FACINGS[self.facing].b == 0 else (size[1], size[0])
 
-    @property
+    @cached_property
     def paper(self) -> Paper:
         """The sheet before it is turned to its facing: the outline's box, the pleats around, the crop."""
         far, around = self.corners[2], self.pleats * self.pleat_widths[2]

@@ -8,7 +8,9 @@ corners S, A, T, B, so that side i begins at corner i and ends at the next.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 from typing import NamedTuple
 
 from drills.geometry import FACINGS, Direction, Move, Point, Symmetry, direction_of, moved, opposite
@@ -57,27 +59,33 @@ TRIANGLES = (
 """The triangles met in folding, each with one of its two pairs of outline directions."""
 
 
-class Parallelogram(NamedTuple):
+@dataclass(frozen=True)
+class Parallelogram:
     """So many unit sides of a triangle along the shallow and along the steep side, S at (0, 0)."""
 
     triangle: Triangle
     units: tuple[int, int]
 
-    @property
+    @cached_property
     def reaches(self) -> tuple[int, int]:
         """The distances at which the shallow and the steep side end, seen from a side corner."""
         return self.units[0] * self.triangle.width, self.units[1] * self.triangle.width
 
-    @property
+    @cached_property
+    def unit_sides(self) -> tuple[Move, Move]:
+        """Those of the triangle."""
+        return self.triangle.unit_sides
+
+    @cached_property
     def corners(self) -> tuple[Point, Point, Point, Point]:
         """S, A, T, B."""
-        start, (shallow, steep) = Point(0, 0), self.triangle.unit_sides
+        start, (shallow, steep) = Point(0, 0), self.unit_sides
         a, b = moved(start, shallow, self.units[0]), moved(start, steep, self.units[1])
         return start, a, Point(a.x + b.x, a.y + b.y), b
 
     def along(self, side: int, distance: int) -> Point:
         """Return the point so far from A along the shallow (0) or steep (1) side and on along its ridge."""
-        unit, reach, width = self.triangle.unit_sides[side], self.reaches[side], self.triangle.width
+        unit, reach, width = self.unit_sides[side], self.reaches[side], self.triangle.width
         sense = 1 if side else -1
         end = moved(self.corners[1], unit, Fraction(sense * min(distance, reach), width))
         return moved(end, _UP_OUT, sense * max(distance - reach, 0))

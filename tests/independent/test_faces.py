@@ -37,7 +37,7 @@ def test_known_sheets_are_planar_with_the_same_faces(pattern: CreasePattern) -> 
 
 def test_sheets_of_all_sorts_are_planar_with_the_same_faces() -> None:
     """The same for sheets of all sorts, crops among them."""
-    assert sum(map(same_faces, assorted(64, "faces"))) > 400
+    assert sum(map(same_faces, assorted(32, "faces"))) > 200
 
 
 OTHERS = [

@@ -99,7 +99,7 @@ def how_many(directions: list[Direction], degree: int) -> int:
     [
         (WINDS, 18, 12),
         (with_slopes((1, 2)), 92, 456),
-        (with_slopes((1, 2), (1, 3)), 470, 6244),
+        pytest.param(with_slopes((1, 2), (1, 3)), 470, 6244, marks=pytest.mark.long),
     ],
 )
 def test_how_many_sets_of_directions_meet_the_angle_condition(

@@ -59,7 +59,7 @@ PRELIMINARY = star(ways((1, 0), (1, 1), (0, 1), (-1, 0), (-1, -1), (0, -1)))
         (square_twist(), {(1, 192)}),
         (PRELIMINARY, {(3, 36), (4, 72)}),
         (map_sheet(2, 2), {(4, 32)}),
-        (map_sheet(3, 3), {(1, 1024), (2, 2048)}),
+        pytest.param(map_sheet(3, 3), {(1, 1024), (2, 2048)}, marks=pytest.mark.long),
     ],
 )
 def test_how_many_single_switches_restore_a_sheet_with_one_wrong_label(

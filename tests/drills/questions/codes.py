@@ -64,9 +64,9 @@ def made_once(code: Code) -> Drill:
     return make(code)
 
 
-def some(kind: str, form: str, level: int, at_most: int = 12) -> tuple[Drill, ...]:
+def some(kind: str, form: str, level: int, at_most: int = 8) -> tuple[Drill, ...]:
     """Return the first drills of a form at a level that tests look at: fewer where they take longer."""
-    number = 12 if level < ALONE else 6 if level == ALONE else 1 if level >= LARGE else 2
+    number = 8 if level < ALONE else 4 if level == ALONE else 1
     return tuple(drills(kind, form, level, range(1, min(number, at_most) + 1)))
 
 

@@ -7,8 +7,8 @@ import json
 import pytest
 
 from drills.geometry import Point, Step
-from drills.questions import MarkedPlaces, Marks, question_from_json
-from tests.drills.questions.codes import PLACES, drills, right_answer, some
+from drills.questions import KINDS, MarkedPlaces, Marks, question_from_json
+from tests.drills.questions.codes import FORMS, PLACES, drills, right_answer, some
 
 
 @pytest.mark.parametrize(("kind", "form", "level"), PLACES)
@@ -25,10 +25,10 @@ def test_the_right_answer_is_right(kind: str, form: str, level: int) -> None:
         assert drill.judge(drill.question.right_answer(drill)).right
 
 
-@pytest.mark.parametrize(("kind", "form", "level"), PLACES)
-def test_an_answer_of_another_sort_is_refused(kind: str, form: str, level: int) -> None:
+@pytest.mark.parametrize(("kind", "form"), FORMS)
+def test_an_answer_of_another_sort_is_refused(kind: str, form: str) -> None:
     """A step, a point, marks and places are not mistaken for each other."""
-    (drill,) = drills(kind, form, level, [1])
+    (drill,) = drills(kind, form, KINDS[kind].lowest, [1])
     for given in (Step(1, 2), Point(1, 2), Marks(frozenset({1})), MarkedPlaces(frozenset({Point(1, 2)}))):
         if type(given) is not drill.question.takes:
             with pytest.raises(TypeError, match=" takes "):

@@ -70,6 +70,7 @@ def test_no_stretch_in_known_sheets() -> None:
         assert find_stretches(pattern) == ()
 
 
+@pytest.mark.long
 def test_finding_takes_no_time_to_speak_of() -> None:
     """Under 20 ms for a sheet of 130 faces, under half a second for 5,000 edges, cut or whole."""
     sheet = draw(Stretch((10, 10), pleats=10))

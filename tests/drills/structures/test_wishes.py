@@ -101,7 +101,7 @@ SIZES = {"5-12-13": (32, 14, 3), "8-15-17": (36, 14, 3), "7-24-25": (44, 12, 3),
 @pytest.mark.parametrize("triangle", TRIANGLES[1:], ids=lambda triangle: triangle.name)
 def test_stretches_of_other_triangles(triangle: Triangle) -> None:
     """All stretches are of the triangles named; their turning points lie on parts of squares."""
-    for seed in range(2):
+    for seed in range(1):
         sheet = compose(Chance(f"{triangle.name} {seed}"), *SIZES[triangle.name], triangles=(triangle,))
         kinds = Counter(structures(sheet.part))
         assert kinds["stretch", triangle] >= 1
@@ -111,6 +111,7 @@ def test_stretches_of_other_triangles(triangle: Triangle) -> None:
         assert solve_layers(draw(sheet)).folds is True
 
 
+@pytest.mark.long
 def test_two_triangles_on_one_sheet() -> None:
     """Both occur, on some sheet together."""
     pairs = [
@@ -120,6 +121,7 @@ def test_two_triangles_on_one_sheet() -> None:
     assert set(TRIANGLES[:2]) in pairs
 
 
+@pytest.mark.long
 def test_pleats_of_two_widths_come_now_and_then() -> None:
     """On one to a third of the sheets a stretch turns wider pleats at a side corner."""
     varied = sum("widths=(" in repr(compose(Chance(f"now {seed}"), 18, 10, 2)) for seed in range(24))

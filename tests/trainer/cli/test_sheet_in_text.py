@@ -52,7 +52,7 @@ def is_right(drill: Drill, line: str) -> bool:
     return verdict.right and not verdict.slip
 
 
-def answered_by(kind: str, form: str, how_many: int = 14) -> list[tuple[Drill, Sheet]]:
+def answered_by(kind: str, form: str, how_many: int = 8) -> list[tuple[Drill, Sheet]]:
     """Return drills of a form with their text as it was read back."""
     drills = [make(code) for code in codes(kind, form, how_many)]
     return [(drill, read_sheet(text_of(drill))) for drill in drills]

@@ -20,7 +20,7 @@ def test_the_numbers_shown_are_what_the_round_then_does(tmp_path: Path, share_mi
     hands = Hands()
     with store(tmp_path, hands) as kept:
         played(placing(kept, hands.clock), hands, is_right=lambda number, _: number < 3)
-        for day in range(10):
+        for day in range(6):
             hands.wait(24 * 3600)
             if day % 2:
                 played(
