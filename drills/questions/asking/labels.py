@@ -41,8 +41,12 @@ class MarkWrongLabels(MarkQuestion):
         return pattern.switched(self.answer.items)
 
     def judge(self, drill: Drill, given: Marks) -> Verdict:
-        """Return the verdict on labels marked as wrong; another set that folds too is right, but slow."""
-        if given.items - self.answer.items and folds_too(drill, given):
+        """Return the verdict on labels marked as wrong.
+
+        On a sheet with a fault another set that folds too, with one label more, is right, but slow.
+        """
+        needed = len(self.answer.items)
+        if needed and len(given.items) == needed + 1 and folds_too(drill, given):
             return self._fewer_would_do(drill, given)
         return super().judge(drill, given)
 

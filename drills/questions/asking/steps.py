@@ -66,8 +66,8 @@ class ReadStep(Question[Step, Step]):
             return True, ""
         if reduced == truth:
             return True, "not smallest"
-        swapped = (abs(reduced.down), abs(reduced.across), reduced.times)
-        if swapped == (abs(truth.across), abs(truth.down), truth.times):
+        swapped = with_directions_of(Step(reduced.down, reduced.across, reduced.times), truth)
+        if swapped == truth and reduced == with_directions_of(reduced, truth):
             return True, "exchanged"
         return False, ""
 
