@@ -10,7 +10,6 @@ from drills.geometry import Point
 from drills.questions import (
     ALONE,
     KINDS,
-    LARGE,
     Code,
     Drill,
     FindStretches,

@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 import pytest
 
 from drills.geometry import Step
-from drills.questions import KINDS, Marks, Outlines, make, read_code, top_level
+from drills.questions import KINDS, Marks, Outlines, make, read_code, top_level, with_directions_of
 from progress_store import Attempt, Purpose
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import START, WRONG, four_kinds
@@ -57,7 +57,7 @@ def test_a_slip_is_kept_by_its_name() -> None:
     drill = make(read_code("steps-1-1"))
     assert isinstance(drill.question.answer, Step)
     step = drill.question.answer
-    verdict = drill.judge(Step(abs(step.down), abs(step.across)))
+    verdict = drill.judge(with_directions_of(Step(step.down, step.across), step))
     attempt = attempt_of(drill, verdict, SEEN, START, "today")
     assert (attempt.right, attempt.slip) == (True, "exchanged")
 

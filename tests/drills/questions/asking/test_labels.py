@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import islice
+from collections.abc import Iterator
+from itertools import combinations, islice
 
 import pytest
 
 from drills.flatfold import completions, failing, folds, solve_layers
-from drills.pattern import Label
-from drills.questions import Drill
+from drills.pattern import Label, number_of
+from drills.questions import Drill, make, read_code
+from drills.questions.asking.labels import repairs_up_to
 from tests.drills.questions.known import ALL_WELL, PLEAT, SHEET, SIDE, judged, wrong_labels
 
 
@@ -83,28 +85,67 @@ def test_labels_exactly_missed_and_extra(
     assert (verdict.why == ALL_WELL) == (not wrong and not marked)
 
 
-@pytest.mark.parametrize(
-    ("wrong", "instead"), [([SIDE], "1 label"), ([SIDE, PLEAT], "2 labels"), ([], "no labels")]
-)
-def test_the_sheet_turned_over_folds_too(wrong: list[int], instead: str) -> None:
-    """Switching all labels but the wrong ones gives the true sheet seen from behind: right, but a slip."""
-    marked = [crease for crease in SHEET.creases if crease not in wrong]
-    verdict = judged(wrong_labels(wrong), marked)
-    assert (verdict.right, verdict.slip) == (True, "more than needed")
-    assert (verdict.misses, verdict.false_alarms) == (0, 0)
-    assert verdict.answered == f"You marked {len(marked)} labels."
-    assert verdict.truth == f"Also folds; fewer would do: {instead}."
-    assert not judged(wrong_labels(wrong), marked[1:]).right
+def faulty() -> Iterator[Drill]:
+    """Yield drills of labels with a fault on small sheets."""
+    codes = (read_code(f"labels-{level}-{seed}") for level in (1, 3, 4) for seed in range(1, 12))
+    yield from (drill for drill in map(make, codes) if drill.question.answer.items)
 
 
-def test_another_sheet_that_folds_is_right() -> None:
-    """Labels of another folding of the same creases, found with one label held the other way round."""
-    free = SHEET.unlabelled().labels()
-    held: tuple[Label, ...] = tuple("M" if crease == SIDE else free[crease] for crease in range(len(free)))
-    other = solve_layers(SHEET.with_labels(held)).labels
-    drill = wrong_labels([SIDE])
-    verdict = judged(drill, differing(drill, other))
-    assert (verdict.right, verdict.slip) == (True, "more than needed")
+def others_that_fold(drill: Drill, more: int) -> Iterator[list[int]]:
+    """Yield the sets of so many labels more than needed that make the sheet fold, layers and all."""
+    most = len(drill.question.answer.items) + more
+    for other in repairs_up_to(drill.pattern, most, folds):
+        if len(other) == most and solve_layers(drill.pattern.switched(other)).folds:
+            yield sorted(other)
+
+
+def test_one_label_more_than_needed_is_right_but_a_slip() -> None:
+    """Where it makes the sheet fold: "also folds; fewer would do"."""
+    found = 0
+    for drill in faulty():
+        needed = len(drill.question.answer.items)
+        for marked in islice(others_that_fold(drill, 1), 1):
+            verdict = judged(drill, marked)
+            assert (verdict.right, verdict.slip) == (True, "more than needed")
+            assert (verdict.misses, verdict.false_alarms) == (0, 0)
+            assert verdict.answered == f"You marked {needed + 1} labels."
+            assert verdict.truth == f"Also folds; fewer would do: {number_of(needed, 'label')}."
+            found += 1
+    assert found > 5
+
+
+def test_two_labels_more_than_needed_are_wrong_though_the_sheet_folds() -> None:
+    """What was marked too many are false alarms, and what was not marked is missed."""
+    found = 0
+    for drill in faulty():
+        for marked in islice(others_that_fold(drill, 2), 1):
+            verdict, true = judged(drill, marked), drill.question.answer.items
+            assert (verdict.right, verdict.slip) == (False, "")
+            assert (verdict.misses, verdict.false_alarms) == (len(true - {*marked}), len({*marked} - true))
+            found += 1
+    assert found > 5
+
+
+def test_on_a_faultless_sheet_any_mark_is_a_false_alarm() -> None:
+    """Two or three labels that leave it folding, or all of them: the sheet seen from behind."""
+    drill = make(read_code(next(code for code in FAULTLESS if any_that_folds(code))))
+    for marked in (*any_that_folds(drill.code), list(drill.pattern.creases)):
+        assert solve_layers(drill.pattern.switched(marked)).folds
+        verdict = judged(drill, marked)
+        assert (verdict.right, verdict.slip, verdict.false_alarms) == (False, "", len(marked))
+
+
+FAULTLESS = [f"labels-{level}-{seed}" for level in (1, 2, 3) for seed in range(1, 20)]
+
+
+def any_that_folds(code: str) -> list[list[int]]:
+    """Return sets of two or three labels that leave a faultless sheet folding; none where it has a fault."""
+    pattern = make(read_code(code)).pattern
+    if failing(pattern, pattern.labels(), folds):
+        return []
+    pairs = (list(pair) for number in (2, 3) for pair in combinations(pattern.creases, number))
+    sets = (pair for pair in pairs if not failing(pattern, pattern.switched(pair).labels(), folds))
+    return [pair for pair in islice(sets, 3) if solve_layers(pattern.switched(pair)).folds]
 
 
 def test_a_sheet_whose_layers_cross_is_not() -> None:

@@ -46,6 +46,7 @@ COUNT = "The step is right; the lit part makes it twice."
         ((3, -1, 3), False, "", "3 across 1 up, 3 times", "It is 3 across 1 up, twice.", COUNT),
         ((6, -2, 2), False, "", "6 across 2 up, twice", "It is 3 across 1 up, twice.", COUNT),
         ((1, -3, 1), False, "", "1 across 3 up, once", "It is 3 across 1 up, twice.", NEXT),
+        ((1, 3, 2), False, "", "1 across 3 down, twice", "It is 3 across 1 up, twice.", NEXT),
         ((4, -1, 2), False, "", "4 across 1 up, twice", "It is 3 across 1 up, twice.", NEXT),
         ((0, -1, 2), False, "", "0 across 1 up, twice", "It is 3 across 1 up, twice.", NEXT),
         ((3, 0, 2), False, "", "3 across 0 up, twice", "It is 3 across 1 up, twice.", NEXT),
@@ -97,6 +98,8 @@ def test_a_step_without_its_count(
 def test_a_step_to_the_other_side_is_a_miss() -> None:
     """From its start the side leads to the right, so a step to the left is wrong, and so is the way back."""
     assert not read_side().judge(Step(-3, -1, 2)).right
+    assert not read_side().judge(Step(-1, 3, 2)).right
+    assert not read_side().judge(Step(-1, -3, 2)).right
     assert not read_side().judge(Step(-3, 1, 2)).right
     assert read_side(back=True).judge(Step(-3, 1, 2)).right
     assert not read_side(back=True).judge(Step(3, -1, 2)).right
