@@ -100,7 +100,7 @@ ACTIONS = (
         ("opening",),
     ),
     Action("begin", ("enter",), "Enter", "Enter begin", "Three minutes on one small sheet", ("welcome",)),
-    Action("place_me", ("p",), "p", "p find my level", "Six drills that find your level", ("welcome",)),
+    Action("place_me", ("p",), "p", "p find my level", "A few drills that find your level", ("welcome",)),
     Action("skip", ("s",), "s", "s skip both", "Skip both and start at level 1", ("welcome",)),
     Action("answer", ("enter",), "Enter", "Enter answer", "Answer", ("drill",)),
     Action(

@@ -23,7 +23,7 @@ IN_FEW_WORDS: Mapping[Reason, str] = {
     "return": "again after a miss",
 }
 NOT_CHOSEN: Mapping[Purpose, str] = {
-    "placing": "You met this because six drills find your level: two of each kind.",
+    "placing": "You met this because the first drills find your level.",
     "picked": "You met this because you picked such drills.",
     "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
 }
@@ -172,7 +172,7 @@ def what_changed(before: State, after: State, history: History) -> str:
 
 
 def levels_found(state: State) -> list[str]:
-    """Return what six placing drills have found, a line for each kind of question."""
+    """Return what the placing drills have found, a line for each kind of question."""
     lines = [f"{entry.title.rstrip('?')}: level {state.level(kind)}" for kind, entry in KINDS.items()]
     return ["You begin here; the levels follow you from now on.", "", *lines]
 

@@ -9,9 +9,11 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
+from drills.pattern import number_of
 from progress_store import replay, yardsticks
 from trainer.actions import CONTEXTS, Context, actions_at
 from trainer.practice.lesson_pages import AFTER_LESSON
+from trainer.practice.rounds import placing_steps
 from trainer.practice.session import PracticeSession
 from trainer.practice.words import levels_found, numbers, what_changed
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
@@ -22,29 +24,30 @@ _BEFORE = (
     "Then there is a slanted parallelogram. Slantwise trains you to read it:",
     "",
     "  its creases as whole-number steps, so many across and so many down,",
-    "  which lines run inside it and sink,",
+    "  which lines run inside it and go in with the sink,",
     "  and which mountain and valley labels are wrong.",
     "",
 )
+_PLACING = f"{number_of(len(placing_steps()), 'drill')} that find your level"
 _AFTER = (
     "That was a step, an inside line and a wrong label.",
     "",
-    "Six drills now find your level, two of each kind. They take about two minutes.",
+    "A few drills now find your level; they take about two minutes.",
     "",
 )
 _BEGIN = (("begin", "Enter   Three minutes on one small sheet, to see how it goes"),)
 _OTHERS = (
-    ("place_me", "p       Six drills that find your level"),
+    ("place_me", f"p       {_PLACING}"),
     ("skip", "s       Skip both and start at level 1"),
 )
 _PLACE_ME = (
-    ("begin", "Enter   Six drills that find your level"),
+    ("begin", f"Enter   {_PLACING}"),
     ("skip", "s       Skip them and start at level 1"),
 )
 
 
 class WelcomeScreen(BaseScreen):
-    """Offers the first three minutes, and after them the six placing drills."""
+    """Offers the first three minutes, and after them the placing drills."""
 
     context = "welcome"
     BINDINGS = bindings_for("welcome")
@@ -73,7 +76,7 @@ class WelcomeScreen(BaseScreen):
             self.slantwise.open("first minutes")
 
     def action_place_me(self) -> None:
-        """Go to the six placing drills."""
+        """Go to the placing drills."""
         self.slantwise.remember(started=True)
         self.slantwise.open("placing")
 

@@ -108,7 +108,7 @@ def _switches(report: Report, pattern: CreasePattern) -> Iterator[str]:
         now = _LABELS[OTHER_LABEL[pattern.edges[edge].label]]
         yield f"  {_crease(pattern, edge)}: make it a {now}"
     if others:
-        yield f"There {'is' if others == 1 else 'are'} {others}{more} other way{'s' * (others > 1)} as small."
+        yield f"There {'is' if others == 1 else 'are'} {others}{more} other repair{'s' * (others > 1)} as small."
 
 
 def _crease(pattern: CreasePattern, edge: int) -> str:

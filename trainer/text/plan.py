@@ -37,7 +37,6 @@ def plan_in_text(plans: Sequence[StretchPlan], source: PatternSource, found: Con
         yield from _creasing(planned, source.pattern)
         yield from _switching(planned, source.pattern, found)
         yield f"Last, let it collapse: {_collapsing(planned)}."
-        yield "   Nothing gathers at the centre."
 
 
 def _drawn(plans: Iterable[StretchPlan], pattern: CreasePattern) -> Iterator[str]:
@@ -108,10 +107,13 @@ def _listed(heading: str, dots: Iterable[Dot], pattern: CreasePattern) -> Iterat
 
 
 def _creasing(planned: StretchPlan, pattern: CreasePattern) -> Iterator[str]:
-    yield "2. Crease the outline, everything as a mountain:"
+    yield "2. Crease the outline, all of it as mountains:"
     yield from (f"   {_crease(crease, planned, pattern)}" for crease in planned.outline)
-    count = number_of(len(planned.inside), "inside line")
-    yield f"3. Crease {count} from point to point, mountain too:"
+    if planned.inside:
+        count = number_of(len(planned.inside), "inside line")
+        yield f"3. Crease {count} from point to point, as mountains too:"
+    else:
+        yield "3. No inside line is on the paper."
     for place, crease in enumerate(planned.inside):
         middle = " (the middle line)" if planned.has_middle and not place else ""
         yield f"   {_crease(crease, planned, pattern)}{middle}"
@@ -133,7 +135,7 @@ def _switching(planned: StretchPlan, pattern: CreasePattern, found: Container[in
     if not planned.is_labelled:
         return
     is_found = any(edge in found for crease in planned.creases for edge in crease.edges)
-    yield f"4. Switch to valley ({_FOUND if is_found else _GIVEN}):"
+    yield f"4. Switch to valleys ({_FOUND if is_found else _GIVEN}):"
     for row in planned.valleys():
         start, end = (short_place(pattern, pattern.vertices[vertex]) for vertex in (row[0], row[-1]))
         yield f"   from {start} to {end}"
@@ -141,10 +143,10 @@ def _switching(planned: StretchPlan, pattern: CreasePattern, found: Container[in
 
 def _collapsing(planned: StretchPlan) -> str:
     if planned.has_middle:
-        return "the two parts slide in on either side of the middle line"
+        return "two parts go in, one on each side of the middle line"
     if planned.is_equal is False:
-        return "the two parts slide in on either side of the strip between them"
-    return "the two parts slide in on either side, as far as they are on the paper"
+        return "two parts go in, one on each side of the strip between"
+    return "the inside goes in, as far as it is on the paper"
 
 
 def plan_to_json(

@@ -16,9 +16,15 @@ COUNTING_UP_TO = 3
 """Up to this level counting mountains against valleys finds what is wrong."""
 
 _LABELS = {"M": "mountain", "V": "valley"}
-_ALL_WELL = "At every point mountains and valleys differ by 2, and small angles lie between one of each."
+_ALL_WELL = (
+    "At every point mountains and valleys differ by 2, an angle smaller than both its neighbours lies "
+    "between one of each, and the layers do not cross."
+)
 _SAYS = ("Which labels are wrong?", "Mark as few as possible.", "There may be none.")
-_BEYOND_COUNTING = "Counts alone do not settle it: beside a smallest angle stand one mountain and one valley."
+_BEYOND_COUNTING = (
+    "Counts alone do not settle it: an angle smaller than both its neighbours lies between "
+    "a mountain and a valley."
+)
 
 
 @dataclass(frozen=True)

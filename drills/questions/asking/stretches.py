@@ -134,8 +134,8 @@ def _corner(pattern: CreasePattern, outline: frozenset[int]) -> str:
 def _answered(given: MarkedPlaces, found: int, missed: int, extra: int) -> str:
     if not given.points:
         return "You marked nothing."
-    parts = [f"{found} found"] + [f"{missed} missed"] * bool(missed)
-    parts += [f"{number_of(extra, 'mark')} in none"] * bool(extra)
+    parts = [f"{found} found"] * bool(found) + [f"{missed} missed"] * bool(missed)
+    parts += [f"{extra} in no stretch"] * bool(extra)
     return f"You marked {number_of(len(given.points), 'place')}: {', '.join(parts)}."
 
 

@@ -45,7 +45,10 @@ def edge(*ends: tuple[int, int]) -> int:
 
 
 SIDE, MIDDLE, PLEAT = edge((1, 1), (4, 2)), edge((1, 1), (9, 7)), edge((4, 2), (7, 2))
-ALL_WELL = "At every point mountains and valleys differ by 2, and small angles lie between one of each."
+ALL_WELL = (
+    "At every point mountains and valleys differ by 2, an angle smaller than both its neighbours lies "
+    "between one of each, and the layers do not cross."
+)
 
 
 def of_role(role: Role) -> frozenset[int]:

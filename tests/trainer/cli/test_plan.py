@@ -26,24 +26,23 @@ Slanted stretch, triangle 3-4-5
    corners: 0,6; 6,4; 8,0; 2,2
    turning points: 3,5; 7,2; 5,1; 1,4
    All of these are crossings of the grid.
-2. Crease the outline, everything as a mountain:
+2. Crease the outline, all of it as mountains:
    from 0,6 to 6,4: 3 to the right, 1 up, twice
    from 6,4 to 8,0: 1 to the right, 2 up, twice
    from 8,0 to 2,2: 3 to the left, 1 down, twice
    from 2,2 to 0,6: 1 to the left, 2 down, twice
-3. Crease 3 inside lines from point to point, mountain too:
+3. Crease 3 inside lines from point to point, as mountains too:
    from 0,6 to 8,0: 4 to the right, 3 up, twice (the middle line)
    from 3,5 to 7,2: 4 to the right, 3 up
    from 1,4 to 5,1: 4 to the right, 3 up
-4. Switch to valley (labels of the sheet):
+4. Switch to valleys (labels of the sheet):
    from 0,6 to 3,5
    from 7,2 to 8,0
    from 8,0 to 5,1
    from 1,4 to 0,6
    from 3,5 to 7,2
    from 1,4 to 5,1
-Last, let it collapse: the two parts slide in on either side of the middle line.
-   Nothing gathers at the centre.
+Last, let it collapse: two parts go in, one on each side of the middle line.
 """
 
 
@@ -90,7 +89,7 @@ def test_a_cut_stretch_runs_on_to_the_edge(tmp_path: Path) -> None:
     assert "   Beyond the paper's edge, so not to mark: 2 corners, and any turning points there.\n" in words
     assert "   from 0,6 to the edge at 5,4 1/3: along 3 to the right, 1 up\n" in words
     assert "   corners: 0,6; 2,2\n   turning points: 1,4; 3,5\n" in words
-    assert "slide in on either side, as far as they are on the paper." in words
+    assert "the inside goes in, as far as it is on the paper." in words
 
 
 def test_where_a_line_has_no_dot_its_start_at_the_edge_is_marked(tmp_path: Path) -> None:
@@ -105,7 +104,7 @@ def test_where_a_line_has_no_dot_its_start_at_the_edge_is_marked(tmp_path: Path)
 def test_unequal_sides_have_a_strip_between(tmp_path: Path) -> None:
     """There is no middle line."""
     words = told(tmp_path, draw(Stretch((1, 2))))
-    assert "on either side of the strip between them." in words
+    assert "one on each side of the strip between." in words
     assert "middle" not in words
 
 
@@ -122,7 +121,7 @@ def test_several_stretches_are_numbered(tmp_path: Path) -> None:
 
 def test_open_labels_are_found_and_said_so(tmp_path: Path) -> None:
     """Every edge planned has a label then, and the words and JSON say where it is from."""
-    assert "4. Switch to valley (labels found for you;" in told(tmp_path, WORKED.unlabelled())
+    assert "4. Switch to valleys (labels found for you;" in told(tmp_path, WORKED.unlabelled())
     plan = planned(tmp_path, saved(tmp_path, WORKED.unlabelled()))
     edges = [e for row in rows(plan) for e in row["edges"]]
     assert plan["found"] == sorted(edges)

@@ -34,13 +34,13 @@ def spots(drill: Drill, *places: Point) -> Verdict:
         ([(5, 4)], True, 0, 0, "You marked 1 place: 1 found.", SIDE_WORDS),
         (INSIDE, True, 0, 0, "You marked 2 places: 1 found.", SIDE_WORDS),
         ([], False, 1, 0, "You marked nothing.", SIDE_WORDS),
-        ([(9, 1)], False, 1, 1, "You marked 1 place: 0 found, 1 missed, 1 mark in none.", SIDE_WORDS),
+        ([(9, 1)], False, 1, 1, "You marked 1 place: 1 missed, 1 in no stretch.", SIDE_WORDS),
         (
             [(5, 4), (9, 1)],
             False,
             0,
             1,
-            "You marked 2 places: 1 found, 1 mark in none.",
+            "You marked 2 places: 1 found, 1 in no stretch.",
             "9,7 lies outside the slanted sides.",
         ),
         (
@@ -48,7 +48,7 @@ def spots(drill: Drill, *places: Point) -> Verdict:
             False,
             0,
             2,
-            "You marked 3 places: 1 found, 2 marks in none.",
+            "You marked 3 places: 1 found, 2 in no stretch.",
             "2,2 lies outside the slanted sides.",
         ),
     ],
@@ -123,7 +123,7 @@ def test_where_there_is_nothing_every_mark_is_a_false_alarm() -> None:
     assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
     assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 0, 2)
     assert right.answered == "You marked nothing."
-    assert wrong.answered == "You marked 2 places: 0 found, 2 marks in none."
+    assert wrong.answered == "You marked 2 places: 2 in no stretch."
     assert right.truth == wrong.truth == "There is no slanted stretch on this sheet."
     assert right.why == "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
     assert drill.question.marks == 1
