@@ -108,7 +108,8 @@ def _switches(report: Report, pattern: CreasePattern) -> Iterator[str]:
         now = _LABELS[OTHER_LABEL[pattern.edges[edge].label]]
         yield f"  {_crease(pattern, edge)}: make it a {now}"
     if others:
-        yield f"There {'is' if others == 1 else 'are'} {others}{more} other repair{'s' * (others > 1)} as small."
+        verb, noun = ("is", "repair") if others == 1 else ("are", "repairs")
+        yield f"There {verb} {others}{more} other {noun} as small."
 
 
 def _crease(pattern: CreasePattern, edge: int) -> str:

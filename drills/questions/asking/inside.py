@@ -49,7 +49,7 @@ class MarkInsideLines(MarkQuestion):
             return "No outline is on this sheet: every crease runs along the grid or at 45 degrees."
         if not self.answer.items:
             return "Only a tip of the outline is on this sheet, and no crease runs inside it."
-        return "Inside lines run within the outline and go in with the sink; its sides and all creases outside do not."
+        return "Inside lines run within the outline and go in with the sink; all other creases stay out."
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Find the stretches anew: their inside lines must be the answer."""

@@ -19,9 +19,7 @@ from tests.drills.questions.known import (
 
 MIDDLE, LOWER, UPPER = edge((1, 1), (9, 7)), edge((4, 2), (8, 5)), edge((2, 3), (6, 6))
 SIDE, PLEAT = edge((1, 1), (4, 2)), edge((4, 2), (7, 2))
-INSIDE_WHY = (
-    "Inside lines run within the outline and go in with the sink; its sides and all creases outside do not."
-)
+INSIDE_WHY = "Inside lines run within the outline and go in with the sink; all other creases stay out."
 
 
 @pytest.mark.parametrize(
