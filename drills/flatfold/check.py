@@ -20,7 +20,7 @@ from drills.flatfold.vertex import (
     smallest_run,
     turns_around,
 )
-from drills.pattern import CreasePattern, Label, number_of, place
+from drills.pattern import CreasePattern, Label, number_of, place_of
 
 MOST_FACES = 500
 """Sheets with more faces are not searched for layers: that verdict is left open."""
@@ -114,7 +114,7 @@ def faults(pattern: CreasePattern) -> tuple[int, ...]:
 def fault_in_words(pattern: CreasePattern, vertex: int) -> str:
     """Return what is wrong at a vertex that cannot fold, with its place and its counts or smallest angle."""
     labels = pattern.labels()
-    where = place(pattern, vertex)
+    where = place_of(pattern, vertex)
     if not balances(pattern, labels, vertex):
         mountains, valleys = counts_at(pattern, labels, vertex)
         counts = f"{number_of(mountains, 'mountain')} and {number_of(valleys, 'valley')}"

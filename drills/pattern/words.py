@@ -14,15 +14,18 @@ def across_down(pattern: CreasePattern, point: Point) -> tuple[Exact, Exact]:
     return point.x - left, top - point.y
 
 
-def place(pattern: CreasePattern, vertex: int) -> str:
-    """Return the place of a vertex in words, as in "3 across, 1 down"."""
-    across, down = across_down(pattern, pattern.vertices[vertex])
-    return f"{mixed(across)} across, {mixed(down)} down"
+def place(pattern: CreasePattern, point: Point) -> str:
+    """Return the place of a point as it is written everywhere, across before down: "(3; 5 1/2)".
+
+    Half of Europe reads a comma between numbers as a decimal sign, and "3 across 5 down" is a step.
+    """
+    across, down = across_down(pattern, point)
+    return f"({mixed(across)}; {mixed(down)})"
 
 
-def short_place(pattern: CreasePattern, point: Point) -> str:
-    """Return the place of a point as two numbers, across before down, as in "3,1"."""
-    return ",".join(mixed(number) for number in across_down(pattern, point))
+def place_of(pattern: CreasePattern, vertex: int) -> str:
+    """Return the place of a vertex."""
+    return place(pattern, pattern.vertices[vertex])
 
 
 def mixed(number: Exact) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drills.geometry import Direction, Point, moved
-from drills.pattern import short_place
+from drills.pattern import place
 from drills.questions import Drill, FindStretches, MarkedPlaces, PlaceStep
 from drills.structures import middle_of
 from trainer.answering.answer_input import AnswerInput
@@ -61,7 +61,7 @@ class PlacingInput(AnswerInput[PlaceStep]):
 
     def says(self) -> tuple[str, ...]:
         """Return where the start is; the cursor's place would be counting for the person."""
-        return (f"The dot is the start, at {short_place(self.drill.pattern, self.start)}.",)
+        return (f"The dot is the start, at {place(self.drill.pattern, self.start)}.",)
 
 
 STRIDE = 4
@@ -139,7 +139,7 @@ class FindingInput(AnswerInput[FindStretches]):
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is, and how many places are marked."""
         marked = " (marked)" if self.at in self.marks else ""
-        return f"At {short_place(self.drill.pattern, self.at)}{marked}.", f"Marked: {len(self.marks)}"
+        return f"At {place(self.drill.pattern, self.at)}{marked}.", f"Marked: {len(self.marks)}"
 
     def _stops(self) -> list[Point]:
         left, bottom, right, top = (int(value) for value in self.drill.pattern.box)

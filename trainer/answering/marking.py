@@ -6,7 +6,7 @@ from abc import ABC, abstractmethod
 from dataclasses import replace
 from typing import TypeVar
 
-from drills.pattern import short_place
+from drills.pattern import place_of
 from drills.questions import (
     Drill,
     JoinPoints,
@@ -110,8 +110,8 @@ class MarkingInput(AnswerInput[Asked], ABC):
         """Put the cursor on a crease or a vertex."""
 
     def at_point(self, vertex: int) -> str:
-        """Return a vertex's place in short, as in "3,1"."""
-        return short_place(self.drill.pattern, self.drill.pattern.vertices[vertex])
+        """Return a vertex's place as it is written."""
+        return place_of(self.drill.pattern, vertex)
 
     def _toggle(self, item: int) -> None:
         self._toggled.append(item)

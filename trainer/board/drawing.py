@@ -9,7 +9,7 @@ from math import atan2, tau
 from typing import NamedTuple
 
 from drills.geometry import Direction, Move, Point, move_between
-from drills.pattern import CreasePattern, Edge, Label, Role, mixed, short_place
+from drills.pattern import CreasePattern, Edge, Label, Role, mixed, place_of
 from trainer.board.canvas import Canvas, Line, shade_of
 from trainer.board.palette import SIGNS, Ink, Mark
 from trainer.board.raster import GLYPHS, GlyphName, dotted, line_dots, masks_of
@@ -87,7 +87,7 @@ def way_in_words(move: Move) -> str:
 def crease_in_words(
     pattern: CreasePattern, edge: int, vertex: int, *, role: bool = True, label: bool = True, way: bool = True
 ) -> str:
-    """Return an edge as seen from one of its ends: "outline side, mountain, 3 across 1 down, to 6,4".
+    """Return an edge as seen from one of its ends: "outline side, mountain, 3 across 1 down, to (6; 4)".
 
     What a question asks for is left out by ``role``, ``label`` and ``way``.
     """
@@ -98,7 +98,7 @@ def crease_in_words(
         parts.append(LABELS[crease.label])
     if way:
         parts.append(way_in_words(move_between(pattern.vertices[vertex], pattern.vertices[far])))
-    return ", ".join([*parts, f"to {short_place(pattern, pattern.vertices[far])}"])
+    return ", ".join([*parts, f"to {place_of(pattern, far)}"])
 
 
 def _role_in_words(edge: Edge, direction: Direction) -> str:

@@ -10,7 +10,7 @@ from string import ascii_lowercase
 from typing import Any, NamedTuple, TypeAlias
 
 from drills.geometry import Exact, Point, Step, move_between, moved
-from drills.pattern import CreasePattern, across_down, mixed, short_place, step_with_directions
+from drills.pattern import CreasePattern, across_down, mixed, place, place_of, step_with_directions
 from drills.questions import (
     AnyQuestion,
     Drill,
@@ -90,7 +90,7 @@ def sheet_size(pattern: CreasePattern) -> tuple[str, str]:
 
 def point_in_text(drill: Drill, vertex: int) -> str:
     """Return the place of a vertex in short."""
-    return short_place(drill.pattern, drill.pattern.vertices[vertex])
+    return place_of(drill.pattern, vertex)
 
 
 def put_as_said(question: AnyQuestion, drill: Drill, tags: Tags) -> str:
@@ -105,7 +105,7 @@ def put_lit_crease(question: ReadStep, drill: Drill, tags: Tags) -> str:
 
 def put_step(question: PlaceStep, drill: Drill, tags: Tags) -> str:
     """Return the question for a place; the drill's own words speak of a cursor, which there is none."""
-    words = f"{short_place(drill.pattern, question.start)}: {step_with_directions(question.step)}"
+    words = f"{place(drill.pattern, question.start)}: {step_with_directions(question.step)}"
     return f"A step starts at {words}. Where does it end?"
 
 
@@ -130,7 +130,7 @@ def _lit_crease(drill: Drill, lit: Segment, tags: Mapping[int, str]) -> str:
     )
 
 
-_TOKEN = re.compile(r"[0-9]+|[a-z]+|[^\s,;]")
+_TOKEN = re.compile(r"[0-9]+|[a-z]+|[^\s,;()]")
 _FILLERS = frozenset({"to", "the", "and"})
 _SIDEWAYS, _DOWNWARD = frozenset("alr"), frozenset("ud")
 _WAYS = "across|a|left|l|right|r|up|u|down|d"

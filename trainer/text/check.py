@@ -13,7 +13,7 @@ from drills.pattern import (
     Label,
     number_of,
     place,
-    short_place,
+    place_of,
     step_with_directions,
 )
 from drills.structures import Found, find_stretches
@@ -38,7 +38,7 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
     yield from _drawn(report, pattern)
     yield "Places are counted in squares across and down from the top left corner."
     yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
-    yield from _few([f"At {place(pattern, vertex)} the angles do not fold flat." for vertex in report.angles])
+    yield from _few([f"At {place_of(pattern, at)} the angles do not fold flat." for at in report.angles])
     yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
     yield from _layers(report, pattern)
     yield from _switches(report, pattern)
@@ -66,7 +66,7 @@ def _stretch(found: Found, pattern: CreasePattern) -> str:
     if start is None or a is None or b is None or not all(map(is_whole, (start, a, b))):
         return f"{name}, cut by the paper's edge or between squares: {lines}."
     sides = " and ".join(step_with_directions(step_between(start, end)) for end in (a, b))
-    return f"{name}, from {short_place(pattern, start)}: sides {sides}; {lines}."
+    return f"{name}, from {place(pattern, start)}: sides {sides}; {lines}."
 
 
 def _few(sentences: list[str]) -> Iterator[str]:
@@ -77,7 +77,7 @@ def _few(sentences: list[str]) -> Iterator[str]:
 
 def _label_fault(pattern: CreasePattern, vertex: int) -> str:
     if any(pattern.edges[edge].label == "U" for edge in pattern.around[vertex]):
-        return f"At {place(pattern, vertex)} no choice for the open creases folds with the labels given."
+        return f"At {place_of(pattern, vertex)} no choice for the open creases folds with the labels given."
     return fault_in_words(pattern, vertex)
 
 
@@ -113,6 +113,6 @@ def _switches(report: Report, pattern: CreasePattern) -> Iterator[str]:
 
 
 def _crease(pattern: CreasePattern, edge: int) -> str:
-    start, end = (short_place(pattern, point) for point in pattern.ends(edge))
+    start, end = (place(pattern, point) for point in pattern.ends(edge))
     label = _LABELS.get(pattern.edges[edge].label, "open")
     return f"from {start} to {end}, {label}"

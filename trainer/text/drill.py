@@ -10,7 +10,7 @@ from trainer.given import InputError
 from trainer.text.asked import Tags, creases_in_order, ends_in_order, point_in_text, sheet_size, tags_of
 from trainer.ways_of_asking import way_of
 
-_PLACES = "Places are squares across and down from the top left corner, as in 3,1."
+_PLACES = "Places are squares across and down from the top left corner, as in (3; 1)."
 
 
 def drill_as_text(drill: Drill, given: object | None, verdict: Verdict | None, heading: str = "") -> str:

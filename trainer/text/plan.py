@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Container, Iterable, Iterator, Sequence
 
 from drills.geometry import Exact, Step
-from drills.pattern import CreasePattern, number_of, short_place, step_with_directions
+from drills.pattern import CreasePattern, number_of, place_of, step_with_directions
 from drills.plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
 from trainer.board import Look, TooSmall, draw_board, points_at, scale_for
 from trainer.given import PatternSource
@@ -95,13 +95,13 @@ def _between_crossings(planned: StretchPlan, dots: Iterable[Dot], pattern: Creas
 def _listed(heading: str, dots: Iterable[Dot], pattern: CreasePattern) -> Iterator[str]:
     """Yield the places of the dots in lines that fit, if there are any."""
     line = f"   {heading}:"
-    places = [short_place(pattern, pattern.vertices[dot.vertex]) for dot in dots]
-    for left, place in enumerate(places):
-        end = ";" if left < len(places) - 1 else ""
-        if len(f"{line} {place}{end}") > COLUMNS:
+    places = [place_of(pattern, dot.vertex) for dot in dots]
+    for left, where in enumerate(places):
+        end = "," if left < len(places) - 1 else ""
+        if len(f"{line} {where}{end}") > COLUMNS:
             yield line
             line = "     "
-        line = f"{line} {place}{end}"
+        line = f"{line} {where}{end}"
     if places:
         yield line
 
@@ -122,7 +122,7 @@ def _creasing(planned: StretchPlan, pattern: CreasePattern) -> Iterator[str]:
 def _crease(crease: Crease, planned: StretchPlan, pattern: CreasePattern) -> str:
     edge = {dot.vertex for dot in planned.dots if dot.kind == "edge"}
     start, end = (
-        f"{'the edge at ' * (vertex in edge)}{short_place(pattern, pattern.vertices[vertex])}"
+        f"{'the edge at ' * (vertex in edge)}{place_of(pattern, vertex)}"
         for vertex in (crease.vertices[0], crease.vertices[-1])
     )
     across, down, times = crease.step
@@ -137,7 +137,7 @@ def _switching(planned: StretchPlan, pattern: CreasePattern, found: Container[in
     is_found = any(edge in found for crease in planned.creases for edge in crease.edges)
     yield f"4. Switch to valleys ({_FOUND if is_found else _GIVEN}):"
     for row in planned.valleys():
-        start, end = (short_place(pattern, pattern.vertices[vertex]) for vertex in (row[0], row[-1]))
+        start, end = (place_of(pattern, vertex) for vertex in (row[0], row[-1]))
         yield f"   from {start} to {end}"
 
 

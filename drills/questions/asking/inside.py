@@ -16,7 +16,7 @@ from drills.geometry import (
     move_between,
     step_between,
 )
-from drills.pattern import CreasePattern, number_of, place, short_place, step_in_words
+from drills.pattern import CreasePattern, number_of, place_of, step_in_words
 from drills.questions.asking.marking import MarkQuestion
 from drills.questions.question import Drill, Fields, Marks
 from drills.structures import Found, find_stretches, outlines
@@ -193,7 +193,7 @@ def _how_many(number: int, noun: str) -> str:
 
 
 def _point(drill: Drill, vertex: int) -> str:
-    return short_place(drill.pattern, drill.pattern.vertices[vertex])
+    return place_of(drill.pattern, vertex)
 
 
 def _line_in_words(start: Point, end: Point) -> str:
@@ -210,7 +210,7 @@ def _corner_hint(drill: Drill, asked: frozenset[int]) -> str:
     corners = [points[point] for outline in outlines(drill.design) for point in outline if point in points]
     if not corners:
         return "Follow the slanted creases to the paper's edge: which of them has the outline on both sides?"
-    return f"The outline has a corner at {place(drill.pattern, corners[0])}; inside lines all run parallel."
+    return f"The outline has a corner at {_point(drill, corners[0])}; inside lines all run parallel."
 
 
 def _aimed_at(pattern: CreasePattern, found: Found, start: int) -> frozenset[int]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Self
 
 from drills.flatfold import Rule, balances, fault_in_words, faults, folds, solve_layers
-from drills.pattern import OTHER_LABEL, CreasePattern, number_of, place
+from drills.pattern import OTHER_LABEL, CreasePattern, number_of, place_of
 from drills.questions.asking.marking import MarkQuestion
 from drills.questions.question import Drill, Fields, Highlights, Marks, Verdict
 
@@ -133,7 +133,7 @@ class MarkWrongLabels(MarkQuestion):
     def hint(self, drill: Drill) -> str:
         """Return a point that is worth counting."""
         worth_counting = faults(drill.pattern) or drill.pattern.interior
-        return f"Count mountains and valleys at {place(drill.pattern, worth_counting[0])}."
+        return f"Count mountains and valleys at {place_of(drill.pattern, worth_counting[0])}."
 
     @classmethod
     def from_json(cls, question: Fields, answer: Fields, level: int) -> Self:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar, NamedTuple, Self
 
 from drills.geometry import Direction, Point, Step
-from drills.pattern import CreasePattern, short_place, step_in_words, step_with_directions, times
+from drills.pattern import CreasePattern, place, step_in_words, step_with_directions, times
 from drills.questions.question import Drill, Fields, Highlights, Question, Slip, Verdict
 
 _FOLLOW_THE_GRID = "Follow the grid: first all squares across, then up or down, to where a crossing is met."
@@ -157,8 +157,8 @@ class PlaceStep(Question[Point, Point]):
         right, truth = given == self.answer, self.answer
         return Verdict(
             right=right,
-            answered=f"You chose {short_place(drill.pattern, given)}.",
-            truth=f"It ends at {short_place(drill.pattern, truth)}.",
+            answered=f"You chose {place(drill.pattern, given)}.",
+            truth=f"It ends at {place(drill.pattern, truth)}.",
             why=self._way(),
             misses=int(not right),
             lit=Highlights(

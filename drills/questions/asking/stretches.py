@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar, NamedTuple, Self
 
 from drills.geometry import Point, Step, direction_of, move_between
-from drills.pattern import CreasePattern, number_of, short_place, step_in_words
+from drills.pattern import CreasePattern, number_of, place, step_in_words
 from drills.questions.question import Drill, Fields, Highlights, Question, Verdict
 from drills.structures import find_stretches, lies_within, middle_of
 
@@ -77,7 +77,7 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
         if not truth:
             return "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
         if not missed and extra:
-            return f"{short_place(pattern, extra[0])} lies outside the slanted sides."
+            return f"{place(pattern, extra[0])} lies outside the slanted sides."
         outline = (missed or list(truth))[0]
         steps = " and ".join(side_steps(pattern, outline))
         if len(truth) == 1:
@@ -128,7 +128,7 @@ def side_steps(pattern: CreasePattern, outline: frozenset[int]) -> list[str]:
 def _corner(pattern: CreasePattern, outline: frozenset[int]) -> str:
     """Return the place of an outline's first point from the top left."""
     ends = {end for edge in outline for end in pattern.ends(edge)}
-    return short_place(pattern, min(ends, key=lambda end: (-end.y, end.x)))
+    return place(pattern, min(ends, key=lambda end: (-end.y, end.x)))
 
 
 def _answered(given: MarkedPlaces, found: int, missed: int, extra: int) -> str:

@@ -197,7 +197,7 @@ def test_places_are_counted_from_the_top_left_corner() -> None:
     left, _, _, top = entry.drill.pattern.box
     vertex = entry.drill.pattern.vertices.index(Point(left, top))
     entry.cursor = entry.track.at(vertex)
-    assert "0,0" in entry.says()[0]
+    assert "(0; 0)" in entry.says()[0]
 
 
 @pytest.mark.parametrize("code", [LABELLED, SINKS])

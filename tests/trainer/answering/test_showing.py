@@ -6,7 +6,7 @@ import pytest
 
 from drills.flatfold import balances, faults
 from drills.geometry import Point, Step
-from drills.pattern import place
+from drills.pattern import place_of
 from drills.questions import Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
 from drills.structures import Stretch
 from tests.drills.questions.codes import place_outside, right_answer
@@ -15,7 +15,7 @@ from trainer.answering import verdict_look
 from trainer.board import Look, draw_board, points_at
 from trainer.ways_of_asking import input_for
 
-A_PLACE = re.compile(r"[0-9/ ]+ across, [0-9/ ]+ down")
+A_PLACE = re.compile(r"\([0-9/ ]+; [0-9/ ]+\)")
 
 
 def shown(made: Drill, given: object) -> tuple[Look, Verdict]:
@@ -152,7 +152,7 @@ def test_a_hint_names_none_of_the_points_asked_for() -> None:
         for made in of_form("sinks", form, range(1, 9)):
             assert isinstance(made.question.answer, Marks)
             for vertex in made.question.answer.items:
-                assert place(made.pattern, vertex) not in made.question.hint(made)
+                assert place_of(made.pattern, vertex) not in made.question.hint(made)
 
 
 def test_a_hint_for_inside_lines_is_the_same_where_there_are_none() -> None:
@@ -177,7 +177,7 @@ def test_a_hint_for_labels_names_a_point_to_count_at() -> None:
             continue
         labels = made.pattern.labels()
         off = [v for v in made.pattern.interior if not balances(made.pattern, labels, v)]
-        assert any(place(made.pattern, vertex) in made.question.hint(made) for vertex in off)
+        assert any(place_of(made.pattern, vertex) in made.question.hint(made) for vertex in off)
         assert not re.search("mountain,|valley,|wrong", made.question.hint(made))
 
 
@@ -195,5 +195,5 @@ def test_a_hint_does_not_tell_that_nothing_is_wrong() -> None:
     for made in faultless:
         assert A_PLACE.sub("HERE", made.question.hint(made)) == a_wrong_one
         assert any(
-            place(made.pattern, vertex) in made.question.hint(made) for vertex in made.pattern.interior
+            place_of(made.pattern, vertex) in made.question.hint(made) for vertex in made.pattern.interior
         )

@@ -14,16 +14,16 @@ def test_a_crease_is_said_from_the_cursors_end() -> None:
     pattern = stretch()
     side, far = edge_between(pattern, (1, 1), (4, 2)), vertex_at(pattern, 4, 2)
     near = vertex_at(pattern, 1, 1)
-    assert crease_in_words(pattern, side, near) == "outline side, valley, 3 across 1 up, to 4,3"
-    assert crease_in_words(pattern, side, far) == "outline side, valley, 3 across 1 down, to 1,4"
+    assert crease_in_words(pattern, side, near) == "outline side, valley, 3 across 1 up, to (4; 3)"
+    assert crease_in_words(pattern, side, far) == "outline side, valley, 3 across 1 down, to (1; 4)"
 
 
 def test_what_is_asked_is_not_said() -> None:
     """Role, label and way can each be left out."""
     pattern = stretch()
     edge, vertex = edge_between(pattern, (1, 1), (5, 4)), vertex_at(pattern, 1, 1)
-    assert crease_in_words(pattern, edge, vertex, label=False) == "inside line, 4 across 3 up, to 5,1"
-    assert crease_in_words(pattern, edge, vertex, role=False, way=False) == "crease, mountain, to 5,1"
+    assert crease_in_words(pattern, edge, vertex, label=False) == "inside line, 4 across 3 up, to (5; 1)"
+    assert crease_in_words(pattern, edge, vertex, role=False, way=False) == "crease, mountain, to (5; 1)"
 
 
 def test_a_diagonal_ridge_is_called_so_and_the_papers_edge_has_no_label() -> None:
@@ -31,7 +31,7 @@ def test_a_diagonal_ridge_is_called_so_and_the_papers_edge_has_no_label() -> Non
     pattern = stretch()
     corner = vertex_at(pattern, 0, 0)
     ridge = edge_between(pattern, (0, 0), (1, 1))
-    assert crease_in_words(pattern, ridge, corner) == "45-degree ridge, mountain, 1 across 1 up, to 1,4"
+    assert crease_in_words(pattern, ridge, corner) == "45-degree ridge, mountain, 1 across 1 up, to (1; 4)"
     border = next(e for e in pattern.around[corner] if pattern.edges[e].label == "B")
     assert crease_in_words(pattern, border, corner).startswith("paper's edge, ")
     roof = build([Line(Point(1, 1), Point(3, 1), "ridge", "M")], Paper(0, 0, 4, 2))

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 Place = tuple[Fraction, Fraction]
 
-_PLACE = r"(?:\d+ )?\d+(?:/\d+)?,(?:\d+ )?\d+(?:/\d+)?"
+_PLACE = r"\((?:\d+ )?\d+(?:/\d+)?; (?:\d+ )?\d+(?:/\d+)?\)"
 _CREASE = re.compile(rf"(?:([a-z]{{2}}): )?from ({_PLACE}) to ({_PLACE})((?:, [a-z45' -]+)*)")
 _POINT = re.compile(rf"([a-z]{{2}}): ({_PLACE})")
 
@@ -66,8 +66,8 @@ def read_sheet(text: str) -> Sheet:
 
 
 def place(text: str) -> Place:
-    """Return a place as it is written: "3,1" or "2 1/2,1"."""
-    across, down = (sum(map(Fraction, number.split(" "))) for number in text.split(","))
+    """Return a place as it is written: "(3; 1)" or "(2 1/2; 1)"."""
+    across, down = (sum(map(Fraction, number.split(" "))) for number in text.strip("()").split("; "))
     return Fraction(across), Fraction(down)
 
 

@@ -88,7 +88,9 @@ def test_a_wrong_way_is_not_right() -> None:
     assert not drill.judge(typed("steps-1-3", "4 right 3 up")).right
 
 
-@pytest.mark.parametrize("line", ["4,2", "4 2", "4, 2", "4 across 2 down", "4a 2d", "4r 2d", "2d 4a"])
+@pytest.mark.parametrize(
+    "line", ["4,2", "4 2", "4, 2", "(4; 2)", "4 across 2 down", "4a 2d", "4r 2d", "2d 4a"]
+)
 def test_places_are_read_from_the_top_left_corner(line: str) -> None:
     """The sheet of steps-3-4-place is 8 x 6, so that 2 down is 4 up."""
     assert typed("steps-3-4-place", line) == Point(4, 4)

@@ -107,9 +107,9 @@ def test_in_words_the_fault_has_its_place_and_its_counts(tmp_path: Path) -> None
 
 
 def test_slanted_stretches_are_named(tmp_path: Path) -> None:
-    """With the steps of their sides, worked by hand: S is at 2,8 from the top left, k = 2, three lines."""
+    """With the steps of their sides, worked by hand: S is at (2; 8) from the top left, k = 2, three lines."""
     out = call(tmp_path, "check", saved(tmp_path, SHEET)).out
-    told = "from 2,8: sides 3 to the right, 1 up, twice and 1 to the right, 2 up, twice; 3 inside lines."
+    told = "from (2; 8): sides 3 to the right, 1 up, twice and 1 to the right, 2 up, twice; 3 inside lines."
     assert f"Slanted stretch of the triangle 3-4-5, {told}" in out
     assert "Slanted stretch" not in call(tmp_path, "check", saved(tmp_path, pinwheel())).out
 

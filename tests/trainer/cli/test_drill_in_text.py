@@ -38,7 +38,7 @@ def test_a_wrong_answer_is_status_1_and_kept(tmp_path: Path) -> None:
         "Too many: aa.",
         "1 label is wrong; it should be a valley.",
         "The right answer: al.",
-        "At 5 across, 4 down there are 3 mountains and 3 valleys; they must differ by 2.",
+        "At (5; 4) there are 3 mountains and 3 valleys; they must differ by 2.",
         "Kept.",
     ]
     assert [line["right"] for line in log_of(tmp_path)] == [False]

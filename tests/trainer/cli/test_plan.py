@@ -23,25 +23,25 @@ CUT = draw(Stretch((2, 2), pleats=0, crop=(0, 0, 3, 0)))
 IN_WORDS = """\
 Slanted stretch, triangle 3-4-5
 1. Mark with a pencil dot:
-   corners: 0,6; 6,4; 8,0; 2,2
-   turning points: 3,5; 7,2; 5,1; 1,4
+   corners: (0; 6), (6; 4), (8; 0), (2; 2)
+   turning points: (3; 5), (7; 2), (5; 1), (1; 4)
    All of these are crossings of the grid.
 2. Crease the outline, all of it as mountains:
-   from 0,6 to 6,4: 3 to the right, 1 up, twice
-   from 6,4 to 8,0: 1 to the right, 2 up, twice
-   from 8,0 to 2,2: 3 to the left, 1 down, twice
-   from 2,2 to 0,6: 1 to the left, 2 down, twice
+   from (0; 6) to (6; 4): 3 to the right, 1 up, twice
+   from (6; 4) to (8; 0): 1 to the right, 2 up, twice
+   from (8; 0) to (2; 2): 3 to the left, 1 down, twice
+   from (2; 2) to (0; 6): 1 to the left, 2 down, twice
 3. Crease 3 inside lines from point to point, as mountains too:
-   from 0,6 to 8,0: 4 to the right, 3 up, twice (the middle line)
-   from 3,5 to 7,2: 4 to the right, 3 up
-   from 1,4 to 5,1: 4 to the right, 3 up
+   from (0; 6) to (8; 0): 4 to the right, 3 up, twice (the middle line)
+   from (3; 5) to (7; 2): 4 to the right, 3 up
+   from (1; 4) to (5; 1): 4 to the right, 3 up
 4. Switch to valleys (labels of the sheet):
-   from 0,6 to 3,5
-   from 7,2 to 8,0
-   from 8,0 to 5,1
-   from 1,4 to 0,6
-   from 3,5 to 7,2
-   from 1,4 to 5,1
+   from (0; 6) to (3; 5)
+   from (7; 2) to (8; 0)
+   from (8; 0) to (5; 1)
+   from (1; 4) to (0; 6)
+   from (3; 5) to (7; 2)
+   from (1; 4) to (5; 1)
 Last, let it collapse: two parts go in, one on each side of the middle line.
 """
 
@@ -77,9 +77,9 @@ def planned(folder: Path, sheet: str) -> Any:
 def test_points_between_crossings_are_told_with_their_grid(tmp_path: Path) -> None:
     """Four turning points on thirds; as the outline is counted they can be dotted after it, too."""
     words = told(tmp_path, THIRDS)
-    assert "3 times finer, squares in thirds: 19,11 1/3; 21,6 2/3; 6,12 2/3; 4,17 1/3\n" in words
+    assert "squares in thirds: (19; 11 1/3), (21; 6 2/3), (6; 12 2/3),\n      (4; 17 1/3)\n" in words
     assert "Or dot them after the outline: each is where a side crosses a line of the grid." in words
-    assert "   from 12,18 to 19,11 1/3: along 21 to the right, 20 up\n" in words
+    assert "   from (12; 18) to (19; 11 1/3): along 21 to the right, 20 up\n" in words
     assert max(map(len, words.splitlines())) <= 100
 
 
@@ -87,18 +87,18 @@ def test_a_cut_stretch_runs_on_to_the_edge(tmp_path: Path) -> None:
     """Ends at the paper's edge are mixed numbers, corners beyond it are counted, by hand."""
     words = told(tmp_path, CUT)
     assert "   Beyond the paper's edge, so not to mark: 2 corners, and any turning points there.\n" in words
-    assert "   from 0,6 to the edge at 5,4 1/3: along 3 to the right, 1 up\n" in words
-    assert "   corners: 0,6; 2,2\n   turning points: 1,4; 3,5\n" in words
+    assert "   from (0; 6) to the edge at (5; 4 1/3): along 3 to the right, 1 up\n" in words
+    assert "   corners: (0; 6), (2; 2)\n   turning points: (1; 4), (3; 5)\n" in words
     assert "the inside goes in, as far as it is on the paper." in words
 
 
 def test_where_a_line_has_no_dot_its_start_at_the_edge_is_marked(tmp_path: Path) -> None:
     """Of the ends at the paper's edge only those, by hand: 11,1 and 1,6 are crossings, 2 2/3,6 is not."""
     words = told(tmp_path, draw(Stretch((3, 3), pleats=0, crop=(0, 2, 1, 1))))
-    assert "   at the paper's edge: 11,1; 1,6; 2 2/3,6\n" in words
-    assert "   3 times finer, squares in thirds: 2 2/3,6\n" in words
+    assert "   at the paper's edge: (11; 1), (1; 6), (2 2/3; 6)\n" in words
+    assert "   3 times finer, squares in thirds: (2 2/3; 6)\n" in words
     assert "Or dot them" not in words
-    assert "   from the edge at 11,1 to the edge at 4 1/3,6: along 4 to the left, 3 down\n" in words
+    assert "   from the edge at (11; 1) to the edge at (4 1/3; 6): along 4 to the left, 3 down\n" in words
 
 
 def test_unequal_sides_have_a_strip_between(tmp_path: Path) -> None:

@@ -22,18 +22,18 @@ def test_the_smallest_drill_reads_as_promised() -> None:
     assert text_of(make(read_code("steps-1-3"))).splitlines() == [
         "Across and down, steps-1-3.",
         "The sheet is 4 across and 3 down."
-        " Places are squares across and down from the top left corner, as in 3,1.",
+        " Places are squares across and down from the top left corner, as in (3; 1).",
         "Creases:",
-        "aa: from 0,0 to 3,1, outline side",
-        "ab: from 0,0 to 1,2, outline side",
-        "ac: from 0,0 to 4,3, inside line",
-        "ad: from 4,0 to 3,1, ridge",
-        "ae: from 3,1 to 4,1, hinge",
-        "af: from 3,1 to 4,3, outline side",
-        "ag: from 0,2 to 1,2, hinge",
-        "ah: from 1,2 to 0,3, ridge",
-        "ai: from 1,2 to 4,3, outline side",
-        "Question: The lit crease is ac; its arrow points to the left and up, from 4,3 to 0,0."
+        "aa: from (0; 0) to (3; 1), outline side",
+        "ab: from (0; 0) to (1; 2), outline side",
+        "ac: from (0; 0) to (4; 3), inside line",
+        "ad: from (4; 0) to (3; 1), ridge",
+        "ae: from (3; 1) to (4; 1), hinge",
+        "af: from (3; 1) to (4; 3), outline side",
+        "ag: from (0; 2) to (1; 2), hinge",
+        "ah: from (1; 2) to (0; 3), ridge",
+        "ai: from (1; 2) to (4; 3), outline side",
+        "Question: The lit crease is ac; its arrow points to the left and up, from (4; 3) to (0; 0)."
         " Which step does the lit crease make from its start?"
         " Give the smallest: squares across, squares down or up.",
         'Type one line: answer as in "1 across 2 up" or "1 2".',

@@ -87,9 +87,9 @@ def test_where_a_hidden_line_leads() -> None:
     right, wrong = marks(join_points(), [vertex(8, 5)]), marks(join_points(), [vertex(6, 6)])
     assert (right.right, right.misses, right.false_alarms) == (True, 0, 0)
     assert (wrong.right, wrong.misses, wrong.false_alarms) == (False, 1, 1)
-    assert right.answered == "You chose point 8,3."
-    assert wrong.answered == "You chose point 6,2."
-    assert right.truth == wrong.truth == "It leads to point 8,3."
+    assert right.answered == "You chose point (8; 3)."
+    assert wrong.answered == "You chose point (6; 2)."
+    assert right.truth == wrong.truth == "It leads to point (8; 3)."
     assert right.why == "All inside lines of a stretch run parallel; this one goes 4 across 3 up, once."
     assert wrong.lit.missed_points == {(8, 5)}
     assert wrong.lit.extra_points == {(6, 6)}

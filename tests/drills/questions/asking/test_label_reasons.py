@@ -46,8 +46,8 @@ def test_the_counts_of_a_wrong_label_by_hand() -> None:
     shown = wrong_labels([SIDE]).pattern
     assert faults(shown) == (vertex(1, 1), vertex(4, 2))
     assert [fault_in_words(shown, at) for at in faults(shown)] == [
-        "At 1 across, 7 down there are 5 mountains and 1 valley; they must differ by 2.",
-        "At 4 across, 6 down there are 2 mountains and 2 valleys; they must differ by 2.",
+        "At (1; 7) there are 5 mountains and 1 valley; they must differ by 2.",
+        "At (4; 6) there are 2 mountains and 2 valleys; they must differ by 2.",
     ]
 
 
@@ -136,7 +136,7 @@ def alike_beside(sheet: PlainSheet, labels: list[str], at: int) -> set[str]:
 
 def place_told(sheet: PlainSheet, sentence: str) -> tuple[int, str]:
     """Return the vertex that a sentence names, counted from the top left corner, and the rest of it."""
-    told = re.fullmatch(r"At ([0-9 /]+) across, ([0-9 /]+) down (.+)", sentence)
+    told = re.fullmatch(r"At \(([0-9 /]+); ([0-9 /]+)\) (.+)", sentence)
     assert told
     height = max(y for _, y in sheet.points)
     across, down = (sum(map(Fraction, number.split(" "))) for number in told.groups()[:2])
@@ -159,7 +159,7 @@ def test_where_only_the_small_angle_is_wrong_it_is_told(units: tuple[int, int]) 
         for at in faults(shown):
             sentence = fault_in_words(shown, at)
             if "counts are right" in sentence:
-                rest = sentence.split(" down ")[1]
+                rest = sentence.split(") ", 1)[1]
                 assert rest_is_true(plain(shown), list(shown.labels()), at, rest), sentence
                 told += 1
     assert told > 10

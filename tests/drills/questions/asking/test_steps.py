@@ -140,12 +140,12 @@ def place(x: int, y: int) -> Verdict:
 
 
 def test_the_crossing_where_a_step_ends() -> None:
-    """Places are told across and down from the top left corner; S is at 1,7 and the end at 7,5."""
+    """Places are told across and down from the top left corner; S is at (1; 7) and the end at (7; 5)."""
     right, wrong = place(7, 3), place(8, 3)
     assert (right.right, right.misses, wrong.right, wrong.misses) == (True, 0, False, 1)
-    assert right.answered == "You chose 7,5."
-    assert wrong.answered == "You chose 8,5."
-    assert right.truth == wrong.truth == "It ends at 7,5."
+    assert right.answered == "You chose (7; 5)."
+    assert wrong.answered == "You chose (8; 5)."
+    assert right.truth == wrong.truth == "It ends at (7; 5)."
     assert right.why == wrong.why == "3 across 1 up, twice: that is 6 across 2 up in all."
 
 

@@ -41,7 +41,7 @@ def spots(drill: Drill, *places: Point) -> Verdict:
             0,
             1,
             "You marked 2 places: 1 found, 1 in no stretch.",
-            "9,7 lies outside the slanted sides.",
+            "(9; 7) lies outside the slanted sides.",
         ),
         (
             [(9, 1), (2, 6), (6, 4)],
@@ -49,7 +49,7 @@ def spots(drill: Drill, *places: Point) -> Verdict:
             0,
             2,
             "You marked 3 places: 1 found, 2 in no stretch.",
-            "2,2 lies outside the slanted sides.",
+            "(2; 2) lies outside the slanted sides.",
         ),
     ],
 )
