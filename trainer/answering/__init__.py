@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from trainer.answering.answer_input import LARGEST, AnswerInput, ReadingInput, verdict_look
+from trainer.answering.answer_input import AnswerInput, verdict_look
 from trainer.answering.crossings import ARROW_MOVES, STRIDE, FindingInput, PlacingInput
 from trainer.answering.marking import CreasesInput, JoiningInput, MarkingInput, PointsInput
+from trainer.answering.reading import LARGEST, ReadingInput
 
 __all__ = [
     "ARROW_MOVES",

@@ -193,6 +193,8 @@ class DrillFlow:
                 self.input.undo()
             case "number":
                 self.input.number(int(key))
+            case "next_number":
+                self.input.next_number()
             case "hint":
                 self.state = Asking(self.drill.question.hint(self.drill), helped=True)
             case "why":

@@ -25,12 +25,13 @@ class Line(NamedTuple):
 
 
 class NumberField(NamedTuple):
-    """A number of the answer that can be changed; 0 stands for none yet."""
+    """A number of the answer that can be changed; 0 stands for none yet, ``waits``: for a second digit."""
 
     field: int
     name: str
     number: int
     is_in_hand: bool
+    waits: bool
 
 
 PanelText: TypeAlias = tuple[Line | NumberField, ...]
@@ -60,7 +61,9 @@ def _asking(flow: DrillFlow, notice: str) -> Iterator[Line | NumberField]:
     yield Line()
     if isinstance(answer_input, ReadingInput):
         for field, number in enumerate(answer_input.numbers):
-            yield NumberField(field, answer_input.names[field], number, field == answer_input.at)
+            is_in_hand = field == answer_input.at
+            waits = is_in_hand and answer_input.waits
+            yield NumberField(field, answer_input.names[field], number, is_in_hand, waits)
     yield from map(Line, answer_input.says())
 
 

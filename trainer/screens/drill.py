@@ -64,6 +64,10 @@ class FlowKeys(BaseScreen):
         """Type a digit."""
         self.press("number", digit)
 
+    def action_next_number(self) -> None:
+        """Go on to the next number."""
+        self.press("next_number")
+
     def action_hint(self) -> None:
         """Give a little help."""
         self.press("hint")

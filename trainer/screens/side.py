@@ -36,11 +36,12 @@ class Panel(VerticalScroll, can_focus=False):
 def _styled(line: Line | NumberField) -> Content:
     if isinstance(line, Line):
         return Content.styled(line.words, STYLES[line.weight]) if line.words else Content("")
+    number = f"{line.number}_" if line.waits else f"{line.number or '_':>2}"
     return Content.assemble(
         "> " if line.is_in_hand else "  ",
         link("[-]", f"change({line.field}, -1)"),
         " ",
-        (f"{line.number or '_':>2}", "bold reverse" if line.is_in_hand else "bold"),
+        (number, "bold reverse" if line.is_in_hand else "bold"),
         " ",
         link("[+]", f"change({line.field}, 1)"),
         " ",

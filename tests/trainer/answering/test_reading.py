@@ -17,11 +17,21 @@ def reading(code: str = "steps-1-3") -> ReadingInput:
     return entry
 
 
-def typed(entry: ReadingInput, *digits: int) -> ReadingInput:
-    """Return the answer input after these digits."""
-    for digit in digits:
-        entry.number(digit)
+def pressed(entry: ReadingInput, keys: str) -> ReadingInput:
+    """Return the answer input after single keys: digits, a comma to go on, < to take back."""
+    for key in keys:
+        if key == ",":
+            entry.next_number()
+        elif key == "<":
+            entry.undo()
+        else:
+            entry.number(int(key))
     return entry
+
+
+def typed(entry: ReadingInput, *numbers: int) -> ReadingInput:
+    """Return the answer input after these numbers, digit by digit, each ended by a comma."""
+    return pressed(entry, "".join(f"{number}," for number in numbers))
 
 
 def test_two_digits_are_the_whole_answer() -> None:
@@ -52,7 +62,7 @@ def test_every_step_is_answered_without_a_direction() -> None:
 
 
 def test_where_repeats_count_there_is_a_third_number() -> None:
-    """From level 3 on an answer of two numbers is not whole yet."""
+    """There an answer of two numbers is not whole yet."""
     entry = typed(reading("steps-3-1"), 1, 2)
     assert entry.names == ("across", "down", "times")
     assert entry.answer() is None
@@ -68,9 +78,54 @@ def test_what_is_missing_is_named(digits: tuple[int, ...], lacks: str) -> None:
     assert entry.missing().endswith(".")
 
 
+@pytest.mark.parametrize(
+    ("keys", "numbers"),
+    [
+        ("12,5,1", [12, 5, 1]),
+        ("1,2,5", [1, 2, 5]),
+        ("1251", [12, 5, 1]),
+        ("10,7,1", [10, 7, 1]),
+        ("26,11,2", [26, 11, 2]),
+        ("39,1", [3, 9, 1]),
+        ("1,9,1", [1, 9, 1]),
+    ],
+)
+def test_a_second_digit_joins_the_first_as_far_as_the_sheet_goes(keys: str, numbers: list[int]) -> None:
+    """On 26 by 11 squares 12 is a number across, 39 and 91 none; the comma ends what could go on."""
+    entry = pressed(reading("steps-7-11"), keys)
+    assert entry.numbers == numbers
+
+
+def test_what_waits_for_a_second_digit_says_so() -> None:
+    """A 1 that may become 12 waits; 12 on 26 squares does not, nor does 9 on eleven."""
+    entry = pressed(reading("steps-7-11"), "1")
+    assert (entry.at, entry.waits) == (0, True)
+    assert (pressed(entry, "2").at, entry.waits) == (1, False)
+    assert pressed(entry, ",9").at == 2
+    assert not entry.waits
+
+
+def test_how_often_waits_only_where_so_many_steps_would_fit() -> None:
+    """On 26 by 11 squares: 2 across 1 down ten times, but not 12 across 5 down."""
+    assert not pressed(reading("steps-7-11"), "12,5,1").waits
+    assert pressed(reading("steps-7-11"), "2,1,1").waits
+
+
+def test_on_a_small_sheet_every_digit_goes_on_at_once() -> None:
+    """A comma after it changes nothing, so that the fingers need not know."""
+    assert pressed(reading(), "43").answer() == pressed(reading(), "4,3,").answer() == Step(-4, -3)
+    assert pressed(reading(), "4,").at == 1
+
+
+def test_a_number_begins_with_no_nought() -> None:
+    """It only ever joins another digit."""
+    assert pressed(reading("steps-7-11"), "0").numbers == [0, 0, 0]
+    assert pressed(reading("steps-7-11"), "10").numbers == [10, 0, 0]
+
+
 def test_typing_on_begins_again_at_the_first_number() -> None:
     """So that a whole answer can simply be typed once more."""
-    entry = typed(reading(), 9, 9, 4, 3)
+    entry = pressed(reading(), "9943")
     assert (entry.numbers, entry.at) == ([4, 3], 0)
 
 
@@ -84,6 +139,23 @@ def test_taking_back_goes_number_by_number() -> None:
     entry.undo()
     assert (entry.numbers, entry.at) == ([0, 0], 0)
     assert typed(entry, 4, 3).answer() == Step(-4, -3)
+
+
+def test_taking_back_goes_digit_by_digit() -> None:
+    """From 12 to 1, which another digit may join; over numbers that are not there."""
+    entry = pressed(reading("steps-7-11"), "12,<")
+    assert (entry.numbers, entry.at, entry.waits) == ([1, 0, 0], 0, True)
+    assert pressed(entry, "3").numbers == [13, 0, 0]
+    assert pressed(entry, "<<").numbers == [0, 0, 0]
+    entry = pressed(reading("steps-7-11"), "12,,")
+    assert pressed(entry, "<").numbers == [1, 0, 0]
+
+
+def test_taking_back_what_the_arrows_changed() -> None:
+    """The number in hand, not the one before it."""
+    entry = pressed(reading("steps-7-11"), "12,")
+    entry.go("up")
+    assert pressed(entry, "<").numbers == [12, 0, 0]
 
 
 def test_up_and_down_change_a_number_by_one() -> None:
@@ -103,6 +175,7 @@ def test_up_and_down_change_a_number_by_one() -> None:
 def test_left_and_right_go_round_the_numbers() -> None:
     """So do the keys for the next and the last point; no number changes by it."""
     entry = typed(reading("steps-3-1"), 1, 2, 3)
+    assert entry.at == 0
     entry.go("left")
     assert entry.at == 2
     entry.go("right")

@@ -33,7 +33,7 @@ def wrong_keys(drill: Drill) -> list[str]:
     """Return the keys of a wrong answer."""
     question = drill.question
     if isinstance(question, ReadStep):
-        return ["9", "8", *["7"] * question.counts_repeats, "enter"]
+        return ["9", "comma", "8", "comma", *["7"] * question.counts_repeats, "enter"]
     if isinstance(question, PlaceStep):
         start = question.start
         return ["right" if start.x == 0 else "left", "enter"]
@@ -45,13 +45,19 @@ def wrong_keys(drill: Drill) -> list[str]:
 def _keys_of(drill: Drill) -> Iterator[str]:
     question, truth = drill.question, drill.question.answer
     if isinstance(question, ReadStep):
-        yield from (str(abs(number)) for number in question.answer[: 2 + question.counts_repeats])
+        yield from _typed(question)
     elif isinstance(question, PlaceStep):
         yield from _arrows(question.start, question.answer)
     elif isinstance(question, FindStretches):
         yield from _finding(drill)
     else:
         yield from _marking(drill, truth)
+
+
+def _typed(question: ReadStep) -> Iterator[str]:
+    """Yield the digits of the step, one by one, and a comma after each number."""
+    for number in question.answer[: 2 + question.counts_repeats]:
+        yield from (*str(abs(number)), "comma")
 
 
 def spots_in(drill: Drill) -> list[Point]:

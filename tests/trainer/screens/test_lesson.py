@@ -30,7 +30,7 @@ def keys_of(screen: LessonScreen) -> list[str]:
     if lesson_of(screen).stage != "half":
         return keys
     if drill.question.ask == "step":
-        return keys[1:]
+        return keys[keys.index("comma") + 1 :]
     if drill.question.ask == "place":
         return [key for key in keys if key not in ("left", "right")]
     if isinstance(drill.question.answer, Outlines):
