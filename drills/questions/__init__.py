@@ -7,8 +7,17 @@ from drills.questions.asking.labels import MarkWrongLabels
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_directions_of
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
-from drills.questions.code import LARGEST_SEED, Code, CodeError, Recipe, Spec, parse_code
-from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
+from drills.questions.code import (
+    LARGEST_SEED,
+    NO_FEATURES,
+    Code,
+    CodeError,
+    Features,
+    Recipe,
+    Spec,
+    parse_code,
+)
+from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
 from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
 from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Chance
 from drills.structures import (
@@ -21,12 +21,19 @@ from drills.structures import (
     Triangle,
     compose,
     cut,
+    cuts_a_turning_point,
     pleats_only,
 )
 
 LARGEST_SEED = 10**9
 TRIES = 100
 _SHAPE = re.compile(r"([a-z]{1,12})-([0-9]{1,2})-([0-9]{1,10})(?:\.([0-9]{1,2}))?(?:-([a-z]{1,12}))?")
+
+
+Features: TypeAlias = frozenset[str]
+"""Named abilities of a generator, such as "roofs"."""
+
+NO_FEATURES: Features = frozenset()
 
 
 class CodeError(ValueError):
@@ -72,7 +79,7 @@ class Recipe:
     """So many structures on a sheet of this size in squares, drawn by the chance of a seed.
 
     Each kind in ``needed`` occurs, none outside ``allowed`` does; no structures mean pleats alone.
-    ``is_cut`` lets the paper's edge cut into them.
+    ``is_cut`` lets the paper's edge cut into them, with ``clear_edge`` through no turning point.
     """
 
     seed: str
@@ -83,13 +90,17 @@ class Recipe:
     allowed: tuple[StructureKind, ...] = ("stretch", "roof", "diamond")
     triangles: tuple[Triangle, ...] = (TRIANGLE_345,)
     is_cut: bool = False
+    clear_edge: bool = False
 
     def sheets(self) -> Iterator[Sheet]:
         """Yield sheets after this recipe, always the same ones; the first that will do is taken."""
         for attempt in range(TRIES):
             chance = Chance(f"{self.seed}/{attempt}")
             sheet = self._sheet(chance)
-            yield cut(chance, sheet) if self.is_cut else sheet
+            if self.is_cut:
+                sheet = cut(chance, sheet)
+            if not (self.clear_edge and cuts_a_turning_point(sheet)):
+                yield sheet
 
     def _sheet(self, chance: Chance) -> Sheet:
         if not self.structures:
@@ -109,7 +120,7 @@ class Recipe:
 class Spec:
     """The drawn plan of a drill; ``detail`` is the ratio, the mistake or the look-alike that it turns on.
 
-    ``code`` is None for a drill of a lesson, which no code makes.
+    ``code`` is None for a drill of a lesson, which no code makes; ``features`` are those of its generator.
     """
 
     kind: str
@@ -119,6 +130,7 @@ class Spec:
     sheet: Stretch | FieldSheet | Recipe
     detail: str
     code: Code | None = None
+    features: Features = NO_FEATURES
 
     @classmethod
     def of(cls, code: Code, form: str, skill: str, sheet: Stretch | FieldSheet | Recipe, detail: str) -> Spec:

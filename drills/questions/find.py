@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from drills.geometry import SYMMETRIES, Chance
 from drills.questions.asking.stretches import FindStretches
-from drills.questions.code import Code, Recipe, Spec
-from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
+from drills.questions.code import Code, Features, Recipe, Spec
+from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
     EQUAL,

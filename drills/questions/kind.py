@@ -4,16 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple
 
 from drills.geometry import Chance
-from drills.questions.code import Code, Spec
+from drills.questions.code import NO_FEATURES, Code, Features, Spec
 from drills.questions.question import AnyQuestion, Drill
-
-Features: TypeAlias = frozenset[str]
-"""Named abilities of a generator, such as "roofs"."""
-
-NO_FEATURES: Features = frozenset()
 
 
 class Form(NamedTuple):

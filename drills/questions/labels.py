@@ -9,8 +9,8 @@ from drills.flatfold import is_settled_by_counting, is_settled_in_full
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, bent_runs, straight_runs
 from drills.questions.asking.labels import COUNTING_UP_TO, MarkWrongLabels
-from drills.questions.code import Code, Recipe, Spec
-from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
+from drills.questions.code import Code, Features, Recipe, Spec
+from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
     EQUAL,

@@ -22,10 +22,10 @@ Units = tuple[int, int]
 EQUAL: tuple[Units, ...] = ((2, 2), (3, 3))
 UNEQUAL: tuple[Units, ...] = ((2, 1), (1, 2), (3, 1), (1, 3))
 ADDS: Mapping[int, str] = {
-    1: "one smallest stretch",
+    1: "one small stretch, one to three inside lines",
     2: "pleats around it",
-    3: "two and three units, steps that repeat",
-    4: "unequal sides, all facings, cuts by the paper's edge",
+    3: "up to three units, several labels wrong",
+    4: "more unequal sides, cuts by the paper's edge",
     5: "wider pleats, other triangles",
     6: "several structures and look-alikes",
     7: "sheets larger than the screen",

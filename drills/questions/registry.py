@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from functools import lru_cache
 from itertools import chain
 
@@ -78,7 +79,7 @@ def spec(code: Code) -> Spec:
     """Return structure, form, facing and skill of a code, without building anything."""
     kind, form = KINDS[code.kind], code.form or KINDS[code.kind].first_form
     features = kind.features(form, code.level)[code.version - 1]
-    return kind.plan(code, form, features, code.chance.branch("plan"))
+    return replace(kind.plan(code, form, features, code.chance.branch("plan")), features=features)
 
 
 @lru_cache(maxsize=64)

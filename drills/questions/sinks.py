@@ -7,8 +7,8 @@ from dataclasses import replace
 from drills.geometry import Chance
 from drills.pattern import CreasePattern
 from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
-from drills.questions.code import Code, Recipe, Spec
-from drills.questions.kind import NO_FEATURES, Features, Form, PaceFloor, QuestionKind
+from drills.questions.code import NO_FEATURES, Code, Features, Recipe, Spec
+from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
     EQUAL,
@@ -49,20 +49,34 @@ _LEVELS = (
     Level(EQUAL, (0, 1, 2, 3)),
     Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
 )
+_FEW_LINES = ((1, 1), (1, 2), (2, 1), (2, 2))
+"""Units of the sides with one inside line, which has no turning point, with two, and with three."""
 _NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
 ROOFS = "roofs"
 """Feature: a sheet without an inside line may show 45-degree roofs."""
-VERSIONS = {("mark", 4): (NO_FEATURES, frozenset({ROOFS}))}
+LINES = "one to three lines"
+"""Feature: below level 3 too the number of inside lines varies, and the stretch faces every way."""
+NO_TIPS = "no tips"
+"""Feature: a sheet without an inside line shows 45-degree roofs, never the mere tip of an outline."""
+CLEAR_EDGE = "clear edge"
+"""Feature: the paper's edge runs through no turning point of a sheet with several structures."""
+VERSIONS = {
+    **{(form, level): (NO_FEATURES, frozenset({LINES})) for form in FORMS for level in (1, 2)},
+    ("mark", 4): (NO_FEATURES, frozenset({ROOFS}), frozenset({NO_TIPS})),
+    **{("points", level): (NO_FEATURES, frozenset({CLEAR_EDGE})) for level in (SEVERAL, LARGE)},
+}
 
 
 def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: a sheet of the level, for "mark" sometimes one without an inside line."""
     if code.level >= ALONE:
-        sheet, shape = _larger(code, form, chance)
+        sheet, shape = _larger(code, form, features, chance)
         return Spec.of(code, form, f"sinks {form} {shape}", sheet, shape)
     level = _LEVELS[code.level - 1]
+    if LINES in features:
+        level = Level(_FEW_LINES if form == "mark" else _FEW_LINES[1:], level.pleats, (0, 1, 2, 3))
     if form == "mark" and code.level >= _NOTHING_FROM and chance.one_in(_NOTHING_ONE_IN):
-        if ROOFS in features and chance.one_in(2):
+        if NO_TIPS in features or (ROOFS in features and chance.one_in(2)):
             return Spec.of(code, form, f"sinks {form} equal few", _roofs(code, chance), "equal few")
         stretch = tip(stretch_at(Level(EQUAL, (3,), level.facings), chance))
     elif form == "mark":
@@ -78,7 +92,7 @@ def _roofs(code: Code, chance: Chance) -> Recipe:
     return Recipe(f"{code}/sheet", *size, 1 + chance.below(2), needed=("roof",), allowed=("roof",))
 
 
-def _larger(code: Code, form: str, chance: Chance) -> tuple[Stretch | Recipe, str]:
+def _larger(code: Code, form: str, features: Features, chance: Chance) -> tuple[Stretch | Recipe, str]:
     """Return a sheet from level 5 on and what makes its inside lines alike to others."""
     if code.level == ALONE or (code.level == LARGE and chance.one_in(2)):
         stretch = single_stretch_at(code.level, chance)
@@ -89,7 +103,8 @@ def _larger(code: Code, form: str, chance: Chance) -> tuple[Stretch | Recipe, st
         return replace(recipe_at(code, chance, 3), needed=("roof",), allowed=("roof",)), "several"
     most = {"mark": 3 if code.level == SEVERAL else MOST_STRUCTURES}.get(form, 2)
     # where the paper's edge cuts a hidden line, nothing shows the point that it leads to
-    return recipe_at(code, chance, most, may_be_cut=form != "join"), "several"
+    recipe = recipe_at(code, chance, most, may_be_cut=form != "join")
+    return replace(recipe, clear_edge=CLEAR_EDGE in features), "several"
 
 
 def shape_of(stretch: Stretch) -> str:

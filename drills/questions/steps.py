@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from drills.geometry import Chance, Direction, is_whole, ratio_of, step_between
 from drills.pattern import CreasePattern, Paper, Role, Run, build, straight_runs
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment
-from drills.questions.code import Code, Recipe, Spec
-from drills.questions.kind import Features, Form, PaceFloor, QuestionKind
+from drills.questions.code import NO_FEATURES, Code, Features, Recipe, Spec
+from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
     EQUAL,
@@ -43,17 +43,30 @@ _LEVELS = (
     Level(EQUAL + UNEQUAL, (1, 2, 3), (0, 1, 2, 3), cropped=True),
 )
 REPEATS_FROM = 3
+VARIED = "varied"
+"""Feature: below level 3 too steps repeat, which is asked for, and the stretch faces every way."""
+_VARIED_LEVELS = (
+    Level(((1, 1), (2, 2)), (0,), (0, 1, 2, 3)),
+    Level(((1, 1), (2, 2)), (1, 2, 3), (0, 1, 2, 3)),
+)
+VERSIONS = {
+    (form, level): (NO_FEATURES, frozenset({VARIED})) for form in FORMS for level in range(1, REPEATS_FROM)
+}
 
 
 def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: the sheet of the level and the ratio of the crease to be read."""
-    ratio, sheet = _small(code, chance) if code.level < ALONE else _larger(code, chance)
+    if code.level >= ALONE:
+        ratio, sheet = _larger(code, chance)
+    else:
+        levels = _VARIED_LEVELS if VARIED in features else _LEVELS
+        ratio, sheet = _small(levels[code.level - 1], chance)
     return Spec.of(code, form, f"steps {form} {ratio}", sheet, ratio)
 
 
-def _small(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
-    """Return a ratio and a sheet of the first four levels."""
-    return chance.pick(RATIOS), stretch_at(_LEVELS[code.level - 1], chance)
+def _small(level: Level, chance: Chance) -> tuple[str, Stretch | Recipe]:
+    """Return a ratio and a sheet of one of the first four levels."""
+    return chance.pick(RATIOS), stretch_at(level, chance)
 
 
 def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
@@ -89,7 +102,8 @@ def make(spec: Spec, chance: Chance) -> Drill:
     start, end = truth.vertices[segment.start], truth.vertices[segment.end]
     step = step_between(start, end)
     if spec.form == "read":
-        question = ReadStep.of(segment, step, counts_repeats=spec.level >= REPEATS_FROM)
+        counts_repeats = spec.level >= REPEATS_FROM or VARIED in spec.features
+        question = ReadStep.of(segment, step, counts_repeats)
         return Drill(spec, sheet, truth.unlabelled(), truth, question)
     return Drill(spec, sheet, build((), Paper(*truth.box)), truth, PlaceStep.of(start, step))
 
@@ -131,7 +145,7 @@ KIND = QuestionKind(
     pace_floor=PaceFloor(3_000, is_each=False),
     missed_words="the step missed",
     taken_words="",
-    versions={},
+    versions=VERSIONS,
     plan=plan,
     make=make,
 )

@@ -22,7 +22,7 @@ from drills.structures.block import (
     with_pleats_around,
 )
 from drills.structures.composing import MOST_STRUCTURES, RowRequest, compose, least_rows
-from drills.structures.cropping import cut, on_paper, pleats_only
+from drills.structures.cropping import cut, cuts_a_turning_point, on_paper, pleats_only
 from drills.structures.designs import (
     Around,
     Beside,
@@ -103,6 +103,7 @@ __all__ = [
     "compose",
     "creases_of",
     "cut",
+    "cuts_a_turning_point",
     "diamond_field",
     "draw",
     "drawn_outlines",

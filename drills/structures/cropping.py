@@ -92,6 +92,14 @@ def cut(chance: Chance, sheet: Sheet) -> Sheet:
     return sheet
 
 
+def cuts_a_turning_point(sheet: Sheet) -> bool:
+    """Whether the paper's edge runs through a turning point: an inside line meets one side there, not two."""
+    pattern = creases_of(sheet)
+    on_edge = set(range(len(pattern.vertices))) - set(pattern.interior)
+    meeting = ([pattern.edges[edge].role for edge in pattern.around[vertex]] for vertex in on_edge)
+    return any("inside" in roles and roles.count("outline") == 1 for roles in meeting)
+
+
 def on_paper(sheet: Sheet) -> tuple[Outline, ...]:
     """Return the corners S, A, T, B of each slanted stretch of which any part is on the paper."""
     paper = Paper(0, 0, *sheet.size)

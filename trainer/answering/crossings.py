@@ -75,8 +75,8 @@ class FindingInput(AnswerInput[FindStretches]):
 
     def __init__(self, drill: Drill, question: FindStretches) -> None:
         super().__init__(drill, question)
-        left, bottom, right, top = drill.pattern.box
-        self.at = Point((left + right) // 2, (bottom + top) // 2)
+        left, bottom, _, top = drill.pattern.box
+        self.at = Point(left, (bottom + top) // 2)  # in the middle many a stretch lies under the cursor
         self.marks: list[Point] = []
         self._toggled: list[Point] = []
 

@@ -78,8 +78,8 @@ class MarkTurningPoints(MarkQuestion):
     def of(cls, vertices: frozenset[int]) -> Self:
         """Return the question in its usual words."""
         says = (
-            "Mark every turning point:",
-            "each point on the outline where an inside line meets a pleat line.",
+            "Mark every turning point: each point on the outline where an inside line meets a pleat line.",
+            "Corners of the outline and points on the paper's edge do not count.",
         )
         return cls(says, Marks(vertices))
 

@@ -63,7 +63,7 @@ def test_codes_look_as_documented() -> None:
         ("find-1-41", "The levels of find go from 2 to 7"),
         ("labels-3-41.2", "The last way of making these drills is labels-3-41;"),
         ("labels-3-41.0", "The last way of making these drills is labels-3-41;"),
-        ("sinks-4-41.3", "The last way of making these drills is sinks-4-41.2;"),
+        ("sinks-4-41.4", "The last way of making these drills is sinks-4-41.3;"),
         ("sinks-4-41.2-join", "The last way of making these drills is sinks-4-41-join;"),
     ],
 )

@@ -34,9 +34,9 @@ def test_each_level_adds_what_it_says() -> None:
     """Small sheets up to level 4, other triangles from 5, several structures at 6, large sheets at 7."""
     seen = {level: contents(level) for level in LEVELS}
     assert seen[1].structures == "1"
-    assert seen[1].sheets == "8 x 6"
+    assert seen[1].sheets == "8 x 8"
     assert all(seen[level].sheets == "14 x 12" for level in (2, 3, 4))
-    assert [level for level in LEVELS if "unequal" in seen[level].sides] == [4, 5, 7]
+    assert [level for level in LEVELS if "unequal" in seen[level].sides] == [1, 2, 4, 5, 7]
     assert [level for level in LEVELS if seen[level].edge == "cuts in"] == [4, 5, 6, 7]
     assert [seen[level].triangles for level in LEVELS] == [
         *["3-4-5"] * 4,

@@ -5,9 +5,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point, is_whole
-from drills.questions import Drill, MarkedPlaces, Outlines
+from drills.questions import ALONE, Drill, MarkedPlaces, Outlines, make
 from drills.structures import lies_within
-from tests.drills.questions.codes import levels_of
+from tests.drills.questions.codes import codes, levels_of
 from tests.trainer.answering.made import board, drill, of_form
 from trainer.answering import ARROW_MOVES, STRIDE, FindingInput
 from trainer.board import ROLES, Arrow, Look
@@ -52,10 +52,10 @@ def test_the_crossing_under_the_cursor_is_marked() -> None:
 @settings(max_examples=40, deadline=None, derandomize=True)
 @given(st.sampled_from(CODES), st.lists(st.sampled_from(ARROWS), max_size=60))
 def test_the_cursor_stays_on_paper(code: str, arrows: list[Arrow]) -> None:
-    """It begins in the middle; an arrow goes one square, at an edge none."""
+    """It begins half way down the left edge; an arrow goes one square, at an edge none."""
     entry = finding(code)
     left, bottom, right, top = entry.drill.pattern.box
-    assert entry.at == Point((left + right) // 2, (bottom + top) // 2)
+    assert entry.at == Point(left, (bottom + top) // 2)
     for arrow in arrows:
         before = entry.at
         entry.go(arrow)
@@ -87,6 +87,21 @@ def test_tab_stops_lie_as_far_apart_on_every_sheet(code: str) -> None:
     for stop in reversed([*went[:-1]]):
         entry.next_point(back=True)
         assert entry.at == stop
+
+
+LATER = [pytest.param(level, 300, marks=pytest.mark.long) for level in levels_of("find") if level <= ALONE]
+
+
+@pytest.mark.parametrize(("level", "number"), [(2, 40), *LATER])
+def test_marking_without_looking_is_right_in_one_of_five_at_most(level: int, number: int) -> None:
+    """Mark and answer where the cursor begins: over so many drills."""
+    entries = (input_for(make(code)) for code in codes("find", "mark", level, range(number)))
+    right = 0
+    for entry in entries:
+        assert isinstance(entry, FindingInput)
+        entry.mark()
+        right += entry.drill.judge(entry.answer()).right
+    assert 5 * right <= number
 
 
 def test_tab_from_between_the_stops_begins_anew() -> None:

@@ -221,7 +221,7 @@ def test_only_a_clean_answer_goes_on_by_itself(tmp_path: Path, goes_on_after_rig
         assert flow.state.kept == "Kept."
         flow.stays()
         assert not flow.state.goes_on
-        press(flow, "go_on", "number 9", "number 9", "answer")
+        press(flow, "go_on", "number 9", "number 9", "number 9", "answer")
         assert isinstance(flow.state, Told)
         assert not flow.state.goes_on
 

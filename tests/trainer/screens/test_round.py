@@ -209,8 +209,8 @@ async def test_what_is_new_is_worked_then_half_worked(tmp_path: Path) -> None:
         assert play.log() == []
         assert "counted for you" in play.said
         assert isinstance(screen.flow.drill.question.answer, Step)
-        down = str(abs(screen.flow.drill.question.answer.down))
-        await play.keys(down, "enter")
+        _, down, times = screen.flow.drill.question.answer
+        await play.keys(str(abs(down)), str(times), "enter")
         assert screen.flow.verdict
         assert screen.flow.verdict.right
         assert [line["purpose"] for line in play.log()] == ["walk"]
