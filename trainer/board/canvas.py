@@ -52,10 +52,11 @@ class Canvas:
         self.styles[cell] = self.styles[cell]._replace(ink=ink)
 
     def write(self, cell: int, text: str, ink: Ink) -> None:
-        """Cover cells from this one on, or from further left where the row would end."""
+        """Cover cells from this one on, or from further left where the row would end; a short row cuts it."""
         columns = self.layer.scale.columns
-        start = min(cell, cell - cell % columns + columns - len(text))
-        for place, sign in enumerate(text):
+        shown = text[:columns]
+        start = min(cell, cell - cell % columns + columns - len(shown))
+        for place, sign in enumerate(shown):
             self.put(start + place, sign, ink)
 
     def shade(self, masks: Masks) -> None:

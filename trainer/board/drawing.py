@@ -224,7 +224,8 @@ def _draw_ways_on(canvas: Canvas) -> None:
     """Set an arrow near the middle of each side of the window where the sheet goes on, on no crease."""
     scale = canvas.layer.scale
     for side, sign in enumerate(WAYS_ON):
-        rims = [_rims(scale, inset)[side] for inset in range(RIMS)] if scale.goes_on[side] else []
+        insets = range(min(RIMS, scale.columns, scale.rows) if scale.goes_on[side] else 0)
+        rims = [_rims(scale, inset)[side] for inset in insets]
         cells = [cell for rim in rims for cell in middle_first(dict.fromkeys(rim, 0)) if canvas.is_free(cell)]
         for cell in cells[:1]:
             canvas.put(cell, sign, Ink.GRID)
