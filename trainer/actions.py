@@ -10,7 +10,17 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 Context: TypeAlias = Literal[
-    "opening", "welcome", "drill", "feedback", "end", "record", "pick", "warm-up", "lesson", "help"
+    "opening",
+    "welcome",
+    "drill",
+    "feedback",
+    "end",
+    "record",
+    "pick",
+    "warm-up",
+    "lesson",
+    "contents",
+    "help",
 ]
 
 CONTEXTS: Mapping[Context, str] = {
@@ -23,6 +33,7 @@ CONTEXTS: Mapping[Context, str] = {
     "pick": "Pick a drill",
     "warm-up": "Before folding",
     "lesson": "Lesson",
+    "contents": "Pages of the lesson",
     "help": "Help",
 }
 _ALL = tuple(CONTEXTS)
@@ -210,6 +221,17 @@ ACTIONS = (
     Action(
         "page_back", ("pageup",), "Page up", "", "The beginning of the page, or the page before", ("lesson",)
     ),
+    Action("contents", ("c",), "c", "", "The list of pages, to go to any of them", ("lesson",)),
+    Action(
+        "choose_page",
+        ("up", "down"),
+        "arrows",
+        "arrows choose",
+        "Choose a page of the list",
+        ("contents",),
+        takes_key=True,
+    ),
+    Action("open_page", ("enter",), "Enter", "Enter go there", "Go to the page", ("contents",)),
     Action(
         "choose",
         ("enter",),

@@ -56,8 +56,8 @@ WAYS: dict[type[AnyQuestion], WayOfAsking] = {
 
 
 def way_of(drill: Drill) -> WayOfAsking:
-    """Return what there is for the way in which a drill asks."""
-    return WAYS[type(drill.question)]
+    """Return what there is for the way in which a drill asks, or for the one that its way is derived from."""
+    return next(WAYS[asking] for asking in type(drill.question).__mro__ if asking in WAYS)
 
 
 def input_for(drill: Drill) -> AnswerInput[Any]:

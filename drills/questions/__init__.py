@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
-from drills.questions.asking.labels import MarkWrongLabels
+from drills.questions.asking.labels import COUNTING_UP_TO, MarkWrongLabels
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_directions_of
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
@@ -43,6 +43,7 @@ from drills.questions.registry import (
 __all__ = [
     "ADDS",
     "ALONE",
+    "COUNTING_UP_TO",
     "FAIR_CUTS",
     "KINDS",
     "LARGE",

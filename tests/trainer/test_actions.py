@@ -13,6 +13,7 @@ from trainer.actions import ACTIONS, CONTEXTS, WINDOW_WAYS, Context, actions_at,
 from trainer.answering import AnswerInput
 from trainer.screens.base_screen import GAP, LEAST_COLUMNS, BaseScreen, bindings_for, fitting
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
+from trainer.screens.contents import ContentsScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, RecordScreen, WelcomeScreen
@@ -45,6 +46,7 @@ SCREENS: dict[Context, type[BaseScreen]] = {
     "pick": PickScreen,
     "warm-up": WarmUpScreen,
     "lesson": LessonScreen,
+    "contents": ContentsScreen,
     "help": HelpScreen,
 }
 PANEL_COLUMNS = 30

@@ -104,6 +104,10 @@ class DrillSource(ABC):
         """Make the next drill, on any thread."""
         return
 
+    def turn_to(self, page: int) -> bool:
+        """Turn to a page, counted from 1; whether there is one."""
+        return False
+
     def turn_on(self) -> bool:
         """Turn to the next page; whether there is one."""
         return False

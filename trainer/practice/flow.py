@@ -158,6 +158,11 @@ class DrillFlow:
         elif name == "go_on":
             self._go_on()
 
+    def turn_to(self, page: int) -> None:
+        """Turn to a page of the source, counted from 1, if there is one."""
+        if self.source.turn_to(page):
+            self.begin_next()
+
     def change(self, field: int, by: int) -> None:
         """Change a number of the answer by a click."""
         if isinstance(self.state, Asking):

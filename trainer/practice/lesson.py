@@ -3,15 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
-from functools import lru_cache, partial
+from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-from drills.flatfold import fault_in_words, faults
-from drills.geometry import Chance
-from drills.pattern import CreasePattern, step_with_directions
-from drills.questions import KINDS, Drill, MarkWrongLabels, PlaceStep, Recipe, Spec, Verdict
-from drills.structures import Stretch, draw
+from drills.questions import Drill, Verdict
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
 from trainer.practice.drill_source import DrillSource
@@ -32,6 +27,11 @@ class Page(NamedTuple):
 
     title: str
     parts: tuple[Part, ...]
+
+    @classmethod
+    def of(cls, title: str, *parts: Part) -> Page:
+        """Return the page with these parts."""
+        return cls(title, parts)
 
 
 @dataclass(frozen=True)
@@ -122,16 +122,17 @@ class Lesson(DrillSource):
 
     def turn_on(self) -> bool:
         """Turn to the next page, whose first part comes next; whether there is one."""
-        return self._turn_to(self._page + 1)
+        return self.turn_to(self._page + 2)
 
     def turn_back(self) -> bool:
         """Turn to the beginning of the page, or from there to the page before; whether there is one."""
-        return self._turn_to(self._page if self._part > 0 else self._page - 1)
+        return self.turn_to(self._page + 1 if self._part > 0 else self._page)
 
-    def _turn_to(self, page: int) -> bool:
-        if not 0 <= page < len(self.plan.pages):
+    def turn_to(self, page: int) -> bool:
+        """Turn to a page, counted from 1, whose first part comes next; whether there is one."""
+        if not 1 <= page <= len(self.plan.pages):
             return False
-        self._page, self._part = page, -1
+        self._page, self._part = page - 1, -1
         return True
 
     def next_drill(self) -> Drill | None:
@@ -144,57 +145,3 @@ class Lesson(DrillSource):
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> None:
         """Keep nothing: this is for learning."""
-
-
-def drill_on(
-    sheet: Stretch | Recipe,
-    kind: str,
-    form: str,
-    detail: str,
-    *says: str,
-    drawn_by: str = "lesson ",
-    level: int = 1,
-) -> DrillMaker:
-    """Return how to make a drill of a kind on a sheet, drawn by a name, its question put in these words."""
-    return partial(_made, Spec(kind, level, form, f"{kind} {detail}", sheet, detail), drawn_by, says)
-
-
-def counted_for(make: DrillMaker) -> DrillMaker:
-    """Return how to make the same drill of labels with the counts at one point told."""
-    return partial(_counted, make)
-
-
-def to_switch(sheet: Stretch, number: int, *says: str) -> DrillMaker:
-    """Return how to ask which creases of a stretch, mountains still, are to be valleys: so many of them."""
-    return partial(_half_switched, sheet, number, says)
-
-
-@lru_cache(maxsize=64)
-def _made(spec: Spec, drawn_by: str, says: tuple[str, ...]) -> Drill:
-    drill = KINDS[spec.kind].make(spec, Chance(drawn_by))
-    if isinstance(drill.question, PlaceStep):
-        says += (f"{step_with_directions(drill.question.step)}.",)
-    return replace(drill, question=replace(drill.question, says=says))
-
-
-def _counted(make: DrillMaker) -> Drill:
-    drill = make()
-    told = fault_in_words(drill.pattern, faults(drill.pattern)[0])
-    return replace(drill, question=replace(drill.question, says=(*drill.question.says, told)))
-
-
-def _half_switched(sheet: Stretch, number: int, says: tuple[str, ...]) -> Drill:
-    truth = draw(sheet)
-    still = frozenset(valleys(truth)[:number])
-    spec = Spec("labels", 1, "mark", "labels one", sheet, "one")
-    question = replace(MarkWrongLabels.of(still, 1), says=says)
-    return Drill(spec, sheet, truth.switched(still), truth, question)
-
-
-def valleys(truth: CreasePattern) -> list[int]:
-    """Return the valleys among the creases that are folded first as mountains, inside lines before sides."""
-    roles = ("inside", "outline")
-    found = [
-        edge for edge in truth.creases if truth.edges[edge].label == "V" and truth.edges[edge].role in roles
-    ]
-    return sorted(found, key=lambda edge: (roles.index(truth.edges[edge].role), edge))

@@ -1,32 +1,22 @@
-"""The pages of the lesson and of the first three minutes: what each tells, and the drills that follow."""
+"""The pages of the lesson up to level 3, and the lesson with those beyond: what each tells, its drills."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.questions import KINDS, Recipe
-from drills.structures import Stretch
-from trainer.practice.lesson import LessonPlan, Page, Part, counted_for, drill_on, to_switch
-from trainer.practice.words import ON_A_PAGE, SHOWN_ONCE
+from drills.questions import Recipe
+from trainer.practice.further_pages import FURTHER_PAGES
+from trainer.practice.lesson import LessonPlan, Page, Part
+from trainer.practice.lesson_drills import COUNTS_REPEATS, LARGE, SMALL, drill_on, to_switch, told_a_fault
+from trainer.practice.words import ON_A_PAGE
 
-COUNTS_REPEATS = 3
-"""The level from which on it is asked how often a step repeats."""
-
-SMALL = Stretch((1, 1), ("steep", "shallow"), pleats=1)
-LARGE = Stretch((2, 2), ("steep", "shallow"), pleats=1)
-
-
-def _page(title: str, *parts: Part) -> Page:
-    return Page(title, parts)
-
-
-_LESSON_PAGES = (
-    _page(
+_FIRST_PAGES = (
+    Page.of(
         "What a stretch is",
         Part(
-            "Pleats turn at 45-degree ridges. Here four such ridges stop at a slanted parallelogram, "
-            "and the pleats shift along its sides: a slanted stretch (in full: Pythagorean stretch).",
-            drill_on(replace(SMALL, pleats=2), "find", "mark", "pleats", "Find the slanted stretch."),
+            "Pleat lines turn at 45-degree ridges. Here four such ridges end at a slanted parallelogram, "
+            "and pleat lines bend at its sides: a slanted stretch (in full: Pythagorean stretch).",
+            drill_on(LARGE, "find", "mark", "pleats", "Find the slanted stretch."),
             "worked",
         ),
         Part(
@@ -42,7 +32,7 @@ _LESSON_PAGES = (
             ),
         ),
     ),
-    _page(
+    Page.of(
         "Outline first",
         Part(
             "Crease the outline first. Its corners lie on crossings of the grid: put a pencil dot on "
@@ -59,7 +49,7 @@ _LESSON_PAGES = (
             ),
         ),
     ),
-    _page(
+    Page.of(
         "Reading a side",
         Part(
             "A longer side repeats its step. Go along it to the first crossing of the grid that it "
@@ -72,7 +62,7 @@ _LESSON_PAGES = (
         ),
         Part(
             "A side may run down, or to the left: go from the dot towards the arrow. Give the smallest "
-            "step: 2 across 4 down is 1 across 2 down, twice.",
+            "step: 2 across 6 down is 1 across 3 down, twice.",
             drill_on(
                 replace(LARGE, facing=3),
                 "steps",
@@ -84,11 +74,11 @@ _LESSON_PAGES = (
             ),
         ),
     ),
-    _page(
+    Page.of(
         "Placing a step",
         Part(
             "On bare paper there is only the grid. Start at a dot, count across, then up or down: "
-            "there is the next dot. The way across is gone for you.",
+            "there is the next dot. The cursor has gone across for you.",
             drill_on(
                 SMALL, "steps", "place", "1:3", "Put the cursor where this step ends.", drawn_by="lesson 1"
             ),
@@ -101,7 +91,7 @@ _LESSON_PAGES = (
             ),
         ),
     ),
-    _page(
+    Page.of(
         "Turning points",
         Part(
             "Where a pleat line from outside meets a side, an inside line begins: a turning point. It "
@@ -114,7 +104,7 @@ _LESSON_PAGES = (
             drill_on(replace(LARGE, facing=1), "sinks", "points", "equal few", "Mark every turning point."),
         ),
     ),
-    _page(
+    Page.of(
         "Inside lines",
         Part(
             "With the outline creased, the inside lines follow from point to point. All of one stretch "
@@ -130,58 +120,58 @@ _LESSON_PAGES = (
             ),
         ),
         Part(
-            "Here all four sides make two steps, so one inside line joins the two far corners: the "
+            "Here each side makes two steps, so one inside line joins the two far corners: the "
             "middle line. If you score the lines, score away from the hand that holds the paper.",
             drill_on(replace(LARGE, facing=2), "sinks", "mark", "equal few", "Mark every inside line."),
         ),
     ),
-    _page(
+    Page.of(
         "Mountain first",
         Part(
-            "Crease sides and inside lines all as mountains: so the paper need not be turned over. "
-            "Then switch some to valley, until at every point inside the sheet mountains and valleys "
-            "differ by 2.",
+            "Crease sides and inside lines all as mountains, so that the paper need not be turned over. "
+            "Then some become valleys (mountain-valley assignment): at each point inside the sheet the "
+            "two differ by 2.",
             to_switch(replace(SMALL, exchanged=True), 1, "Which one is to be a valley?"),
             "worked",
         ),
         Part(
-            "Inside lines take turns: mountain, valley, mountain. Here all is switched but for one "
-            "piece of a side and one inside line.",
-            to_switch(replace(LARGE, exchanged=True), 2, "Two are mountains still. Mark them to be valleys."),
+            "A crease not yet switched puts both its ends out of balance; at the paper's edge only one "
+            "end counts. Find two neighbouring points that are off and switch the crease between them.",
+            to_switch(replace(LARGE, exchanged=True), 2, "Two are mountains still.", "Mark them."),
         ),
     ),
-    _page(
+    Page.of(
         "What goes in",
         Part(
-            "When the sheet collapses, the two shaded parts slide in, one on either side of the middle "
-            "line. Nothing gathers at the centre. The inside lines sink with them.",
-            drill_on(LARGE, "sinks", "mark", "equal few", "Mark every line that sinks."),
+            "When the sheet folds flat, the two shaded parts go in, one on either side of the middle "
+            "line. Folders say that a point sinks; the inside lines go in with the sink.",
+            drill_on(LARGE, "sinks", "mark", "equal few", "Mark every line that goes in."),
             "worked",
         ),
         Part(
             "Ridges, hinges and pleat lines may point straight at the outline. They stay outside with "
-            "the pleats and do not sink.",
+            "the pleats.",
             drill_on(
                 replace(SMALL, pleats=2, facing=3),
                 "sinks",
                 "mark",
                 "equal few",
-                "Mark every line that sinks.",
+                "Mark every line that goes in.",
             ),
         ),
     ),
-    _page(
+    Page.of(
         "Checking labels",
         Part(
-            "Printed patterns have errors: count before you fold. One wrong label makes the counts "
-            "wrong at both ends of its crease.",
-            counted_for(
+            "Printed patterns have errors: count before you fold. One wrong label puts the counts off "
+            "at both ends of its crease, or at its one end inside the sheet.",
+            told_a_fault(
                 drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", drawn_by="lesson 1")
             ),
         ),
         Part(
-            "Now count yourself, point by point: 3 and 1, or 4 and 2. In practice there may be nothing "
-            "wrong; then press 0.",
+            "Count at each point: 3 and 1, or 4 and 2, is right. Where two neighbouring points are off, "
+            "the crease between them is wrong. In practice there may be nothing wrong; then press 0.",
             drill_on(
                 replace(SMALL, facing=2),
                 "labels",
@@ -192,12 +182,12 @@ _LESSON_PAGES = (
             ),
         ),
     ),
-    _page(
+    Page.of(
         "Among look-alikes",
         Part(
             "In a big pattern look for sides that run neither along the grid nor at 45 degrees. A "
-            "45-degree roof has none, nor has a 45-degree stretch, which is a diamond. One is marked "
-            "for you.",
+            "45-degree roof (sawhorse) has none, nor has a 45-degree stretch (Elias stretch). One is "
+            "marked for you.",
             drill_on(
                 Recipe("lesson/b", 14, 12, 3, needed=("stretch", "roof")),
                 "find",
@@ -208,7 +198,8 @@ _LESSON_PAGES = (
             "half",
         ),
         Part(
-            "The last one. Here too there may be nothing to mark; then press 0.",
+            "Here too there may be nothing to mark; then press 0. The pages after this one are for "
+            "level 4 and up.",
             drill_on(
                 Recipe("lesson/a", 14, 12, 2, needed=("roof", "diamond"), allowed=("roof", "diamond")),
                 "find",
@@ -219,42 +210,12 @@ _LESSON_PAGES = (
         ),
     ),
 )
-LESSON = LessonPlan("Lesson", _LESSON_PAGES, why=ON_A_PAGE, are_turned=True)
+LESSON = LessonPlan("Lesson", (*_FIRST_PAGES, *FURTHER_PAGES), why=ON_A_PAGE, are_turned=True)
 
 AFTER_LESSON = (
-    "That was the lesson: outline, turning points, inside lines, labels, and where to look.",
+    "That was the lesson: outline, turning points, inside lines, labels, and what level 4 and up add.",
     "",
     "Today's minutes ask the same things, mixed, on sheets that grow with you.",
     "For a sheet of your own, slantwise plan FILE tells the same order of work with its numbers.",
 )
 """What is said at the end."""
-
-_FIRST_PAGES = (
-    _page(
-        KINDS["steps"].title,
-        Part(
-            "Most creases run along the grid or at 45 degrees. The four slanted ones are the outline "
-            "of a slanted stretch (Pythagorean stretch). Each goes from dot to dot in whole squares.",
-            drill_on(SMALL, "steps", "read", "1:3", "Read the lit side.", drawn_by="walk"),
-        ),
-    ),
-    _page(
-        KINDS["sinks"].title,
-        Part(
-            "When the sheet folds, the two triangles inside the outline go in. The line between them "
-            "sinks. Arrows go from point to point, < and > turn to a crease, Space marks it; or "
-            "click it.",
-            drill_on(SMALL, "sinks", "mark", "equal few", "Mark the inside line.", drawn_by="walk"),
-        ),
-    ),
-    _page(
-        KINDS["labels"].title,
-        Part(
-            "M is a mountain, V a valley. At every point inside the sheet their numbers differ by 2. "
-            "One label is wrong, so the count is off at the ends of its crease.",
-            drill_on(SMALL, "labels", "mark", "one", "Mark the wrong label.", drawn_by="walk 3"),
-        ),
-    ),
-)
-FIRST_MINUTES = LessonPlan("The first three minutes", _FIRST_PAGES, why=SHOWN_ONCE, are_turned=False)
-"""Three small tasks on one smallest sheet, each shown how."""

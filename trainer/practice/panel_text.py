@@ -54,7 +54,7 @@ def _asking(flow: DrillFlow, notice: str) -> Iterator[Line | NumberField]:
     question, answer_input = flow.drill.question, flow.input
     if notice:
         yield from (Line(notice, "notice"), Line())
-    elif flow.source.tells:
+    if flow.source.tells:
         yield from (Line(flow.source.tells), Line())
     yield Line(question.says[0], "bold")
     yield from map(Line, question.says[1:])

@@ -30,7 +30,7 @@ NOT_CHOSEN: Mapping[Purpose, str] = {
 MET_BEFORE = "You met this because you have met its like: a warm-up has nothing new."
 SIMPLEST = "You met this because nothing is known yet: it is the simplest there is."
 WILL_BE_FOLDED = "You met this because you will fold {}; such a sheet may be new to you."
-ON_A_PAGE = "You met this because page {} of the lesson asks it; it does not count."
+ON_A_PAGE = "Page {} asks this; it does not count."
 SHOWN_ONCE = "You met this because it is shown once to everybody who begins."
 
 STAGES = {

@@ -19,8 +19,9 @@ from trainer.given import Clock
 from trainer.practice import rounds, yardstick
 from trainer.practice.attempts import floors, levels
 from trainer.practice.drill_source import DrillSource
+from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.lesson import Lesson
-from trainer.practice.lesson_pages import FIRST_MINUTES, LESSON
+from trainer.practice.lesson_pages import LESSON
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way

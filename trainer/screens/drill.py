@@ -14,9 +14,11 @@ from drills.questions import Drill
 from trainer.actions import WINDOW_WAYS, Context
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.flow import Asking, DrillFlow, Over, Told
+from trainer.practice.lesson import Lesson
 from trainer.practice.panel_text import panel_text
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
 from trainer.screens.board_view import BoardView
+from trainer.screens.contents import ContentsScreen
 from trainer.screens.side import Overview, Panel
 from trainer.text.drill import drill_as_text
 
@@ -168,9 +170,8 @@ class DrillScreen(FlowKeys):
         clock = "" if left is None else f"   {left // 60}:{left % 60:02d} left"
         standing = Content(f"{source.progress}{clock}")
         if source.turns_pages:
-            standing += Content.assemble(
-                "   ", link("PgUp", "page_back"), " ", link("PgDn", "page_on"), " turn"
-            )
+            turning = link("PgUp", "page_back"), " ", link("PgDn", "page_on"), " turn"
+            standing += Content.assemble("   ", *turning, "  ", link("c pages", "contents"))
         self.say(f"{source.title} | {source.subject}", standing)
 
     def _make_room(self) -> None:
@@ -250,7 +251,19 @@ class DrillScreen(FlowKeys):
 
 
 class LessonScreen(DrillScreen):
-    """A lesson whose pages can be turned."""
+    """A lesson whose pages can be turned, or gone to from a list."""
 
     context = "lesson"
     BINDINGS = bindings_for("lesson")
+
+    def __init__(self, lesson: Lesson) -> None:
+        super().__init__(lesson)
+        self.lesson = lesson
+
+    def action_contents(self) -> None:
+        """Show the list of pages."""
+        self.app.push_screen(ContentsScreen(self.lesson.plan, self.lesson.reached, self._go_to))
+
+    def _go_to(self, page: int) -> None:
+        self.flow.turn_to(page)
+        self.show()

@@ -3,8 +3,9 @@ from __future__ import annotations
 from drills.questions import certify
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import measured
+from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.lesson import Lesson
-from trainer.practice.lesson_pages import FIRST_MINUTES, SMALL
+from trainer.practice.lesson_drills import SMALL
 
 
 def test_the_first_minutes_are_three_pages_on_one_smallest_sheet() -> None:

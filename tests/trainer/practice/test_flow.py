@@ -13,9 +13,10 @@ from tests.trainer.practice.making import Hands, store
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
 from trainer.practice.drill_source import DrillSource
+from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.flow import Asking, DrillFlow, Over, Told, Worked
 from trainer.practice.lesson import Lesson, LessonPlan
-from trainer.practice.lesson_pages import FIRST_MINUTES, LESSON
+from trainer.practice.lesson_pages import LESSON
 from trainer.practice.panel_text import Line, NumberField, panel_text
 from trainer.practice.rounds import picked
 
