@@ -49,8 +49,8 @@ FURTHER_PAGES = (
             ),
         ),
         Part(
-            "Where two wrong creases meet the counts come out right. Then counting alone leaves a choice "
-            "of two to switch; the angle smaller than both its neighbours tells which.",
+            "Counts alone would switch one crease here, the one between the two points that are off. The "
+            "smallest angle says no: two are wrong, and they meet at its point.",
             drill_on(
                 replace(LARGE, facing=2),
                 "labels",

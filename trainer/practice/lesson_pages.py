@@ -52,9 +52,8 @@ _FIRST_PAGES = (
     Page.of(
         "Reading a side",
         Part(
-            "A longer side repeats its step. Go along it to the first crossing of the grid that it "
-            "meets: that is the step. Then count how often it goes. The squares across are counted for "
-            "you.",
+            "A longer side repeats its step: go along it to the first crossing of the grid that it meets, "
+            "then count how often. The squares across are counted for you.",
             drill_on(
                 LARGE, "steps", "read", "1:3", "Read the lit side.", drawn_by="lesson 1", level=COUNTS_REPEATS
             ),
