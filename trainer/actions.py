@@ -82,7 +82,14 @@ ACTIONS = (
     ),
     Action("pick", ("n",), "n", "", "Pick a drill: kind, form, level, triangle, or a code", ("opening",)),
     Action("record", ("r",), "r", "", "The record: what has changed, and how sure that is", ("opening",)),
-    Action("yardstick", ("y",), "y", "", "Yardstick: every 14 days 16 drills, told at the end", ("opening",)),
+    Action(
+        "yardstick",
+        ("y",),
+        "y",
+        "",
+        "The yardstick: 16 drills every 14 days, the results at the end",
+        ("opening",),
+    ),
     Action(
         "lesson",
         ("c",),

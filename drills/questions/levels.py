@@ -24,7 +24,7 @@ UNEQUAL: tuple[Units, ...] = ((2, 1), (1, 2), (3, 1), (1, 3))
 ADDS: Mapping[int, str] = {
     1: "one small stretch, one to three inside lines",
     2: "pleats around it",
-    3: "up to three units, several labels wrong",
+    3: "sides of up to three pleats, several labels wrong",
     4: "more unequal sides, cuts by the paper's edge",
     5: "wider pleats, other triangles",
     6: "several structures and look-alikes",

@@ -96,7 +96,7 @@ class Console:
         """Return the next line of standard input, empty at its end; InputError where it is too long."""
         line = self.stdin.readline(LONGEST_LINE)
         if len(line) == LONGEST_LINE:
-            raise InputError(f"A line has less than {LONGEST_LINE} signs; type a shorter one.")
+            raise InputError(f"A line has fewer than {LONGEST_LINE} characters; type a shorter one.")
         return line.strip()
 
     @property

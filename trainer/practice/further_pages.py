@@ -1,4 +1,4 @@
-"""The pages of the lesson for level 4 and up: the smallest angle, unequal sides, cuts, other triangles."""
+"""The pages of the lesson for the higher levels: the smallest angle, unequal sides, cuts, other triangles."""
 
 from __future__ import annotations
 

@@ -198,7 +198,7 @@ _FIRST_PAGES = (
         ),
         Part(
             "Here too there may be nothing to mark; then press 0. The pages after this one are for "
-            "level 4 and up.",
+            "the higher levels.",
             drill_on(
                 Recipe("lesson/a", 14, 12, 2, needed=("roof", "diamond"), allowed=("roof", "diamond")),
                 "find",
@@ -212,7 +212,7 @@ _FIRST_PAGES = (
 LESSON = LessonPlan("Lesson", (*_FIRST_PAGES, *FURTHER_PAGES), why=ON_A_PAGE, are_turned=True)
 
 AFTER_LESSON = (
-    "That was the lesson: outline, turning points, inside lines, labels, and what level 4 and up add.",
+    "That was the lesson: outline, turning points, inside lines, labels, and what the higher levels add.",
     "",
     "Today's minutes ask the same things, mixed, on sheets that grow with you.",
     "For a sheet of your own, slantwise plan FILE tells the same order of work with its numbers.",

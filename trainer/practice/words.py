@@ -27,7 +27,7 @@ NOT_CHOSEN: Mapping[Purpose, str] = {
     "picked": "You met this because you picked such drills.",
     "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
 }
-MET_BEFORE = "You met this because you have met its like: a warm-up has nothing new."
+MET_BEFORE = "You met this because you have met such drills before: a warm-up has nothing new."
 SIMPLEST = "You met this because nothing is known yet: it is the simplest there is."
 WILL_BE_FOLDED = "You met this because you will fold {}; such a sheet may be new to you."
 ON_A_PAGE = "Page {} asks this; it does not count."
@@ -51,8 +51,8 @@ SHOWN_BY_STAGE: Mapping[Stage, str] = {"worked": "worked for you", "half": "half
 ORDER = ("new", "right", "quick", "kept")
 MEANING = {
     "right": "now goes right",
-    "quick": "is now quick: clean on three days running",
-    "kept": "is kept: clean after a week away",
+    "quick": "is now quick: right and at your pace the last three days you met it",
+    "kept": "is kept: right and at your pace after a week away",
 }
 
 

@@ -65,7 +65,7 @@ VERSIONS: Final[Mapping[tuple[str, str], int]] = {
 """The version of the generator for each form: pinned, so that a later one does not change the yardstick."""
 
 BEGINS = "The yardstick: 16 drills, without a verdict in between. How each went is told at the end."
-LEFT = "Until 04:00 the yardstick can be gone on with: y. After that it is kept as unfinished."
+LEFT = "You can go on with the yardstick until 04:00: y. After that it is kept as unfinished."
 
 
 class Offer(NamedTuple):

@@ -118,7 +118,7 @@ class PickScreen(ChoiceScreen):
 
     def on_mount(self) -> None:
         """Begin at the kind."""
-        self.say("Pick a drill", "fresh ones of its like follow")
+        self.say("Pick a drill", "fresh ones like it follow")
         super().on_mount()
 
     @property
@@ -189,7 +189,9 @@ class PickScreen(ChoiceScreen):
         if not self.triangle:
             return next(codes_of(self.kind, form, self.level, seed))
         if (code := next(codes_with(self.triangle, self.kind, form, self.level, seed), None)) is None:
-            raise ValueError(f"There is no {self.triangle} at this level of the kind; take any triangle.")
+            raise ValueError(
+                f"This kind has no {self.triangle} at this level; choose another triangle, or any."
+            )
         return code
 
 

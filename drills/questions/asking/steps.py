@@ -9,7 +9,7 @@ from drills.geometry import Direction, Point, Step
 from drills.pattern import CreasePattern, place, step_in_words, step_with_directions, times
 from drills.questions.question import Drill, Fields, Highlights, Question, Slip, Verdict
 
-_FOLLOW_THE_GRID = "Follow the grid: first all squares across, then up or down, to where a crossing is met."
+_FOLLOW_THE_GRID = "Count along the grid: all squares across first, then those up or down."
 _IN_TEXT = 'answer as in "1 across 2 up" or "1 2"'
 _REPEATED = ', for a step made twice "1 across 2 up x 2"'
 

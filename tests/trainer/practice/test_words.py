@@ -62,8 +62,12 @@ def day(number: int, place: int = 0, **changes: Any) -> Attempt:
     [
         ([], day(0), "Reading a step of 1 and 2 now goes right."),
         ([day(0, right=False)], day(1), "Reading a step of 1 and 2 now goes right."),
-        ([day(0), day(1)], day(2), "Reading a step of 1 and 2 is now quick: clean on three days running."),
-        ([day(0)], day(7), "Reading a step of 1 and 2 is kept: clean after a week away."),
+        (
+            [day(0), day(1)],
+            day(2),
+            "Reading a step of 1 and 2 is now quick: right and at your pace the last three days you met it.",
+        ),
+        ([day(0)], day(7), "Reading a step of 1 and 2 is kept: right and at your pace after a week away."),
         ([day(n) for n in range(11)], day(11), "Across and down goes up from level 1 to level 2."),
         (
             [*(day(n) for n in range(12)), *(day(n, level=2, right=n > 20) for n in range(12, 23))],

@@ -80,7 +80,7 @@ async def test_what_is_picked_is_made_in_the_way_of_today(tmp_path: Path) -> Non
 
 
 async def test_a_code_is_typed(tmp_path: Path) -> None:
-    """Up from the first row is the code; Enter starts it, and fresh ones of its like follow."""
+    """Up from the first row is the code; Enter starts it, and fresh ones like it follow."""
     async with playing(tmp_path, settings=WAITING) as play:
         await play.keys("n", "up", *"labels-3-41", "enter")
         assert play.drill.code == "labels-3-41"
