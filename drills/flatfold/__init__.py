@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.flatfold.check import Report, check_pattern, fault_in_words, faults
+from drills.flatfold.check import MOST_AT_A_POINT, Report, check_pattern, fault_in_words, faults
 from drills.flatfold.conditions import bits, conditions_of
 from drills.flatfold.folded import TearingError, cells_of, fold
 from drills.flatfold.labels import (
@@ -13,6 +13,7 @@ from drills.flatfold.labels import (
     is_settled_in_full,
     smallest_repairs,
 )
+from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
 from drills.flatfold.solve import (
     CrossingError,
     LayerSolution,
@@ -27,12 +28,12 @@ from drills.flatfold.vertex import (
     Rule,
     Run,
     balances,
-    can_fold_rounded,
     check_angles,
     counts_at,
     failing,
     folds,
     folds_flat,
+    folds_rounded,
     is_kawasaki,
     smallest_run,
     turns_around,
@@ -41,17 +42,20 @@ from drills.flatfold.vertex import (
 )
 
 __all__ = [
+    "MOST_AT_A_POINT",
+    "UNLIMITED",
     "AnyAngle",
     "CrossingError",
     "LayerSolution",
+    "Limit",
     "Order",
+    "OutOfTimeError",
     "Report",
     "Rule",
     "Run",
     "TearingError",
     "balances",
     "bits",
-    "can_fold_rounded",
     "cells_of",
     "check_angles",
     "check_pattern",
@@ -67,6 +71,7 @@ __all__ = [
     "fold",
     "folds",
     "folds_flat",
+    "folds_rounded",
     "is_kawasaki",
     "is_only_repair",
     "is_settled_by_counting",

@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Literal, TypeAlias
 
 from drills.flatfold.labels import whole_repairs
+from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
 from drills.flatfold.solve import contradiction, solve_layers
 from drills.flatfold.vertex import (
     Rule,
     balances,
-    can_fold,
-    can_fold_rounded,
-    check_angles,
-    check_angles_rounded,
     counts_at,
     failing,
     folds,
+    folds_rounded,
+    is_kawasaki,
+    is_kawasaki_rounded,
     smallest_run,
     turns_around,
 )
@@ -26,11 +27,19 @@ MOST_FACES = 500
 """Sheets with more faces are not searched for layers: that verdict is left open."""
 
 
+MOST_AT_A_POINT = 200
+"""A point where more creases meet is not judged: no folded paper has one."""
+
+Open: TypeAlias = Literal["points", "repairs", "layers", "clash"]
+
+
 @dataclass(frozen=True)
 class Report:
     """What is wrong with a pattern, by vertices and edges; ``layers`` is None where it is not decided.
 
     ``clash`` are creases whose labels have no layer order together, where that is what is wrong.
+    ``crowded`` are points with too many creases to be judged, ``left_open`` what the time did not
+    suffice for.
     """
 
     exact: bool
@@ -42,6 +51,8 @@ class Report:
     more: bool = False
     solved: Mapping[int, Label] | None = None
     clash: tuple[int, ...] = ()
+    crowded: frozenset[int] = frozenset()
+    left_open: tuple[Open, ...] = ()
 
     @property
     def ok(self) -> bool:
@@ -54,43 +65,80 @@ class Report:
         return bool(self.angles or self.labels) or self.layers is not None
 
 
-def check_pattern(pattern: CreasePattern, exact: bool = True) -> Report:
+def check_pattern(pattern: CreasePattern, exact: bool = True, limit: Limit = UNLIMITED) -> Report:
     """Return the report on a pattern of folded creases; labels U are free to be chosen.
 
     Where ``exact`` is false the points are only nearly right: angles and labels are judged in floats
-    and the layers are left open.
+    and the layers are left open. What the limit cuts short is left open too.
     """
-    labels = pattern.labels()
-    rule: Rule = can_fold if exact else can_fold_rounded
-    angles = check_angles(pattern) if exact else check_angles_rounded(pattern)
-    # at a point whose angles are wrong no labels can be right, so that they are not judged there
-    wrong_angles = frozenset(angles)
+    crowded = frozenset(v for v in pattern.interior if len(pattern.around[v]) > MOST_AT_A_POINT)
+    rule: Rule = folds if exact else folds_rounded
+    try:
+        angles = _wrong_angles(pattern, exact, crowded, limit)
+        # at a point whose angles are wrong no labels can be right, so that they are not judged there
+        unjudged = crowded.union(angles)
 
-    def sound(at: CreasePattern, given: Sequence[Label], vertex: int) -> bool:
-        return vertex in wrong_angles or rule(at, given, vertex)
+        def sound(at: CreasePattern, given: Sequence[Label], vertex: int) -> bool:
+            limit.check()
+            return vertex in unjudged or rule(at, given, vertex)
 
-    broken = failing(pattern, labels, sound)
+        broken = failing(pattern, pattern.labels(), sound)
+    except OutOfTimeError:
+        return Report(exact, crowded=crowded, left_open=("points", "layers"))
     if broken:
-        repairs, more = whole_repairs(pattern, labels, sound)
-        proven = 0 if angles or not exact else _most_proven(pattern)
-        settled = [solve_layers(pattern.switched(repair)).folds for repair in repairs[:proven]]
-        settled += [None] * (len(repairs) - len(settled))
-        return Report(exact, angles, broken, None, tuple(repairs), tuple(settled), more)
-    if angles or not exact:
-        return Report(exact, angles)
-    return _layered(pattern)
+        report = Report(exact, angles, broken, crowded=crowded)
+        return _repaired(pattern, report, sound, limit)
+    if angles or crowded or not exact:
+        return Report(exact, angles, crowded=crowded)
+    return _layered(pattern, limit)
 
 
-def _layered(pattern: CreasePattern) -> Report:
+def _wrong_angles(
+    pattern: CreasePattern, exact: bool, crowded: frozenset[int], limit: Limit
+) -> tuple[int, ...]:
+    """Return the points whose angles do not fold flat."""
+
+    def is_right(vertex: int) -> bool:
+        limit.check()
+        return is_kawasaki(pattern.directions[vertex]) if exact else is_kawasaki_rounded(pattern, vertex)
+
+    return tuple(vertex for vertex in pattern.interior if vertex not in crowded and not is_right(vertex))
+
+
+def _repaired(pattern: CreasePattern, report: Report, rule: Rule, limit: Limit) -> Report:
+    """Return the report with the smallest repairs of the labels, and whether the sheet then folds."""
+    try:
+        repairs, more = whole_repairs(pattern, pattern.labels(), rule, limit)
+    except OutOfTimeError:
+        return replace(report, left_open=("repairs",))
+    proven = _most_proven(pattern) if report.exact and not report.angles and not report.crowded else 0
+    settled: list[bool | None] = [None] * len(repairs)
+    try:
+        for place, repair in enumerate(repairs[:proven]):
+            settled[place] = solve_layers(pattern.switched(repair), limit=limit).folds
+    except OutOfTimeError:
+        report = replace(report, left_open=("layers",))
+    return replace(report, repairs=tuple(repairs), repairs_layers=tuple(settled), more=more)
+
+
+def _layered(pattern: CreasePattern, limit: Limit) -> Report:
     """Return the report on a pattern that is right at every point."""
     if _faces(pattern) > MOST_FACES:
         return Report(True)
-    found = solve_layers(pattern)
+    try:
+        found = solve_layers(pattern, limit=limit)
+    except OutOfTimeError:
+        return Report(True, left_open=("layers",))
     if found.folds:
         given = pattern.labels()
         solved = {edge: label for edge, label in enumerate(found.labels) if given[edge] == "U"}
         return Report(True, layers=True, solved=solved)
-    return Report(True, layers=found.folds, clash=contradiction(pattern) if found.folds is False else ())
+    if found.folds is None:
+        return Report(True)
+    try:
+        return Report(True, layers=False, clash=contradiction(pattern, limit=limit))
+    except OutOfTimeError:
+        return Report(True, layers=False, left_open=("clash",))
 
 
 def _most_proven(pattern: CreasePattern) -> int:

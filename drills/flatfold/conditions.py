@@ -27,6 +27,7 @@ from itertools import combinations, permutations, product
 from typing import TypeAlias
 
 from drills.flatfold.folded import Folded, cells_of
+from drills.flatfold.limit import UNLIMITED, Limit
 
 Nest: TypeAlias = tuple[int, int, int, int]
 
@@ -121,12 +122,13 @@ class Conditions:
         return found
 
 
-def conditions_of(folded: Folded) -> Conditions:
-    """Return the conditions on the layers of a folded sheet."""
+def conditions_of(folded: Folded, limit: Limit = UNLIMITED) -> Conditions:
+    """Return the conditions on the layers of a folded sheet; OutOfTimeError where that takes too long."""
     cells = cells_of(folded)
     through: dict[tuple[int, int], int] = defaultdict(int)
     nests: set[tuple[tuple[int, int], tuple[int, int]]] = set()
     for piece in cells.pieces:
+        limit.check()
         sides = [folded.sides[edge] for edge in piece.edges]
         creases = [(faces[0], faces[1]) for faces in sides if len(faces) == 2]
         for crease in creases:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import islice, product
 
+from drills.flatfold.limit import UNLIMITED, Limit
 from drills.flatfold.vertex import Rule, balances, failing, folds, valid_at
 from drills.pattern import OTHER_LABEL, CreasePattern, Label
 
@@ -132,29 +133,32 @@ MOST_REPAIRS = 64
 
 
 def whole_repairs(
-    pattern: CreasePattern, labels: Sequence[Label], rule: Rule
+    pattern: CreasePattern, labels: Sequence[Label], rule: Rule, limit: Limit = UNLIMITED
 ) -> tuple[list[frozenset[int]], bool]:
     """Return the smallest whole repairs, at most 64, and whether there are more.
 
     A cluster are failing vertices not more than 4 creases apart; each is repaired by at most 4 labels.
-    Empty where some cluster needs more.
+    Empty where some cluster needs more; OutOfTimeError where the limit comes first.
     """
     found = [
         smallest_repairs(pattern, labels, rule, AT_MOST_A_CLUSTER, cluster)
-        for cluster in clusters(pattern, failing(pattern, labels, rule))
+        for cluster in clusters(pattern, failing(pattern, labels, rule), limit)
     ]
     whole = (frozenset().union(*parts) for parts in product(*(sorted(part, key=sorted) for part in found)))
     first = list(islice(whole, MOST_REPAIRS + 1))
     return first[:MOST_REPAIRS], len(first) > MOST_REPAIRS
 
 
-def clusters(pattern: CreasePattern, vertices: Sequence[int]) -> Iterator[frozenset[int]]:
+def clusters(
+    pattern: CreasePattern, vertices: Sequence[int], limit: Limit = UNLIMITED
+) -> Iterator[frozenset[int]]:
     """Yield the vertices in groups that no path of up to 4 creases joins to another group."""
     left = set(vertices)
     while left:
         cluster = {left.pop()}
         waiting = list(cluster)
         while waiting:
+            limit.check()
             near = _within(pattern, waiting.pop(), AT_MOST_A_CLUSTER) & left
             left -= near
             cluster |= near

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 
 from drills.flatfold.conditions import FOLLOWING, Conditions, bits, conditions_of
 from drills.flatfold.folded import Folded, fold
+from drills.flatfold.limit import UNLIMITED, Limit
 from drills.pattern import CreasePattern, Label
 
 
@@ -22,20 +23,26 @@ class CrossingError(Exception):
 
 
 class Order:
-    """Per face the sets of faces known below and above it; orders may run in circles over the sheet."""
+    """Per face the sets of faces known below and above it; orders may run in circles over the sheet.
 
-    def __init__(self, conditions: Conditions) -> None:
-        self.conditions = conditions
+    ``pairs`` are all that was put in, one after the other, so that the last ones can be taken out.
+    """
+
+    def __init__(self, conditions: Conditions, limit: Limit = UNLIMITED) -> None:
+        self.conditions, self.limit = conditions, limit
         self.below = [0] * conditions.faces
         self.above = [0] * conditions.faces
         self.known = [0] * len(conditions.nests)
+        self.pairs: list[tuple[int, int]] = []
 
-    def copy(self) -> Order:
-        """Return an order that can grow by itself."""
-        twin = Order.__new__(Order)
-        twin.conditions, twin.known = self.conditions, self.known[:]
-        twin.below, twin.above = self.below[:], self.above[:]
-        return twin
+    def take_out(self, kept: int) -> None:
+        """Leave the first so many pairs, as if the later ones had never been put in."""
+        while len(self.pairs) > kept:
+            upper, lower = self.pairs.pop()
+            self.below[upper] ^= 1 << lower
+            self.above[lower] ^= 1 << upper
+            for number, step in self.conditions.nests_at.get((upper, lower), ()):
+                self.known[number] -= step
 
     def open_pair(self) -> tuple[int, int] | None:
         """Return two overlapping faces whose order is not known, those with most unknown first."""
@@ -62,6 +69,9 @@ class Order:
                 raise CrossingError
             self.below[upper] |= 1 << lower
             self.above[lower] |= 1 << upper
+            self.pairs.append((upper, lower))
+            if not len(self.pairs) % BETWEEN_CHECKS:
+                self.limit.check()
             self._follow_tacos(upper, lower, waiting)
             self._follow_cells(upper, lower, waiting)
             self._follow_nests(upper, lower, waiting)
@@ -90,18 +100,24 @@ class Order:
     def _follow_nests(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
         """Keep two creases on one side of a piece nested or apart."""
         known, nests = self.known, self.conditions.nests
-        # each pair is put in once, so that adding its step sets one digit of the number that was 0
+        is_crossing = False
+        # each pair is put in once, so that adding its step sets one digit of the number that was 0;
+        # all of them are added before a crossing is told, so that all of them can be taken out again
         for number, step in self.conditions.nests_at.get((upper, lower), ()):
             known[number] += step
             following = FOLLOWING.get(known[number])
             if following is None:
-                raise CrossingError
-            if following:
+                is_crossing = True
+            elif following:
                 nest = nests[number]
                 waiting += [(nest[one], nest[two]) for one, two in following]
+        if is_crossing:
+            raise CrossingError
 
 
 TRIES = 2000
+BETWEEN_CHECKS = 256
+"""Pairs put in between two looks at the clock."""
 
 
 @dataclass(frozen=True)
@@ -120,28 +136,31 @@ class _OutOfTriesError(Exception):
     """The tries are used up."""
 
 
-def solve_layers(pattern: CreasePattern, tries: int = TRIES) -> LayerSolution:
+def solve_layers(pattern: CreasePattern, tries: int = TRIES, limit: Limit = UNLIMITED) -> LayerSolution:
     """Return whether the labelled pattern has a layer order; TearingError where it does not even close.
 
-    Creases labelled U may fold either way. ``tries`` bounds the search beyond what follows by itself.
+    Creases labelled U may fold either way. ``tries`` bounds the search beyond what follows by itself;
+    OutOfTimeError where the limit comes first.
     """
     folded = fold(pattern)
-    found = find_order(conditions_of(folded), label_pairs(folded, pattern.labels()), tries)
+    conditions = conditions_of(folded, limit)
+    found = find_order(conditions, label_pairs(folded, pattern.labels()), tries, limit)
     return replace(found, labels=_labels_of(folded, found.below)) if found.folds else found
 
 
-def find_order(conditions: Conditions, pairs: list[tuple[int, int]], tries: int = TRIES) -> LayerSolution:
+def find_order(
+    conditions: Conditions, pairs: list[tuple[int, int]], tries: int = TRIES, limit: Limit = UNLIMITED
+) -> LayerSolution:
     """Return a layer order in which the first face of each pair lies over the second, or that none is."""
-    order = Order(conditions)
+    order = Order(conditions, limit)
     try:
         order.put(pairs)
-        left = [tries]
-        found = _searched(order, left)
+        _complete(order, tries)
     except CrossingError:
         return LayerSolution(False)
     except _OutOfTriesError:
         return LayerSolution(None)
-    return LayerSolution(False) if found is None else LayerSolution(True, tuple(found.below))
+    return LayerSolution(True, tuple(order.below))
 
 
 def label_pairs(folded: Folded, labels: Sequence[Label]) -> list[tuple[int, int]]:
@@ -169,36 +188,47 @@ def _labels_of(folded: Folded, below: tuple[int, ...]) -> tuple[Label, ...]:
     return tuple(labels)
 
 
-def _searched(order: Order, left: list[int]) -> Order | None:
-    pair = order.open_pair()
-    if pair is None:
-        return order
-    for guess in (pair, pair[::-1]):
-        left[0] -= 1
-        if left[0] < 0:
-            raise _OutOfTriesError
-        branch = order.copy()
-        try:
-            branch.put([guess])
-        except CrossingError:
-            continue
-        found = _searched(branch, left)
-        if found is not None:
-            return found
-    return None
+def _complete(order: Order, tries: int) -> None:
+    """Guess open pairs until none is left; CrossingError where every guess makes layers cross."""
+    # per guess that stands: how many pairs were known before it, and the other way round, if untried
+    guesses: list[tuple[int, tuple[int, int] | None]] = []
+    while pair := order.open_pair():
+        guesses.append((len(order.pairs), pair[::-1]))
+        while True:
+            tries -= 1
+            if tries < 0:
+                raise _OutOfTriesError
+            try:
+                order.put([pair])
+                break
+            except CrossingError:
+                pair = _other_way(order, guesses)
+
+
+def _other_way(order: Order, guesses: list[tuple[int, tuple[int, int] | None]]) -> tuple[int, int]:
+    """Take back guesses to the latest that can be made the other way round; CrossingError without any."""
+    while guesses:
+        known, other = guesses.pop()
+        order.take_out(known)
+        if other:
+            guesses.append((known, None))
+            return other
+    raise CrossingError
 
 
 CONTRADICTION_TRIES = 200
 
 
-def contradiction(pattern: CreasePattern, tries: int = CONTRADICTION_TRIES) -> tuple[int, ...]:
+def contradiction(
+    pattern: CreasePattern, tries: int = CONTRADICTION_TRIES, limit: Limit = UNLIMITED
+) -> tuple[int, ...]:
     """Return labelled creases that have no layer order together, though without any one of them there may be.
 
     Empty where the labels have an order, or where that is not decided. By halving the rest over and
     over (U. Junker, QuickXplain, AAAI 2004, from memory), so that few layer searches are needed.
     """
     folded = fold(pattern)
-    conditions = conditions_of(folded)
+    conditions = conditions_of(folded, limit)
     creases = [
         edge
         for edge in pattern.creases
@@ -207,7 +237,7 @@ def contradiction(pattern: CreasePattern, tries: int = CONTRADICTION_TRIES) -> t
     pair_of = dict(zip(creases, label_pairs(folded, pattern.labels()), strict=True))
 
     def clash(chosen: Sequence[int]) -> bool:
-        return find_order(conditions, [pair_of[edge] for edge in chosen], tries).folds is False
+        return find_order(conditions, [pair_of[edge] for edge in chosen], tries, limit).folds is False
 
     if not clash(creases):
         return ()

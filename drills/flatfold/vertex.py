@@ -54,20 +54,33 @@ def smallest_run(angles: Sequence[AnyAngle]) -> Run | None:
     return Run(starts[0], length)
 
 
-def folds_flat(angles: Sequence[AnyAngle], mountains: Sequence[bool]) -> bool:
-    """Whether a point that meets the angle condition folds flat with these labels.
+def folds_flat(angles: Sequence[AnyAngle], labels: Sequence[Label]) -> bool:
+    """Whether a point that meets the angle condition folds flat for some choice of the labels U.
 
-    ``mountains[i]`` is the crease before ``angles[i]``, counterclockwise.
+    ``labels[i]`` is that of the crease before ``angles[i]``, counterclockwise. Runs are folded away one
+    by one; as they share no crease, what one leaves open is open whatever the others choose.
     """
     while (run := smallest_run(angles)) is not None:
-        angles, mountains = _turned(angles, run.start), _turned(mountains, run.start)
-        folded = mountains[: run.length + 1]
-        surplus = 2 * sum(folded) - len(folded)
-        if abs(surplus) > 1:
+        angles, labels = _turned(angles, run.start), _turned(labels, run.start)
+        surplus = _surplus(labels[: run.length + 1])
+        left: list[Label] = []
+        if run.length % 2 == 0:
+            if 1 not in surplus and -1 not in surplus:
+                return False
+            left = ["V" if 1 not in surplus else "M" if -1 not in surplus else "U"]
+        elif 0 not in surplus:
             return False
         angles = without_run(angles, run.length)
-        mountains = ([surplus > 0] if len(folded) % 2 else []) + list(mountains[run.length + 1 :])
-    return abs(2 * sum(mountains) - len(mountains)) == 2
+        labels = left + list(labels[run.length + 1 :])
+    surplus = _surplus(labels)
+    return 2 in surplus or -2 in surplus
+
+
+def _surplus(labels: Sequence[Label]) -> range:
+    """Return by how many the mountains may outnumber the valleys."""
+    mountains, free = labels.count("M"), labels.count("U")
+    sure = 2 * mountains + free - len(labels)
+    return range(sure - free, sure + free + 1, 2)
 
 
 def without_run(angles: Sequence[AnyAngle], length: int) -> list[AnyAngle]:
@@ -118,20 +131,8 @@ def balances(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bo
 
 
 def folds(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
-    """Whether the vertex folds flat with these labels, by the full test."""
-    mountains = tuple(labels[edge] == "M" for edge in pattern.around[vertex])
-    return _folds(pattern.directions[vertex], mountains)
-
-
-def can_fold(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
-    """Whether the vertex folds flat for some choice of the labels that are not given (U)."""
-    given = [labels[edge] for edge in pattern.around[vertex]]
-    if "U" not in given:
-        return folds(pattern, labels, vertex)
-    return any(
-        all(label == "U" or (label == "M") == is_m for label, is_m in zip(given, valid, strict=True))
-        for valid in valid_at(pattern.directions[vertex])
-    )
+    """Whether the vertex folds flat with these labels, by the full test; U may be either."""
+    return _folds(pattern.directions[vertex], tuple(labels[edge] for edge in pattern.around[vertex]))
 
 
 def failing(pattern: CreasePattern, labels: Sequence[Label], rule: Rule) -> tuple[int, ...]:
@@ -139,19 +140,23 @@ def failing(pattern: CreasePattern, labels: Sequence[Label], rule: Rule) -> tupl
     return tuple(vertex for vertex in pattern.interior if not rule(pattern, labels, vertex))
 
 
+_MV: tuple[Label, Label] = ("M", "V")
+
+
 @lru_cache(maxsize=4096)
 def valid_at(directions: tuple[Direction, ...]) -> tuple[tuple[bool, ...], ...]:
     """Return every valid set of labels of a vertex, True for a mountain, in the order of the directions."""
     return tuple(
-        labels for labels in product((True, False), repeat=len(directions)) if _folds(directions, labels)
+        tuple(label == "M" for label in labels)
+        for labels in product(_MV, repeat=len(directions))
+        if _folds(directions, labels)
     )
 
 
 @lru_cache(maxsize=65536)
-def _folds(directions: tuple[Direction, ...], mountains: tuple[bool, ...]) -> bool:
-    if abs(2 * sum(mountains) - len(mountains)) != 2:
-        return False
-    return folds_flat(turns_around(directions), mountains)
+def _folds(directions: tuple[Direction, ...], labels: tuple[Label, ...]) -> bool:
+    surplus = _surplus(labels)
+    return (2 in surplus or -2 in surplus) and folds_flat(turns_around(directions), labels)
 
 
 TOLERANCE = 1e-6
@@ -189,23 +194,12 @@ def angles_around(pattern: CreasePattern, vertex: int) -> list[Radians]:
     return [Radians((after - here) % tau) for here, after in zip(headings, following, strict=True)]
 
 
-def check_angles_rounded(pattern: CreasePattern) -> tuple[int, ...]:
-    """Return the interior vertices where every second angle does not add up to half a turn, nearly."""
-    return tuple(
-        vertex for vertex in pattern.interior if not _is_nearly_kawasaki(angles_around(pattern, vertex))
-    )
-
-
-def can_fold_rounded(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
-    """Whether the vertex folds flat for some choice of free labels, nearly equal angles taken as equal."""
+def is_kawasaki_rounded(pattern: CreasePattern, vertex: int) -> bool:
+    """Whether every second angle of a vertex adds up to half a turn, nearly."""
     angles = angles_around(pattern, vertex)
-    choices = [("M", "V") if labels[e] == "U" else (labels[e],) for e in pattern.around[vertex]]
-    return any(_nearly_folds(angles, [label == "M" for label in choice]) for choice in product(*choices))
-
-
-def _is_nearly_kawasaki(angles: Sequence[Radians]) -> bool:
     return len(angles) % 2 == 0 and abs(sum(angle.size for angle in angles[::2]) - pi) <= TOLERANCE
 
 
-def _nearly_folds(angles: Sequence[Radians], mountains: Sequence[bool]) -> bool:
-    return abs(2 * sum(mountains) - len(mountains)) == 2 and folds_flat(angles, mountains)
+def folds_rounded(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
+    """Whether the vertex folds flat for some choice of free labels, nearly equal angles taken as equal."""
+    return folds_flat(angles_around(pattern, vertex), [labels[edge] for edge in pattern.around[vertex]])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drills.flatfold import Report, fault_in_words
+from drills.flatfold import MOST_AT_A_POINT, Report, fault_in_words
 from drills.fold_file import ImportedPattern
 from drills.geometry import is_whole, step_between
 from drills.pattern import (
@@ -40,6 +40,7 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
     yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
     yield from _few([f"At {place_of(pattern, at)} the angles do not fold flat." for at in report.angles])
     yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
+    yield from _few([_crowd(pattern, vertex) for vertex in sorted(report.crowded)])
     yield from _layers(report, pattern)
     yield from _switches(report, pattern)
 
@@ -81,6 +82,13 @@ def _label_fault(pattern: CreasePattern, vertex: int) -> str:
     return fault_in_words(pattern, vertex)
 
 
+def _crowd(pattern: CreasePattern, vertex: int) -> str:
+    creases = len(pattern.around[vertex])
+    return (
+        f"At {place_of(pattern, vertex)} {creases} creases meet; more than {MOST_AT_A_POINT} are not judged."
+    )
+
+
 def _layers(report: Report, pattern: CreasePattern) -> Iterator[str]:
     if report.ok:
         yield "Angles, labels and layers are right: the sheet folds flat."
@@ -91,11 +99,16 @@ def _layers(report: Report, pattern: CreasePattern) -> Iterator[str]:
         if report.clash:
             yield "These creases cannot all keep their labels:"
             yield from (f"  {_crease(pattern, edge)}" for edge in report.clash)
+        if "clash" in report.left_open:
+            yield "Which labels clash was not found in the time given."
 
 
 def _switches(report: Report, pattern: CreasePattern) -> Iterator[str]:
     """Yield the first smallest repair and how many others there are."""
     if not report.labels:
+        return
+    if "repairs" in report.left_open:
+        yield "The fewest labels to switch were not found in the time given."
         return
     if not report.repairs:
         yield "No repair with up to 4 labels at each fault was found."

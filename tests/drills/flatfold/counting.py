@@ -7,6 +7,7 @@ The number of labellings of a point by Hull's recursion: T. C. Hull, Ars Combina
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from fractions import Fraction
 from math import comb
 from typing import NamedTuple
@@ -75,7 +76,7 @@ def count_orders(pattern: CreasePattern) -> int:
 
 
 def orders_of(pattern: CreasePattern) -> Iterator[Order]:
-    """Yield every layer order of a pattern with its labels."""
+    """Yield every layer order of a pattern with its labels; each is gone when the next one is asked for."""
     folded = fold(pattern)
     order = Order(conditions_of(folded))
     try:
@@ -90,10 +91,9 @@ def _grown(order: Order) -> Iterator[Order]:
     if pair is None:
         yield order
         return
+    known = len(order.pairs)
     for guess in (pair, pair[::-1]):
-        branch = order.copy()
-        try:
-            branch.put([guess])
-        except CrossingError:
-            continue
-        yield from _grown(branch)
+        with suppress(CrossingError):
+            order.put([guess])
+            yield from _grown(order)
+        order.take_out(known)

@@ -8,6 +8,7 @@ import pytest
 
 from drills.flatfold import Run, folds_flat, smallest_run, without_run
 from drills.geometry import Chance
+from tests.drills.flatfold.assorted import KINDS
 from tests.drills.flatfold.counting import Degrees, count_of_degrees
 from tests.drills.flatfold.stacks import labellings, stacks
 
@@ -25,8 +26,9 @@ def degrees(angles: Sequence[int]) -> list[Degrees]:
 
 def accepted(angles: Sequence[int]) -> frozenset[tuple[bool, ...]]:
     """Return the labellings with which crimping says the point folds."""
-    tried = product((True, False), repeat=len(angles))
-    return frozenset(labels for labels in tried if folds_flat(degrees(angles), labels))
+    tried = product(KINDS, repeat=len(angles))
+    folding = (labels for labels in tried if folds_flat(degrees(angles), labels))
+    return frozenset(tuple(label == "M" for label in labels) for labels in folding)
 
 
 def random_angles(seed: str, half: int, total: int) -> list[int]:

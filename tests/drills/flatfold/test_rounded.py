@@ -8,7 +8,7 @@ from math import cos, pi, sin, sqrt
 
 import pytest
 
-from drills.flatfold import Report, can_fold_rounded, check_pattern
+from drills.flatfold import Report, check_pattern, folds_rounded
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Label, Line, Paper, build
 from tests.drills.flatfold.assorted import KINDS
@@ -49,7 +49,7 @@ def labellings_at(pattern: CreasePattern, vertex: int) -> list[dict[int, Label]]
     for kinds in product(KINDS, repeat=len(edges)):
         told: dict[int, Label] = dict(zip(edges, kinds, strict=True))
         labels = [told.get(edge, label) for edge, label in enumerate(pattern.labels())]
-        if can_fold_rounded(pattern, labels, vertex):
+        if folds_rounded(pattern, labels, vertex):
             found.append(told)
     return found
 

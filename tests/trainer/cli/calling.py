@@ -36,10 +36,10 @@ class Terminal(StringIO):
         return True
 
 
-def clock() -> Clock:
-    """Return a clock that stands still but for its ticks, five seconds apart."""
+def clock(seconds_apart: float) -> Clock:
+    """Return a clock that stands still but for its ticks, so many seconds apart."""
     ticks = count()
-    return Clock(lambda: NOW, lambda: SECONDS_TO_ANSWER * next(ticks))
+    return Clock(lambda: NOW, lambda: seconds_apart * next(ticks))
 
 
 def call(
@@ -48,12 +48,16 @@ def call(
     typed: str = "",
     terminal: bool = False,
     environ: Mapping[str, str] | None = None,
+    seconds_apart: float = SECONDS_TO_ANSWER,
 ) -> Called:
-    """Call the command with these words, the data in the folder unless they say otherwise."""
+    """Call the command with these words, the data in the folder unless they say otherwise.
+
+    Each look at the clock finds it so many seconds on.
+    """
     made = Terminal if terminal else StringIO
     stdin, stdout, stderr = made(typed), made(), made()
     usual = {"SLANTWISE_DATA": str(folder)}
-    console = Console(stdin, stdout, stderr, clock(), usual if environ is None else environ)
+    console = Console(stdin, stdout, stderr, clock(seconds_apart), usual if environ is None else environ)
     status = main(argv, console)
     return Called(status, stdout.getvalue(), stderr.getvalue())
 

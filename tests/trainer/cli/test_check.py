@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import partial
 from math import atan2, cos, radians, sin
 from pathlib import Path
 from typing import Any
@@ -14,7 +15,8 @@ from drills.geometry import Point
 from drills.pattern import CreasePattern, Label, Line, Paper, build
 from drills.structures import Stretch, draw
 from tests.drills.sheets import map_sheet
-from tests.trainer.cli.calling import call, is_one_sentence
+from tests.trainer.cli import calling
+from tests.trainer.cli.calling import is_one_sentence
 
 STANDARD = Path(__file__).parents[2] / "drills" / "fold_file" / "standard"
 SHEET = draw(Stretch((2, 2), pleats=2))
@@ -31,7 +33,10 @@ KEYS = {
     "clash",
     "pieces",
     "notices",
+    "crowded",
+    "open",
 }
+call = partial(calling.call, seconds_apart=0)
 
 
 def saved(folder: Path, pattern: CreasePattern) -> str:

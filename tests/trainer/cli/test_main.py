@@ -234,7 +234,7 @@ def test_an_interrupt_is_quiet(tmp_path: Path) -> None:
     """Status 130, as shells have it, and nothing kept."""
     out, err = StringIO(), StringIO()
     environ = {"SLANTWISE_DATA": str(tmp_path)}
-    console = Console(Interrupted(), out, err, clock(), environ)
+    console = Console(Interrupted(), out, err, clock(5), environ)
     assert main(["drill", "steps-1-3", "--text"], console) == 130
     assert err.getvalue() == ""
     assert log_of(tmp_path) == []
@@ -243,7 +243,7 @@ def test_an_interrupt_is_quiet(tmp_path: Path) -> None:
 def test_a_closed_pipe_is_quiet(tmp_path: Path) -> None:
     """Status 141, as shells have it."""
     err = StringIO()
-    console = Console(StringIO(), Failing(BrokenPipeError()), err, clock(), {})
+    console = Console(StringIO(), Failing(BrokenPipeError()), err, clock(5), {})
     assert main(["drill", "steps-1-3", "--json"], console) == 141
     assert err.getvalue() == ""
 
@@ -252,7 +252,7 @@ def test_a_full_disk_is_one_sentence(tmp_path: Path) -> None:
     """The system's reason, without a traceback."""
     err = StringIO()
     full = Failing(OSError(ENOSPC, "No space left on device"))
-    assert main(["drill", "steps-1-3", "--json"], Console(StringIO(), full, err, clock(), {})) == 2
+    assert main(["drill", "steps-1-3", "--json"], Console(StringIO(), full, err, clock(5), {})) == 2
     assert "No space left on device" in err.getvalue()
     assert is_one_sentence(err.getvalue())
 
@@ -270,7 +270,7 @@ class ClosedWhenAnswered(Terminal):
 def test_an_answer_is_kept_though_nobody_reads_the_verdict(tmp_path: Path) -> None:
     """Nothing a person did is lost."""
     console = Console(
-        Terminal("4 3\n"), ClosedWhenAnswered(), StringIO(), clock(), {"SLANTWISE_DATA": str(tmp_path)}
+        Terminal("4 3\n"), ClosedWhenAnswered(), StringIO(), clock(5), {"SLANTWISE_DATA": str(tmp_path)}
     )
     assert main(["drill", "steps-1-3", "--text"], console) == 141
     assert [line["right"] for line in log_of(tmp_path)] == [True]
