@@ -26,7 +26,7 @@ from progress_store.record import DayRow, Record, SkillRow
 from progress_store.record_views import attempt_rows, record_to_json
 from progress_store.saved_state import state_from_json, state_to_json
 from progress_store.schedule import LONGEST_DAYS, Mastery, Memory, Word, recall, remembered
-from progress_store.settings import Settings
+from progress_store.settings import MOST_MINUTES, Settings
 from progress_store.state import Judged, Rules, State, replay
 from progress_store.statistics import RESAMPLES, Share, median_interval, middle, ratio_interval, wilson
 from progress_store.store import Store, open_store
@@ -36,6 +36,7 @@ __all__ = [
     "LARGEST_COPY",
     "LONGEST_DAYS",
     "LONGEST_LINE",
+    "MOST_MINUTES",
     "RESAMPLES",
     "WHOLE",
     "AfterAWeekAway",

@@ -24,8 +24,9 @@ Purpose = Literal["today", "warm-up", "placing", "picked", "walk", "yardstick"]
 _TEXTS = ("id", "code", "kind", "form", "skill")
 _COUNTS = ("level", "marks", "misses", "false_alarms", "inputs")
 _CHOICES = {"means": frozenset(get_args(InputDevice)), "purpose": frozenset(get_args(Purpose))}
-_FIRST, _LAST = datetime(1970, 1, 2, tzinfo=UTC), datetime(2999, 1, 1, tzinfo=UTC)
-_WIDEST_OFFSET = 18 * 60
+_FIRST, _LAST = datetime(1900, 1, 1, tzinfo=UTC), datetime(9000, 1, 1, tzinfo=UTC)
+"""A machine without a battery for its clock wakes up in 1970; what is practised then is kept as well."""
+WIDEST_OFFSET: Final = 18 * 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,7 +139,7 @@ def _misfit_of_its_own(attempt: Attempt) -> str | None:
     fits = {
         "schema": type(attempt.schema) is int and attempt.schema == SCHEMA,
         "at": _is_time(attempt.at),
-        "offset_minutes": type(offset) is int and -_WIDEST_OFFSET <= offset <= _WIDEST_OFFSET,
+        "offset_minutes": type(offset) is int and -WIDEST_OFFSET <= offset <= WIDEST_OFFSET,
         "right": type(attempt.right) is bool,
         "helped": type(attempt.helped) is bool,
         "slip": attempt.slip is None or _is_text(attempt.slip),

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
+import stat
 import sys
 from collections.abc import Callable, Mapping
 from contextlib import suppress
+from math import isfinite
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, TypeVar
+from typing import TYPE_CHECKING, BinaryIO, Final, TypeVar
 
 if TYPE_CHECKING:
     from filelock import BaseFileLock
@@ -17,6 +20,9 @@ LARGEST_JSON_FILE: Final = 4 << 20
 LOCK_NAME: Final = "slantwise.lock"
 
 T = TypeVar("T")
+
+DAMAGED: Final = (ValueError, TypeError, LookupError, AttributeError, ArithmeticError, RecursionError)
+"""What the fields of a file may raise where they are not what was written."""
 
 
 class StoreError(Exception):
@@ -54,6 +60,24 @@ def sync_folder(folder: Path) -> None:
         os.fsync(handle)
     finally:
         os.close(handle)
+
+
+def opened(path: Path) -> BinaryIO:
+    """Open a file to be read; raises OSError, also for what would never end, such as a pipe."""
+    # without waiting: a pipe that nobody writes to would hold the program for ever
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    if not stat.S_ISREG(os.fstat(handle).st_mode):
+        os.close(handle)
+        raise OSError(errno.EINVAL, "not a file")
+    return open(handle, "rb")
+
+
+def _finite(text: str) -> float:
+    """Return a number of JSON; ValueError for what Python would read as infinite or as no number."""
+    number = float(text)
+    if not isfinite(number):
+        raise ValueError("not a finite number")
+    return number
 
 
 def replace_file(path: Path, content: bytes) -> None:
@@ -100,7 +124,7 @@ class JsonFile:
     def read(self, made: Callable[[dict[str, object]], T]) -> T | None:
         """Return what `made` makes of the fields; None if there is no file or none that can be used.
 
-        `made` says with ValueError, TypeError or KeyError that the fields are damaged.
+        `made` says with one of DAMAGED that the fields are.
         """
         try:
             fields = self._fields()
@@ -110,7 +134,7 @@ class JsonFile:
                 self._leave()
                 return None
             return made(fields)
-        except (ValueError, TypeError, KeyError, RecursionError):
+        except DAMAGED:
             self._put_aside()
         except OSError as error:
             self._tell(f"{shown(self._path)} cannot be read ({reason(error)}); make it readable.")
@@ -125,11 +149,11 @@ class JsonFile:
     def _fields(self) -> dict[str, object] | None:
         if not self._path.exists():
             return None
-        with self._path.open("rb") as file:
+        with opened(self._path) as file:
             content = file.read(LARGEST_JSON_FILE + 1)
         if len(content) > LARGEST_JSON_FILE:
             raise ValueError("too large")
-        fields = json.loads(content)
+        fields = json.loads(content, parse_float=_finite, parse_constant=_finite)
         if not isinstance(fields, dict) or type(fields.get("schema")) is not int:
             raise ValueError("not an object with a schema")
         return fields

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import BinaryIO, Final, NamedTuple
 
 from progress_store.attempt import SCHEMA, Attempt, AttemptSet
-from progress_store.files import StoreError, free_name, reason, shown, sync, sync_folder
+from progress_store.files import StoreError, free_name, opened, reason, shown, sync, sync_folder
 
 LONGEST_LINE: Final = 64 * 1024
 MOST_UNREADABLE: Final = 100_000
@@ -50,8 +50,8 @@ def read_log(path: Path) -> Reading:
     try:
         if path.exists():
             _refuse_other_things(path)
-            with path.open("rb") as file:
-                _read_lines(file, reading)
+            with opened(path) as file:
+                _read_lines(file, path, reading)
     except OSError as error:
         raise StoreError(
             f"{shown(path)} cannot be read ({reason(error)});"
@@ -65,7 +65,7 @@ def _refuse_other_things(path: Path) -> None:
         raise StoreError(f"{shown(path)} is not a file; move it away or give another folder with --data.")
 
 
-def _read_lines(file: BinaryIO, reading: Reading) -> None:
+def _read_lines(file: BinaryIO, path: Path, reading: Reading) -> None:
     lines = _lines(file)
     following = next(lines, None)
     number = 0
@@ -80,7 +80,7 @@ def _read_lines(file: BinaryIO, reading: Reading) -> None:
         reading.open_ended = not line.ended
         _count(fields, number, reading)
         if len(reading.unreadable) > MOST_UNREADABLE:
-            raise StoreError(f"{shown(Path(file.name))} is not a log; move it away.")
+            raise StoreError(f"{shown(path)} is not a log; move it away.")
     reading.digest = _digest(file, reading.length)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING, NamedTuple
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from drills.fold_file import ImportedPattern
     from drills.pattern import CreasePattern
 
+WIDEST_OFFSET = timedelta(hours=18)
+"""No place on earth is further from UTC."""
 A_FILE = "a FOLD file that is there"
 
 
@@ -29,7 +31,17 @@ class Clock:
 
 def system_clock() -> Clock:
     """Return the clock of this machine."""
-    return Clock(lambda: datetime.now().astimezone(), monotonic)
+    return Clock(_local_now, monotonic)
+
+
+def _local_now() -> datetime:
+    """Return the local time, in UTC where the zone that is set is none that there is."""
+    try:
+        now = datetime.now().astimezone()
+    except (ValueError, OverflowError, OSError):
+        return datetime.now(UTC)
+    offset = now.utcoffset()
+    return now.astimezone(UTC) if offset is None or abs(offset) > WIDEST_OFFSET else now
 
 
 class InputError(Exception):  # no ValueError: argparse would put a sentence of its own in its place

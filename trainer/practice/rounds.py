@@ -3,20 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from drills.pattern import CreasePattern
-from drills.questions import KINDS, SEVERAL, Code, kind_of, read_code, skill_names, skill_of, skills_at
+from drills.questions import KINDS, SEVERAL, Code, kind_of, skill_names, skill_of, skills_at
 from drills.structures import TRIANGLE_345, find_stretches
 from progress_store import State, Store
 from trainer.given import Clock
-from trainer.practice.choosing import Done, History, Selection, next_selection
+from trainer.practice.choosing import History, next_selection
 from trainer.practice.drill_source import has_triangle, levels_with
+from trainer.practice.resuming import seconds_left_today, take_up
 from trainer.practice.session import Planned, PracticeSession
 from trainer.practice.words import MET_BEFORE, NOT_CHOSEN, SIMPLEST, WILL_BE_FOLDED, because
 
-LEAST_SECONDS = 10
-"""A session with less time left than this is over."""
 WARM_UP_MINUTES = 2
 TURNS_TO_IT = 0.5
 """From this part of the time on a warm-up for a triangle shows that triangle."""
@@ -85,47 +84,6 @@ def placing(store: Store, clock: Clock) -> PracticeSession:
         return Planned(code, NOT_CHOSEN["placing"])
 
     return PracticeSession(store, clock, "placing", plan, of=len(steps))
-
-
-def left_of(session: PracticeSession) -> dict[str, object] | None:
-    """Return what to remember of a session of the day, as JSON fields; None where it is over."""
-    seconds = session.seconds_left
-    if session.purpose != "today" or seconds is None or seconds < LEAST_SECONDS:
-        return None
-    planned = session.in_hand
-    return {
-        "day": session.store.today.isoformat(),
-        "seconds": seconds,
-        "done": [list(done) for done in session.history.done],
-        "code": str(planned.code) if planned else None,
-        "why": planned.why if planned else "",
-        "choice": list(planned.selection) if planned and planned.selection else None,
-    }
-
-
-def seconds_left_today(store: Store) -> int | None:
-    """Return the seconds left of today's session, None where none was left today."""
-    left = store.settings.left
-    if left is None or left.get("day") != store.today.isoformat():
-        return None
-    seconds = left.get("seconds")
-    return seconds if isinstance(seconds, int) and seconds >= LEAST_SECONDS else None
-
-
-def take_up(session: PracticeSession, left: Mapping[str, Any]) -> None:
-    """Bring a fresh session to where another one was left; one whose fields do not fit begins anew."""
-    try:
-        done = tuple(Done(*fields) for fields in left["done"])
-        planned = _planned(left) if left["code"] else None
-    except (KeyError, TypeError, ValueError):
-        return
-    if skill_names().keys() >= {each.skill for each in done}:
-        session.take_up(History(done), planned)
-
-
-def _planned(left: Mapping[str, Any]) -> Planned:
-    selection = Selection(*left["choice"]) if left["choice"] else None
-    return Planned(read_code(left["code"]), str(left["why"]), selection)
 
 
 class Target(NamedTuple):

@@ -16,7 +16,7 @@ from progress_store import Store, StoreError, open_store
 from trainer.actions import Context
 from trainer.board import DARK, LIGHT, GlyphName
 from trainer.given import Clock
-from trainer.practice import rounds, yardstick
+from trainer.practice import resuming, rounds, yardstick
 from trainer.practice.attempts import floors, levels
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.first_minutes import FIRST_MINUTES
@@ -139,7 +139,7 @@ class Slantwise(App[None]):
             self.notify(yardstick.LEFT, markup=False)
             self.pop_screen()
             return
-        left = rounds.left_of(session)
+        left = resuming.left_of(session)
         if session.purpose == "today":
             self.remember(left=left)
         if left or not session.history.counted:

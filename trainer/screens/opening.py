@@ -15,7 +15,7 @@ from trainer.board import Look
 from trainer.practice import yardstick
 from trainer.practice.choosing import Selection
 from trainer.practice.lesson_pages import LESSON
-from trainer.practice.rounds import seconds_left_today
+from trainer.practice.resuming import seconds_left_today
 from trainer.practice.words import coming, drills_in, ordinal, reasons_counted
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 from trainer.screens.board_view import BoardView

@@ -10,7 +10,8 @@ import pytest
 
 from drills.questions import Drill, read_code
 from tests.trainer.practice.making import Hands, go_through, store
-from trainer.practice.rounds import left_of, picked, seconds_left_today, today
+from trainer.practice.resuming import left_of, seconds_left_today
+from trainer.practice.rounds import picked, today
 from trainer.practice.session import PracticeSession
 
 
@@ -70,17 +71,41 @@ def test_only_rounds_of_the_day_with_time_left_are_remembered(tmp_path: Path) ->
         assert left_of(picked(kept, hands.clock, read_code("steps-1-1"))) is None
 
 
-@pytest.mark.parametrize(
-    "change",
-    [{}, {"done": 3}, {"done": [["steps 9:9", "steps", "clean"]]}, {"code": "cake-1-1"}, {"choice": [1]}],
-)
+NO_SKILL = ["steps 9:9", "steps", "clean", False, "alone"]
+CHOICE = ["steps read 1:2", 1, "known", "alone"]
+DAMAGED: dict[str, tuple[object, ...]] = {
+    "done": (3, [3], [[]], [[[]] * 5], [NO_SKILL], [[*NO_SKILL[1:], {}]]),
+    "code": ("cake-1-1", ["steps-1-1"], 3, "steps-1-1\x00"),
+    "choice": (
+        [1],
+        [[], [], [], []],
+        ["stept read 1:2", *CHOICE[1:]],
+        *([CHOICE[0], level, *CHOICE[2:]] for level in (10**400, "1", 99, -1)),
+        *([*CHOICE[:2], *rest] for rest in (["?", "alone"], ["known", "?"], ["known", []])),
+    ),
+    "why": ([],),
+}
+
+
+@pytest.mark.parametrize("change", [{}, *({name: value} for name, each in DAMAGED.items() for value in each)])
 def test_what_does_not_fit_begins_anew_in_the_minutes_left(tmp_path: Path, change: dict[str, object]) -> None:
     """A settings file changed by hand costs the place in the round, never the program."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        left = {"day": kept.today.isoformat(), "seconds": 100, **change}
+        whole: dict[str, object] = {"done": [], "code": "steps-1-1", "why": "", "choice": None}
+        left = {"day": kept.today.isoformat(), "seconds": 100, **(whole | change if change else {})}
         kept.save_settings(replace(kept.settings, left=left))
         session = today(kept, hands.clock)
         assert session.seconds_left == 100
         assert session.history.done == ()
         assert session.next_drill() is not None
+
+
+@pytest.mark.parametrize("seconds", [10**400, -1, 1e9, True, "100", [], None, float("nan")])
+def test_no_time_left_is_believed_that_a_round_cannot_have(tmp_path: Path, seconds: object) -> None:
+    """Then the round begins anew with the minutes of a day."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        kept.save_settings(replace(kept.settings, left={"day": kept.today.isoformat(), "seconds": seconds}))
+        assert seconds_left_today(kept) is None
+        assert today(kept, hands.clock).seconds_left == 60 * kept.settings.minutes_a_day
