@@ -11,10 +11,10 @@ from typing import Any
 import pytest
 
 from drills.fold_file import to_fold
-from drills.geometry import Point
+from drills.geometry import Direction, Point
 from drills.pattern import CreasePattern, Label, Line, Paper, build
 from drills.structures import Stretch, draw
-from tests.drills.sheets import map_sheet
+from tests.drills.sheets import map_sheet, star
 from tests.trainer.cli import calling
 from tests.trainer.cli.calling import is_one_sentence
 
@@ -202,3 +202,24 @@ def test_a_file_that_is_not_there(tmp_path: Path) -> None:
     called = call(tmp_path, "check", str(tmp_path / "no\x1b[31mfile.fold"))
     assert called.status == 2
     assert is_one_sentence(called.err)
+
+
+def test_what_the_time_was_not_enough_for_is_said(tmp_path: Path) -> None:
+    """Status 2, and one sentence that says how to give it more."""
+    path = saved(tmp_path, SHEET)
+    status, out, err = calling.call(tmp_path, "check", path, "--json", seconds_apart=60)
+    assert status == 2
+    assert json.loads(out)["open"] == ["points", "layers"]
+    assert is_one_sentence(err)
+    assert "--seconds 60" in err
+    assert call(tmp_path, "check", path, "--seconds", "60").status == 0
+
+
+def test_points_with_too_many_creases_are_named(tmp_path: Path) -> None:
+    """They are not judged, so that the sheet is left open."""
+    rays = [Direction(1, at) for at in range(-55, 55)]
+    pattern = star([*rays, *(Direction(-way.dx, -way.dy) for way in rays)])
+    status, out, err = call(tmp_path, "check", saved(tmp_path, pattern))
+    assert status == 2
+    assert "meet 220 creases; more than 200 are not judged." in out
+    assert is_one_sentence(err)
