@@ -221,5 +221,5 @@ def test_points_with_too_many_creases_are_named(tmp_path: Path) -> None:
     pattern = star([*rays, *(Direction(-way.dx, -way.dy) for way in rays)])
     status, out, err = call(tmp_path, "check", saved(tmp_path, pattern))
     assert status == 2
-    assert "meet 220 creases; more than 200 are not judged." in out
+    assert "220 creases meet; more than 200 are not judged." in out
     assert is_one_sentence(err)
