@@ -18,10 +18,12 @@ from trainer.board import DARK, LIGHT, GlyphName
 from trainer.given import Clock
 from trainer.practice import resuming, rounds, yardstick
 from trainer.practice.attempts import floors, levels
+from trainer.practice.drill_process import drills_made_ahead
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
+from trainer.practice.making import Making
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
@@ -54,9 +56,11 @@ class Slantwise(App[None]):
     CSS_PATH = "slantwise.tcss"
     ENABLE_COMMAND_PALETTE: ClassVar[bool] = False
 
-    def __init__(self, store: Store, clock: Clock, start: Start = "opening") -> None:
+    def __init__(
+        self, store: Store, clock: Clock, start: Start = "opening", making: Making | None = None
+    ) -> None:
         super().__init__()
-        self.store, self.clock, self._start = store, clock, start
+        self.store, self.clock, self._start, self.making = store, clock, start, making or Making()
         for theme in (DARK_THEME, LIGHT_THEME):
             self.register_theme(theme)
         self.theme = "light" if store.settings.theme == "light" else "dark"
@@ -185,7 +189,7 @@ class Slantwise(App[None]):
 
 def run_app(folder: Path, clock: Clock, start: Start) -> int:
     """Run the program until it is left and return its exit status; StoreError if the folder is no use."""
-    with open_store(folder, clock.now, floors(), levels()) as store:
-        app = Slantwise(store, clock, start)
+    with open_store(folder, clock.now, floors(), levels()) as store, drills_made_ahead() as making:
+        app = Slantwise(store, clock, start, making)
         app.run()
     return app.return_code or 0

@@ -121,7 +121,7 @@ class DrillScreen(FlowKeys):
         program = self.slantwise
         program.style_board(self.query_one(BoardView))
         goes_on = program.store.settings.go_on_after_right
-        self.flow = DrillFlow(self.source, program.clock.ticks, self._warn, goes_on)
+        self.flow = DrillFlow(self.source, program.clock.ticks, self._warn, goes_on, program.making)
         self.flow.begin_next()
         self.show()
         self.set_interval(TICK, self._write_standing)
@@ -149,6 +149,7 @@ class DrillScreen(FlowKeys):
             # a new sheet opens on what is asked, even where the answer follows at once
             board.show(flow.drill.pattern, flow.input.look())
             self._shown = flow.drill
+            self.call_after_refresh(flow.look_ahead)
         self.query_one(Overview).be_brief(isinstance(state, Asking) and bool(state.notice))
         board.show(flow.drill.pattern, flow.look, follow)
         self.query_one(Panel).show(panel_text(flow))
@@ -157,7 +158,7 @@ class DrillScreen(FlowKeys):
         if flow.verdict:
             self.set_timer(LAID_OUT_AFTER, self._make_room)
         if isinstance(state, Told):
-            self.run_worker(self.source.prepare, thread=True)
+            self.call_after_refresh(flow.look_ahead)
             if state.goes_on:
                 self.set_timer(GOES_ON_AFTER, partial(self._go_on_from, state))
 
