@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from asyncio import wrap_future
 from collections.abc import Iterable, Iterator
+from concurrent.futures import Future
 from contextlib import suppress
 
 from textual.app import ComposeResult
@@ -11,7 +12,7 @@ from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from drills.questions import Code, codes_for, skill_names
+from drills.questions import Code, Drill, codes_for, skill_names
 from progress_store import Settings
 from trainer.board import Look
 from trainer.practice import rounds, yardstick
@@ -67,8 +68,9 @@ class OpeningScreen(BaseScreen):
         seed = self.slantwise.store.today.toordinal() % SEEDS
         alike = next(codes_for(first.skill, first.level, seed))
         first_of_today, *others = self._coming()
-        self.slantwise.making.prepare((first_of_today, alike, *others))
-        self.run_worker(self._show_pattern(alike), exclusive=True)
+        making = self.slantwise.making
+        making.prepare((first_of_today, alike, *others))
+        self.run_worker(self._show_pattern(alike, making.on_its_way(alike)), exclusive=True)
 
     def _coming(self) -> Iterator[Wanted]:
         """Yield what may be asked first after this screen, the likeliest first."""
@@ -79,9 +81,9 @@ class OpeningScreen(BaseScreen):
             yield from yardstick.yardstick(store, clock).coming()
         yield from Lesson(LESSON, store.settings.lesson).coming()
 
-    async def _show_pattern(self, code: Code) -> None:
-        """Draw the sheet of a code without its question, once it is made."""
-        if drill := self.slantwise.making.on_its_way(code):
+    async def _show_pattern(self, code: Code, drill: Future[Drill] | None) -> None:
+        """Draw the sheet of a code without its question, once it is made, if it still is."""
+        if drill:
             with suppress(Exception):
                 await wrap_future(drill)
         self.query_one(BoardView).show(self.slantwise.making.take(code).truth.unlabelled(), Look())

@@ -25,6 +25,7 @@ from tests.trainer.practice.making import attempt, first_skills
 from trainer.board import Scale, scale_for
 from trainer.given import Clock
 from trainer.practice.attempts import floors, levels
+from trainer.practice.making import Making
 from trainer.screens.app import Slantwise, Start
 from trainer.screens.base_screen import BaseScreen, KeyLine
 from trainer.screens.board_view import BoardView
@@ -219,6 +220,7 @@ async def playing(
     size: tuple[int, int] = (80, 24),
     notes: bool = False,
     known: bool = False,
+    making: Making | None = None,
 ) -> AsyncIterator[Play]:
     """Run the program on a data folder with these settings, or those of the folder if None.
 
@@ -230,7 +232,7 @@ async def playing(
             store.keep(attempt(skill, MONDAY.date() - timedelta(days=5), number))
         if settings is not None:
             store.save_settings(settings)
-        app = Slantwise(store, time.clock, start)
+        app = Slantwise(store, time.clock, start, making)
         async with app.run_test(size=size, notifications=notes) as pilot:
             play = Play(app, store, folder, time, pilot)
             await play.settle()
