@@ -143,12 +143,12 @@ class Lesson(DrillSource):
         return None if self.is_over else take(self.part.make)
 
     def coming(self) -> Iterator[Wanted]:
-        """Yield how to make the drill of the next part, and of the first one after a page is turned."""
+        """Yield how to make the drill of the next part, then the first of each page, the nearest first."""
         after = [part.make for page in self.plan.pages[self._page : self._page + 2] for part in page.parts]
         yield from after[self._part + 1 : self._part + 2]
         if self.turns_pages:
-            near = self.plan.pages[max(0, self._page - 1) : self._page + 2]
-            yield from (page.parts[0].make for page in reversed(near))
+            numbers = sorted(range(len(self.plan.pages)), key=lambda number: abs(number - self._page))
+            yield from (self.plan.pages[number].parts[0].make for number in numbers)
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> None:
         """Keep nothing: this is for learning."""

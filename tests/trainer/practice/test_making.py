@@ -214,7 +214,7 @@ def _first(session: PracticeSession) -> Drill:
 
 
 @pytest.mark.parametrize("turns", [False, True])
-def test_the_lesson_announces_its_next_part_and_the_pages_beside(turns: bool) -> None:
+def test_the_lesson_announces_its_next_part_and_all_pages(turns: bool) -> None:
     """Whichever way it goes on, what comes was announced."""
     lesson, making = Lesson(LESSON), Told()
     making.prepare(list(lesson.coming()))
