@@ -39,13 +39,13 @@ import asyncio
 from pathlib import Path
 from tests.trainer.screens.playing import playing
 
+# the event loop needs a pair of sockets that are joined to each other, for which no address is asked
 async def play():
     async with playing(Path(sys.argv[1])) as playing_now:
         await playing_now.keys("enter", "0", "enter", "question_mark", "escape", "q", "r", "escape")
 
 asyncio.run(play())
 """
-"""The event loop needs a pair of sockets that are joined to each other, which no address is asked for."""
 
 
 def run(folder: Path, script: str, *words: str) -> str:
@@ -88,4 +88,4 @@ def test_the_app_uses_no_network(tmp_path: Path) -> None:
 )
 def test_the_guard_sees_what_it_should(tmp_path: Path, call: str) -> None:
     """A connection and a question for an address end the script."""
-    assert "socket" in run(tmp_path, call)
+    assert "socket" in run(tmp_path, f"socket.{call}")
