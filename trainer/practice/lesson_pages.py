@@ -127,9 +127,9 @@ _FIRST_PAGES = (
     Page.of(
         "Mountain first",
         Part(
-            "Crease sides and inside lines all as mountains, so that the paper need not be turned over. "
-            "Then some become valleys (mountain-valley assignment): at each point inside the sheet the "
-            "two differ by 2.",
+            "Crease sides and inside lines as mountains: the paper need not be turned over. Then switch "
+            "some to valleys (the mountain-valley assignment): at each point inside the sheet their "
+            "numbers differ by 2.",
             to_switch(replace(SMALL, exchanged=True), 1, "Which one is to be a valley?"),
             "worked",
         ),
