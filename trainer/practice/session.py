@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from drills.geometry import Chance
 from drills.questions import KINDS, Code, Drill, Verdict
-from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
+from progress_store import Attempt, Judged, Purpose, Result, State, Store
 from trainer.given import Clock
 from trainer.practice.attempts import Measured, attempt_of
 from trainer.practice.choosing import Done, History, Selection, Stage
@@ -76,7 +76,6 @@ class PracticeSession(DrillSource):
         self._of = of
         self._seconds = seconds
         self._started = clock.ticks()
-        self._unkept: list[Attempt] = []
         self._begun = 0
         self._taken_up: Planned | None = None
         self._in_hand: Planned | None = None
@@ -200,27 +199,21 @@ class PracticeSession(DrillSource):
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
         """Write an answered drill to the log; when this returns it is on the disk.
 
-        Where that fails StoreError is raised, and the drill is written with the next one.
+        Where that fails StoreError is raised; the store tries once more with each answer after it.
         """
         attempt = self._attempt(drill, verdict, measured, helped)
         above = self._is_above(drill)
         result: Result = "slow" if verdict.right else "miss"
         try:
-            self.keep_rest()
             judged = self.store.keep(attempt)
             result = judged.result
-        except StoreError:
-            self._unkept.append(attempt)
-            raise
         finally:
             self.history = self._history_after(drill, result, above)
         return judged
 
     def keep_rest(self) -> None:
         """Write what could not be written before; StoreError where it still cannot."""
-        while self._unkept:
-            self.store.keep(self._unkept[0])
-            del self._unkept[0]
+        self.store.keep_rest()
 
     def _attempt(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Attempt:
         is_half = self.stage == "half"

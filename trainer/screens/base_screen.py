@@ -175,6 +175,10 @@ class BaseScreen(Screen[None]):
         """Change between dark and light."""
         self.slantwise.change_theme()
 
+    def action_sleep(self) -> None:
+        """Go to sleep in the background of the shell; the data folder stays locked."""
+        self.app.action_suspend_process()
+
     def action_dots(self) -> None:
         """Change between braille dots and blocks."""
         self.slantwise.change_dots()

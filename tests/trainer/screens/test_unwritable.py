@@ -1,10 +1,12 @@
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
 
-from progress_store import Attempt, Judged, Settings, Store, StoreError
+from progress_store import Attempt, Settings, StoreError
+from progress_store.log import Log
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, WAITING, playing
 from trainer.screens.drill import DrillScreen
@@ -17,15 +19,15 @@ FULL = "The disk is full; make room for it."
 @pytest.fixture
 def _fails_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let the first answer not be written, and every one after it."""
-    keep, refused = Store.keep, list[str]()
+    append, refused = Log.append, list[bool]()
 
-    def keeping(store: Store, attempt: Attempt) -> Judged:
+    def appending(log: Log, attempts: Iterable[Attempt]) -> None:
         if not refused:
-            refused.append(attempt.id)
+            refused.append(True)
             raise StoreError(FULL)
-        return keep(store, attempt)
+        append(log, attempts)
 
-    monkeypatch.setattr(Store, "keep", keeping)
+    monkeypatch.setattr(Log, "append", appending)
 
 
 @pytest.mark.usefixtures("_fails_once")
