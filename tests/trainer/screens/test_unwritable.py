@@ -1,33 +1,31 @@
 from __future__ import annotations
 
-from collections.abc import Iterable
+from errno import ENOSPC
 from pathlib import Path
 
 import pytest
 
-from progress_store import Attempt, Settings, StoreError
-from progress_store.log import Log
+from progress_store import Settings
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, WAITING, playing
 from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 
-FULL = "The disk is full; make room for it."
+FULL = "The disk is full"
 
 
 @pytest.fixture
 def _fails_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let the first answer not be written, and every one after it."""
-    append, refused = Log.append, list[bool]()
+    refused = list[int]()
 
-    def appending(log: Log, attempts: Iterable[Attempt]) -> None:
+    def syncing(handle: int) -> None:
         if not refused:
-            refused.append(True)
-            raise StoreError(FULL)
-        append(log, attempts)
+            refused.append(handle)
+            raise OSError(ENOSPC, FULL)
 
-    monkeypatch.setattr(Log, "append", appending)
+    monkeypatch.setattr("progress_store.log.sync", syncing)
 
 
 @pytest.mark.usefixtures("_fails_once")
