@@ -213,6 +213,15 @@ ACTIONS = (
         moves_window=True,
     ),
     Action(
+        "whole",
+        ("z",),
+        "z",
+        "z whole",
+        "The whole sheet, or as much of it as can be looked over, and back to a part close by",
+        ("drill", "feedback"),
+        moves_window=True,
+    ),
+    Action(
         "into_view",
         ("v",),
         "v",

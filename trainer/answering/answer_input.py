@@ -67,7 +67,7 @@ class AnswerInput(Generic[Asked]):
 
     def look(self) -> Look:
         """Return how the board shows the drill and the answer so far."""
-        return Look(labels=self.drill.shows_labels, hidden=self.question.hidden)
+        return Look(labels=self.drill.shows_labels, ruled=True, hidden=self.question.hidden)
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is and what is marked, in words."""
@@ -79,6 +79,7 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
     lit = verdict.lit
     return replace(
         asked,
+        ruled=True,
         hidden=frozenset(),
         cursor_edge=None,
         cursor_at=None,

@@ -117,6 +117,7 @@ class ReadingInput(AnswerInput[ReadStep]):
         segment = self.question.lit
         return replace(
             super().look(),
+            ruled=False,
             lit=frozenset(segment.edges),
             arrow=(segment.start, segment.end),
             points=points_at(self.drill.pattern, [segment.start]),

@@ -47,15 +47,18 @@ NOTHING = Marked()
 class Look:
     """One look of a board; with nothing said, every crease solid and without its letter.
 
-    ``labels`` draws mountains solid, valleys dashed, and letters where there is room;
-    ``bare`` leaves only grid and paper; ``arrow`` is the vertex a lit crease starts from and the
-    one it leads to; ``points`` are pencil dots; ``shaded`` are faces as vertex cycles;
-    ``staircase`` are the corners of the way across and down; ``cursor_at`` is the point under
-    the cursor, on the pattern or on the bare grid.
+    ``labels`` tells mountains from valleys, with letters where it is plain whose they are;
+    ``bare`` leaves only grid and paper; ``ruled`` counts the squares along the board; ``scanned`` says
+    that it is looked over as a whole and need not be legible in detail; ``arrow`` is the vertex a lit
+    crease starts from and the one it leads to; ``points`` are pencil dots; ``shaded`` are faces as
+    vertex cycles; ``staircase`` are the corners of the way across and down; ``cursor_at`` is the point
+    under the cursor, on the pattern or on the bare grid.
     """
 
     labels: bool = False
     bare: bool = False
+    ruled: bool = False
+    scanned: bool = False
     hidden: frozenset[int] = NO_EDGES
     lit: frozenset[int] = NO_EDGES
     arrow: tuple[int, int] | None = None
@@ -118,8 +121,9 @@ class Board:
 def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphName = "braille") -> Board:
     """Return the board of a pattern in this look, as large as the scale's window."""
     hidden = look.hidden | frozenset(pattern.creases) if look.bare else look.hidden
-    layer = layer_of(pattern, scale, look.labels, hidden)
-    canvas = Canvas(layer, GLYPHS[glyphs])
+    signs = GLYPHS[glyphs]
+    layer = layer_of(pattern, scale, look.labels, hidden, signs.doubles)
+    canvas = Canvas(layer, signs)
     for face in look.shaded:
         canvas.shade(shade_of(layer, [pattern.vertices[vertex] for vertex in face]))
     for edge in look.lit:

@@ -46,7 +46,8 @@ class Glyphs:
     """The character for each set of dots, and the signs that stand for a whole cell.
 
     ``arrows`` start east and go round counterclockwise; ``grid`` and ``shade`` are the characters
-    of cells with nothing else in them, empty where the dots themselves are drawn.
+    of cells with nothing else in them, empty where the dots themselves are drawn. Mountains are told
+    from valleys by a second row of dots where these are fine enough (``doubles``), else valleys by gaps.
     """
 
     dots: tuple[str, ...]
@@ -55,6 +56,7 @@ class Glyphs:
     cursor: str
     grid: str
     shade: str
+    doubles: bool
 
 
 BRAILLE = Glyphs(
@@ -64,6 +66,7 @@ BRAILLE = Glyphs(
     cursor="◆",
     grid="",
     shade="",
+    doubles=True,
 )
 
 # Of the signs the Linux console has no more than these.
@@ -76,6 +79,7 @@ BLOCKS = Glyphs(
     cursor="■",
     grid="·",
     shade="░",
+    doubles=False,
 )
 
 GLYPHS: dict[GlyphName, Glyphs] = {"braille": BRAILLE, "blocks": BLOCKS}
@@ -115,6 +119,16 @@ def dashed(dots: Sequence[Dot]) -> list[Dot]:
     after = [i * slots % (period * last) for i in range(len(dots))]
     first_off, next_on = (ON - 1) * last + slack, period * last - slack
     return [dot for dot, at in zip(dots, after, strict=True) if not first_off < at < next_on]
+
+
+def doubled(dots: Sequence[Dot]) -> list[Dot]:
+    """Return the dots of a line, each with one beside it: a line along the grid stays in its cells."""
+    start, end = dots[0], dots[-1]
+    across, down = abs(end.x - start.x), abs(end.y - start.y)
+    last_in_cell = start.y % DOTS_DOWN == DOTS_DOWN - 1 if down == 0 else start.x % DOTS_ACROSS == 1
+    beside = -1 if 0 in (across, down) and last_in_cell else 1
+    move = Dot(0, beside) if across >= down else Dot(beside, 0)
+    return [Dot(x + more * move.x, y + more * move.y) for x, y in dots for more in (0, 1)]
 
 
 def ticked(dots: Sequence[Dot], marks: AbstractSet[Dot]) -> list[Dot]:

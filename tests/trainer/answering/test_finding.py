@@ -182,4 +182,4 @@ def test_no_word_and_no_look_says_where_a_stretch_is() -> None:
             words = " ".join(entry.says())
             assert not any(role in words for role in (*ROLES.values(), "stretch", "slanted"))
             look = entry.look()
-            assert look == Look(cursor_at=entry.at)
+            assert look == Look(ruled=True, scanned=True, cursor_at=entry.at)

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
 from itertools import pairwise
 
@@ -11,8 +12,10 @@ from drills.pattern import CreasePattern, Line, Paper, build, faces
 from tests.trainer.board.sheets import edge_between, fitted, of_role, patterns, stretch, vertex_at
 from trainer.board import Board, GlyphName, Look, Marked, Scale, TooSmall, draw_board, points_at, scale_for
 from trainer.board.palette import Ink, Mark, Style
+from trainer.board.raster import Dot, cell_of, doubled
 from trainer.board.scale import scale_around
 from trainer.board.static_layer import layer_of
+from trainer.board.window import CLOSE_DOTS
 
 
 def text(board: Board) -> str:
@@ -90,12 +93,53 @@ def test_letters_stand_only_where_labels_are_shown() -> None:
 
 
 @settings(max_examples=30, deadline=None)
+@given(patterns, st.sampled_from((6, 8, 12)))
+def test_a_letter_stands_only_where_it_is_plain_whose_it_is(pattern: CreasePattern, dots: int) -> None:
+    """On one crease alone, which is seen before and after it; no crease beside it, no other letter near."""
+    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), dots), True, frozenset())
+    for cell, letter in sheet.letters.items():
+        (owner,) = [edge for edge, cells in enumerate(sheet.edges) if cell in cells]
+        assert pattern.edges[owner].label == letter
+        cells = list(sheet.edges[owner])
+        for own in cells[cells.index(cell) - 1 :][:3]:
+            assert [own in other for other in sheet.edges].count(True) == 1
+        for side in (cell - 1, cell + 1):
+            assert all(side not in cells for edge, cells in enumerate(sheet.edges) if edge != owner)
+        assert not {cell - 2, cell - 1, cell + 1, cell + 2} & set(sheet.letters)
+
+
+@settings(max_examples=30, deadline=None)
 @given(patterns)
-def test_at_a_readable_scale_most_creases_have_their_letter(pattern: CreasePattern) -> None:
-    """At 12 dots a square only a few short creases rely on their line style and on words."""
-    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), 12), True, frozenset())
-    assert len(sheet.letters) >= 0.8 * len(pattern.creases)
-    assert not sheet.keep & set(sheet.letters)
+def test_at_ten_dots_no_crease_lies_all_under_others(pattern: CreasePattern) -> None:
+    """Each has a cell of its own; that is how near a board with labels opens where it must."""
+    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), CLOSE_DOTS), True, frozenset())
+    crowd = Counter(cell for cells in sheet.edges for cell in cells)
+    assert all(any(crowd[cell] == 1 for cell in sheet.edges[edge]) for edge in pattern.creases)
+
+
+@settings(max_examples=30, deadline=None)
+@given(patterns, st.sampled_from((5, 8, 12)), st.booleans(), st.data())
+def test_mountain_and_valley_differ_by_their_dots(
+    pattern: CreasePattern, dots: int, doubles: bool, data: st.DataObject
+) -> None:
+    """Without letter and colour: a second row of dots, or gaps; at five dots only long creases have gaps."""
+    edge = data.draw(st.sampled_from(pattern.creases))
+    scale = scale_around(pattern, 999, 999, Point(0, 0), dots)
+    one, other = (
+        layer_of(sheet, scale, True, frozenset(), doubles).edges[edge]
+        for sheet in (pattern, pattern.switched([edge]))
+    )
+    if doubles or len(one) > 4:
+        assert one != other
+
+
+def test_a_doubled_line_along_the_grid_stays_in_its_cells() -> None:
+    """The second row of dots lies towards the middle of the cell, whichever row the first is in."""
+    for at in range(4):
+        line = [Dot(x, at) for x in range(7)]
+        assert {cell_of(dot) for dot in doubled(line)} == {cell_of(dot) for dot in line}
+        upright = [Dot(at, y) for y in range(9)]
+        assert {cell_of(dot) for dot in doubled(upright)} == {cell_of(dot) for dot in upright}
 
 
 def test_hidden_creases_leave_no_trace() -> None:

@@ -148,15 +148,14 @@ class Play:
     @property
     def scale(self) -> Scale:
         """The scale of the board on top."""
-        scale = scale_for(self.drill.pattern, *self.board.size)
+        scale = scale_for(self.drill.pattern, *self.board.room)
         assert isinstance(scale, Scale)
         return scale
 
     @property
     def corner(self) -> tuple[int, int]:
         """The column and row of the board's widget where the sheet begins."""
-        size, scale = self.board.size, self.scale
-        return (size.width - scale.columns) // 2, (size.height - scale.rows) // 2
+        return self.board.corner(self.scale)
 
     @property
     def said(self) -> str:
