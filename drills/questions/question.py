@@ -93,6 +93,11 @@ class Question(ABC, Generic[Truth, Given]):
         return frozenset()
 
     @property
+    def lit_points(self) -> frozenset[int]:
+        """The vertices that are lit while it is asked."""
+        return frozenset()
+
+    @property
     def marks(self) -> int:
         """How many marks the right answer takes; one where there is nothing to mark."""
         return 1

@@ -7,7 +7,7 @@ from typing import Literal, NamedTuple, TypeAlias
 
 from drills.questions import Highlights, Slip, Verdict
 from progress_store import Judged
-from trainer.answering import ReadingInput
+from trainer.answering import NumbersInput
 from trainer.practice.flow import Asking, DrillFlow, Over, Told, Worked
 
 SLIPS: Mapping[Slip, str] = {
@@ -59,7 +59,7 @@ def _asking(flow: DrillFlow, notice: str) -> Iterator[Line | NumberField]:
     yield Line(question.says[0], "bold")
     yield from map(Line, question.says[1:])
     yield Line()
-    if isinstance(answer_input, ReadingInput):
+    if isinstance(answer_input, NumbersInput):
         for field, number in enumerate(answer_input.numbers):
             is_in_hand = field == answer_input.at
             waits = is_in_hand and answer_input.waits

@@ -137,6 +137,11 @@ class JoinPoints(MarkQuestion):
         """The inside lines."""
         return self.inside
 
+    @property
+    def lit_points(self) -> frozenset[int]:
+        """The start."""
+        return frozenset({self.start})
+
     def answered(self, drill: Drill, given: Marks) -> str:
         """Return the point chosen."""
         if not given.items:

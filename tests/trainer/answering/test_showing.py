@@ -7,7 +7,7 @@ import pytest
 from drills.flatfold import balances, faults
 from drills.geometry import Point, Step
 from drills.pattern import place_of
-from drills.questions import Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
+from drills.questions import KINDS, Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
 from drills.structures import Stretch
 from tests.drills.questions.codes import place_outside, right_answer
 from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
@@ -15,6 +15,10 @@ from trainer.answering import verdict_look
 from trainer.board import Look, draw_board, points_at
 from trainer.ways_of_asking import input_for
 
+MARKED = [
+    (kind, form) for kind, form in FORMS if KINDS[kind].forms[form].question.takes in (Marks, MarkedPlaces)
+]
+"""The forms that are answered by marks."""
 A_PLACE = re.compile(r"\([0-9/ ]+; [0-9/ ]+\)")
 
 
@@ -32,7 +36,7 @@ def wrong_of(made: Drill) -> Marks | MarkedPlaces:
         return MarkedPlaces(frozenset([*sorted(given.points)[1:], place_outside(made)]))
     assert isinstance(made.question.answer, Marks)
     right = sorted(made.question.answer.items)
-    others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
+    others = made.pattern.interior if made.question.marks_points else made.pattern.creases
     return marked([*right[1:], next(other for other in others if other not in right)])
 
 
@@ -63,18 +67,18 @@ def test_the_right_place_is_shown_beside_the_chosen_one() -> None:
     assert right.missed == right.wrong == Look().marked
 
 
-@pytest.mark.parametrize(("kind", "form"), [form for form in FORMS if form[0] != "steps"])
+@pytest.mark.parametrize(("kind", "form"), MARKED)
 def test_misses_and_false_alarms_are_drawn_apart(kind: str, form: str) -> None:
     """As many as the verdict counts; what was marked while answering is gone."""
     for made in of_form(kind, form):
         look, verdict = shown(made, wrong_of(made))
         assert not verdict.right
-        by_edges = made.question.ask == "edges"
         if isinstance(made.question.answer, Outlines):
             missed = [outline for outline in made.question.answer.edges if outline <= look.missed.edges]
             counts = [len(missed), len(look.wrong.points)]
         else:
-            counts = [len(seen.edges if by_edges else seen.points) for seen in (look.missed, look.wrong)]
+            by_points = made.question.marks_points
+            counts = [len(seen.points if by_points else seen.edges) for seen in (look.missed, look.wrong)]
         assert counts == [verdict.misses, verdict.false_alarms]
         assert look.marked == Look().marked
 
