@@ -68,9 +68,7 @@ class AnswerInput(Generic[Asked]):
     def look(self) -> Look:
         """Return how the board shows the drill and the answer so far."""
         points = points_at(self.drill.pattern, self.question.lit_points)
-        return Look(
-            labels=self.drill.shows_labels, ruled=True, hidden=self.question.hidden, points=points
-        )
+        return Look(labels=self.drill.shows_labels, ruled=True, hidden=self.question.hidden, points=points)
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is and what is marked, in words."""
