@@ -1,6 +1,7 @@
 """How long a key is waited for: Enter until the next drill is drawn, and any key while that one is made.
 
 Three ways in one run: each drill made when it is taken; made ahead in a thread; made ahead in a process.
+Beside each wait stands what of it the loop's thread worked: the rest is other work on the machine.
 """
 
 from __future__ import annotations
@@ -15,7 +16,8 @@ from datetime import timedelta
 from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
-from time import perf_counter
+from time import perf_counter, thread_time
+from typing import NamedTuple
 
 from textual.events import Key
 
@@ -32,7 +34,7 @@ from trainer.practice.session import Moment, Planned
 from trainer.screens.app import Slantwise
 from trainer.screens.drill import DrillScreen
 
-DRILLS = 10
+DRILLS = 5
 READING, LOOKING = 2.0, 0.8
 """Seconds for the question and for the verdict; 0.8 is when a quick right answer goes on by itself."""
 WRONG_ONE_IN = 3
@@ -61,6 +63,13 @@ WAYS: dict[str, Callable[[], AbstractContextManager[Making]]] = {
 }
 
 
+class Wait(NamedTuple):
+    """Milliseconds until the next drill was drawn, and those of them that the loop's thread worked."""
+
+    whole: float
+    work: float
+
+
 class Loop:
     """The program on its loop, and how long that stood still."""
 
@@ -86,17 +95,17 @@ class Loop:
         await asyncio.sleep(seconds)
         return 1000 * self.still
 
-    async def waits(self, key: str) -> float:
-        """Press a key that brings another drill; return the milliseconds until that is drawn."""
+    async def waits(self, key: str) -> Wait:
+        """Press a key that brings another drill; return how long it took until that was drawn."""
         before = self.app.screen, getattr(self.app.screen, "_shown", None)
-        start = perf_counter()
+        start, worked = perf_counter(), thread_time()
         self.app.post_message(Key(key, key if len(key) == 1 else None))
         while (self.app.screen, getattr(self.app.screen, "_shown", None)) == before:
             await asyncio.sleep(0)
         drawn = asyncio.Event()
         self.app.screen.call_after_refresh(drawn.set)
         await drawn.wait()
-        return 1000 * (perf_counter() - start)
+        return Wait(1000 * (perf_counter() - start), 1000 * (thread_time() - worked))
 
     async def answers(self, right: bool) -> None:
         """Answer the drill in hand up to the last key, where it is not worked; see its verdict."""
@@ -129,14 +138,14 @@ async def running(making: Making) -> AsyncIterator[Loop]:
             watching.cancel()
 
 
-async def at_level(making: Making, level: int, number: int) -> tuple[list[float], float]:
+async def at_level(making: Making, level: int, number: int) -> tuple[list[Wait], float]:
     """Return the waits in a round whose kinds are all at a level, and the longest standstill."""
     async with running(making) as loop:
         session = rounds.today(loop.app.store, loop.app.clock)
         session._plan = _at(level, session._plan)
         loop.app.practise(session)
         await asyncio.sleep(LOOKING)
-        waits, still = list[float](), 0.0
+        waits, still = list[Wait](), 0.0
         for each in range(number):
             still = max(still, await loop.reads(READING))
             await loop.answers(right=each % WRONG_ONE_IN > 0)
@@ -156,11 +165,11 @@ def _at(level: int, plan: Callable[[Moment], Planned | None]) -> Callable[[Momen
     return planned
 
 
-async def of_the_yardstick(making: Making) -> tuple[list[float], list[float], float]:
+async def of_the_yardstick(making: Making) -> tuple[list[Wait], list[Wait], float]:
     """Return the wait for its first drill, those for the others, and the longest standstill."""
     async with running(making) as loop:
         await asyncio.sleep(READING)
-        first, others, still = [await loop.waits("y")], list[float](), 0.0
+        first, others, still = [await loop.waits("y")], list[Wait](), 0.0
         for _ in range(15):
             still = max(still, await loop.reads(READING / 2))
             *keys, last = right_keys(loop.screen.flow.drill)
@@ -173,7 +182,7 @@ async def of_the_yardstick(making: Making) -> tuple[list[float], list[float], fl
 
 async def measure(way: str, number: int) -> None:
     """Print the table of a way."""
-    print(f"{way:<22}  median  worst  loop still for")
+    print(f"{way:<22}  median  worst   its work: median  worst   loop still for")
     with WAYS[way]() as making:
         for level in range(1, top_level() + 1):
             _print(f"level {level}, {number} drills", *await at_level(making, level, number))
@@ -182,8 +191,10 @@ async def measure(way: str, number: int) -> None:
         _print("yardstick, the others", others, still)
 
 
-def _print(name: str, waits: Sequence[float], still: float) -> None:
-    print(f"{name:<22}{median(waits):8.0f}{max(waits):7.0f}{still:16.0f}", flush=True)
+def _print(name: str, waits: Sequence[Wait], still: float) -> None:
+    whole, work = zip(*waits, strict=True)
+    print(f"{name:<22}{median(whole):8.0f}{max(whole):7.0f}", end="")
+    print(f"{median(work):19.0f}{max(work):7.0f}{still:17.0f}", flush=True)
 
 
 def main() -> None:
