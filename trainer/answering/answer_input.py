@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import ClassVar, Generic, TypeVar
 
 from drills.questions import AnyQuestion, Drill, Marks, Verdict
-from trainer.board import Arrow, Look, Marked, Scale, points_at
+from trainer.board import Arrow, Look, Marked, Scale
 
 Asked = TypeVar("Asked", bound=AnyQuestion)
 
@@ -90,5 +90,13 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
         wrong=Marked(lit.extra, lit.extra_points),
         shaded=lit.going_in,
         staircase=lit.staircase,
-        fault_points=points_at(drill.pattern, lit.faults),
+        is_told=True,
+        kept=lit.sides.union(*(drill.pattern.around[count.vertex] for count in lit.counts)),
+        outlines=lit.outlines,
+        angles=lit.angles,
+        notes=tuple((edge, f"{was}>{should_be}") for edge, was, should_be in lit.switches),
+        counts=tuple(
+            (drill.pattern.vertices[vertex], f"{mountains}M {valleys}V")
+            for vertex, mountains, valleys in lit.counts
+        ),
     )

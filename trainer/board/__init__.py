@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from trainer.board.canvas import Line
 from trainer.board.cursor import Arrow, Cursor, Track, track_of
-from trainer.board.drawing import LABELS, ROLES, Board, Look, Marked, crease_in_words, draw_board, points_at
+from trainer.board.drawing import Board, crease_in_words, draw_board
+from trainer.board.look import Look, Marked, points_at
 from trainer.board.overview import OverviewRow, Plan, draw_overview, plan_of
 from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint, Palette
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, GLYPHS, Cell, Dot, GlyphName
@@ -18,9 +19,7 @@ __all__ = [
     "DOTS_ACROSS",
     "DOTS_DOWN",
     "GLYPHS",
-    "LABELS",
     "LIGHT",
-    "ROLES",
     "RULER_COLUMNS",
     "RULER_ROWS",
     "Arrow",

@@ -11,7 +11,7 @@ from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
-from trainer.board.drawing import Look, Marked
+from trainer.board.look import Look, Marked
 from trainer.board.palette import SIGNS, Mark
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Dot, Glyphs, Masks, line_dots, masks_of
 from trainer.board.scale import Box, Scale

@@ -45,9 +45,10 @@ _QUADRANT_BITS = (0x01 | 0x02, 0x08 | 0x10, 0x04 | 0x40, 0x20 | 0x80)
 class Glyphs:
     """The character for each set of dots, and the signs that stand for a whole cell.
 
-    ``arrows`` start east and go round counterclockwise; ``grid`` and ``shade`` are the characters
-    of cells with nothing else in them, empty where the dots themselves are drawn. Mountains are told
-    from valleys by a second row of dots where these are fine enough (``doubles``), else valleys by gaps.
+    ``arrows`` start east and go round counterclockwise; ``grid``, ``shade`` and ``hatch`` are the
+    characters of cells with nothing else in them, empty where the dots themselves are drawn. Mountains
+    are told from valleys by a second row of dots where these are fine enough (``doubles``), else valleys
+    by gaps.
     """
 
     dots: tuple[str, ...]
@@ -56,6 +57,7 @@ class Glyphs:
     cursor: str
     grid: str
     shade: str
+    hatch: str
     doubles: bool
 
 
@@ -66,6 +68,7 @@ BRAILLE = Glyphs(
     cursor="◆",
     grid="",
     shade="",
+    hatch="",
     doubles=True,
 )
 
@@ -79,6 +82,7 @@ BLOCKS = Glyphs(
     cursor="■",
     grid="·",
     shade="░",
+    hatch="/",
     doubles=False,
 )
 
@@ -154,9 +158,19 @@ def masks_of(dots: Iterable[Dot], columns: int, rows: int) -> Masks:
     return masks
 
 
-def has_dot(masks: Sequence[int], columns: int, x: int, y: int) -> bool:
-    """Whether the dot is set; dots off the board are not."""
-    cell = y // DOTS_DOWN * columns + x // DOTS_ACROSS
-    if not (0 <= x < columns * DOTS_ACROSS and 0 <= cell < len(masks)):
-        return False
-    return bool(masks[cell] & BITS[y % DOTS_DOWN][x % DOTS_ACROSS])
+def thickened(masks: Masks, is_steep: bool, columns: int, rows: int) -> Masks:
+    """Return a line two dots wide: to the right where it is steep, else downwards."""
+    dots = [dot for cell, mask in masks.items() for dot in dots_in(cell, mask, columns)]
+    beside = [Dot(dot.x + is_steep, dot.y + (not is_steep)) for dot in dots]
+    return masks_of([*dots, *beside], columns, rows)
+
+
+def dots_in(cell: int, mask: int, columns: int) -> list[Dot]:
+    """Return the dots of a cell."""
+    row, column = divmod(cell, columns)
+    return [
+        Dot(column * DOTS_ACROSS + x, row * DOTS_DOWN + y)
+        for y in range(DOTS_DOWN)
+        for x in range(DOTS_ACROSS)
+        if mask & BITS[y][x]
+    ]

@@ -13,7 +13,7 @@ from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
-from trainer.board.drawing import NOTHING, Look, Marked
+from trainer.board.look import NOTHING, Look, Marked
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Cell, Dot, line_dots, masks_of
 from trainer.board.scale import LEAST_DOTS, PANNED_DOTS, SCAN_DOTS, Scale, middle_of, scale_around, scale_for
 
@@ -204,7 +204,12 @@ def in_view(scale: Scale, thing: Thing) -> bool:
 
 def _told(pattern: CreasePattern, look: Look) -> list[list[Thing]]:
     """Return what a verdict says, what matters first: missed, too many, out of balance, right."""
-    groups = (look.missed, look.wrong, Marked(points=look.fault_points), look.right)
+    groups = (
+        look.missed,
+        look.wrong,
+        Marked(points=look.fault_points | {point for point, _ in look.counts}),
+        look.right,
+    )
     return [_marked(pattern, group) for group in groups if group != NOTHING]
 
 

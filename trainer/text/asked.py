@@ -238,12 +238,16 @@ def tell_truth(
 def tell_marks(
     question: AnyQuestion, drill: Drill, tags: Tags, given: Marks, verdict: Verdict
 ) -> Iterator[str]:
-    """Yield what was missed and what was too many, then what is true."""
+    """Yield what was missed and what was too many, what is true, and what the reason speaks of."""
     truth = question.answer.items
     if not verdict.right:
         yield from _listed("Missed", truth - given.items, tags)
         yield from _listed("Too many", given.items - truth, tags)
     yield from tell_one_mark(question, drill, tags, given, verdict)
+    counts = [f"{m}M {v}V at {place_of(drill.pattern, vertex)}" for vertex, m, v in verdict.lit.counts]
+    if counts:
+        yield f"Out of balance: {', '.join(counts)}."
+    yield from _listed("Lit", verdict.lit.angles, tags)
 
 
 def tell_one_mark(

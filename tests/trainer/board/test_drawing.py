@@ -4,6 +4,7 @@ from collections import Counter
 from fractions import Fraction
 from itertools import pairwise
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -181,8 +182,8 @@ def test_verdicts_are_told_by_signs() -> None:
         wrong=Marked(frozenset([wrong]), frozenset([Point(1, 7)])),
     )
     for glyphs in ("braille", "blocks"):
-        signs = [sign for sign in text(drawn(pattern, look, glyphs)) if sign in "+?×"]  # noqa: RUF001
-        assert sorted(signs) == sorted("+?××")  # noqa: RUF001
+        signs = {sign for sign in text(drawn(pattern, look, glyphs)) if sign in "+!×?"}  # noqa: RUF001
+        assert signs == set("+!×")  # noqa: RUF001
 
 
 def test_a_mark_never_covers_a_letter() -> None:
@@ -218,18 +219,32 @@ def test_points_and_faults_have_their_signs() -> None:
 
 
 def test_shading_stays_inside_its_face_and_off_the_creases() -> None:
-    """No cell of a crease changes its kind, and only cells within the face's box are shaded."""
+    """No cell of a crease changes, and only cells within the face's box are shaded."""
     pattern = stretch()
     face = next(face for face in faces(pattern) if vertex_at(pattern, 1, 1) in face and len(face) == 3)
-    plain, shaded = drawn(pattern, Look()), drawn(pattern, Look(shaded=(face,)))
+    plain, shaded = drawn(pattern, Look()), drawn(pattern, Look(shaded=((face,),)))
     columns = [shaded.scale.cell(pattern.vertices[vertex]).column for vertex in face]
     for before, after in zip(plain.lines, shaded.lines, strict=True):
         old = [span.style for span in before for _ in span.text]
         new = [span.style for span in after for _ in span.text]
         for column, (was, now) in enumerate(zip(old, new, strict=True)):
-            assert was == now or (was.ink, now.ink) == (Ink.GRID, Ink.SHADE)
+            assert was == now or (was.ink, now.ink) == (Ink.GRID, Ink.HATCH)
             assert was == now or min(columns) <= column <= max(columns)
-    assert "░" in text(drawn(pattern, Look(shaded=(face,)), "blocks"))
+
+
+@pytest.mark.parametrize("glyphs", ["braille", "blocks"])
+def test_two_parts_are_shaded_apart(glyphs: GlyphName) -> None:
+    """One hatched, one dotted: the same face has other signs as the first part than as the second."""
+    pattern = stretch()
+    face = next(face for face in faces(pattern) if vertex_at(pattern, 1, 1) in face and len(face) == 3)
+    plain, hatched, dotted = (
+        text(drawn(pattern, Look(shaded=parts), glyphs)) for parts in ((), ((face,),), ((), (face,)))
+    )
+    shaded = [
+        (one, other) for one, other, was in zip(hatched, dotted, plain, strict=True) if one != was != other
+    ]
+    assert len(shaded) > 3
+    assert all(one != other for one, other in shaded)
 
 
 def test_the_staircase_says_its_two_numbers() -> None:
@@ -238,7 +253,7 @@ def test_the_staircase_says_its_two_numbers() -> None:
     way = (Point(1, 1), Point(5, 1), Point(5, 4))
     board = drawn(pattern, Look(staircase=way))
     assert [sign for sign in text(board) if sign.isdigit()] == ["3", "4"]
-    assert Ink.STEPS in {span.style.ink for line in board.lines for span in line}
+    assert Ink.REASON in {span.style.ink for line in board.lines for span in line}
 
 
 @settings(max_examples=40, deadline=None)

@@ -104,7 +104,7 @@ def test_marks_and_verdict_have_their_signs() -> None:
     scale = shown(pattern, Point(0, 0))
     for look, sign in (
         (Look(marked=Marked(frozenset(inside))), "*"),
-        (Look(missed=Marked(frozenset(inside))), "?"),
+        (Look(missed=Marked(frozenset(inside))), "!"),
         (Look(wrong=Marked(points=frozenset([Point(20, 20)]))), "×"),  # noqa: RUF001  (the board's sign)
         (Look(right=Marked(points=frozenset([Point(20, 20)]))), "+"),
         (Look(fault_points=frozenset([Point(20, 20)])), "!"),
