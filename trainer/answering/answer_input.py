@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import ClassVar, Generic, TypeVar
 
 from drills.questions import AnyQuestion, Drill, Marks, Verdict
-from trainer.board import Arrow, Look, Marked, Scale
+from trainer.board import Arrow, Look, Marked, Scale, points_at
 
 Asked = TypeVar("Asked", bound=AnyQuestion)
 
