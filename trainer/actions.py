@@ -13,6 +13,7 @@ Context: TypeAlias = Literal[
     "opening",
     "welcome",
     "drill",
+    "letters",
     "feedback",
     "end",
     "record",
@@ -27,6 +28,7 @@ CONTEXTS: Mapping[Context, str] = {
     "opening": "Opening",
     "welcome": "First start",
     "drill": "Drill",
+    "letters": "Letters on the board",
     "feedback": "After the answer",
     "end": "End of a round",
     "record": "Record",
@@ -37,6 +39,10 @@ CONTEXTS: Mapping[Context, str] = {
     "help": "Help",
 }
 _ALL = tuple(CONTEXTS)
+WITHOUT_LETTERS = tuple(context for context in CONTEXTS if context != "letters")
+"""Where letters on the board do not need the keys."""
+LETTERS = "bdefghnpqrstwxy"
+"""The letters on the board: none that labels a crease, looks like another sign, or does something there."""
 WINDOW_WAYS: Mapping[str, tuple[int, int]] = {
     "i": (0, -1),
     "j": (-1, 0),
@@ -120,14 +126,14 @@ ACTIONS = (
     Action("begin", ("enter",), "Enter", "Enter begin", "Three minutes on one small sheet", ("welcome",)),
     Action("place_me", ("p",), "p", "p find my level", "A few drills that find your level", ("welcome",)),
     Action("skip", ("s",), "s", "s skip both", "Skip both and start at level 1", ("welcome",)),
-    Action("answer", ("enter",), "Enter", "Enter answer", "Answer", ("drill",)),
+    Action("answer", ("enter",), "Enter", "Enter answer", "Answer", ("drill", "letters")),
     Action(
         "go",
         ("up", "down", "left", "right"),
         "arrows",
         "arrows move",
         "Go from point to point or from square to square; change a number or a choice",
-        ("drill", "pick", "warm-up"),
+        ("drill", "letters", "pick", "warm-up"),
         False,
         True,
     ),
@@ -137,7 +143,7 @@ ACTIONS = (
         "<",
         "",
         "Next crease round the point, counterclockwise",
-        ("drill",),
+        ("drill", "letters"),
         True,
     ),
     Action(
@@ -146,7 +152,7 @@ ACTIONS = (
         ">",
         "< > crease",
         "Next crease round the point, clockwise",
-        ("drill",),
+        ("drill", "letters"),
         True,
     ),
     Action(
@@ -155,7 +161,43 @@ ACTIONS = (
         "Space",
         "Space mark",
         "Mark the crease or point, or take its mark away",
-        ("drill",),
+        ("drill", "letters"),
+        True,
+    ),
+    Action(
+        "letters",
+        ("a",),
+        "a",
+        "a letters",
+        "Put a letter on each crease, point or part in view, or take the letters away",
+        ("drill", "letters"),
+        True,
+    ),
+    Action(
+        "letter",
+        tuple(LETTERS),
+        "b-y",
+        "b-y mark",
+        "Mark what has the letter, or take its mark away; where there are many, first choose a part",
+        ("letters",),
+        takes_key=True,
+    ),
+    Action(
+        "letters_back",
+        ("escape",),
+        "Esc",
+        "Esc back",
+        "From the letters of a part to those of all parts, then to none",
+        ("letters",),
+    ),
+    Action(
+        "far",
+        ("home", "end", "pageup", "pagedown"),
+        "Home End",
+        "",
+        "Go five squares left or right; with Page up and Page down five up or down",
+        ("drill", "letters"),
+        True,
         True,
     ),
     Action(
@@ -177,7 +219,9 @@ ACTIONS = (
         ("drill",),
         True,
     ),
-    Action("nothing", ("0",), "0", "0 none", "Answer that there is nothing to mark", ("drill",), True),
+    Action(
+        "nothing", ("0",), "0", "0 none", "Answer that there is nothing to mark", ("drill", "letters"), True
+    ),
     Action(
         "scroll",
         ("up", "down", "pageup", "pagedown"),
@@ -189,16 +233,25 @@ ACTIONS = (
         True,
     ),
     Action("hint", ("h",), "h", "h hint", "A little help; the answer then counts as slow", ("drill",)),
-    Action("undo", ("u", "backspace"), "u", "u undo", "Take back the last mark, digit or move", ("drill",)),
-    Action("next_point", ("tab",), "Tab", "", "Next point in reading order, or next number", ("drill",)),
-    Action("last_point", ("shift+tab",), "Shift+Tab", "", "The point or number before", ("drill",)),
+    Action(
+        "undo",
+        ("u", "backspace"),
+        "u",
+        "u undo",
+        "Take back the last mark, digit or move",
+        ("drill", "letters"),
+    ),
+    Action(
+        "next_point", ("tab",), "Tab", "", "Next point in reading order, or next number", ("drill", "letters")
+    ),
+    Action("last_point", ("shift+tab",), "Shift+Tab", "", "The point or number before", ("drill", "letters")),
     Action(
         "pan",
         (*WINDOW_WAYS,),
         "i j k l",
         "ijkl scroll",
         "Move over a sheet too large to be shown whole, also with Shift and an arrow, the wheel or a drag",
-        ("drill", "feedback"),
+        ("drill", "letters", "feedback"),
         takes_key=True,
         moves_window=True,
     ),
@@ -208,7 +261,7 @@ ACTIONS = (
         "+ -",
         "+ - zoom",
         "Show the sheet larger or smaller, also with Ctrl and the wheel",
-        ("drill", "feedback"),
+        ("drill", "letters", "feedback"),
         takes_key=True,
         moves_window=True,
     ),
@@ -218,7 +271,7 @@ ACTIONS = (
         "z",
         "z whole",
         "The whole sheet, or as much of it as can be looked over, and back to a part close by",
-        ("drill", "feedback"),
+        ("drill", "letters", "feedback"),
         moves_window=True,
     ),
     Action(
@@ -227,7 +280,7 @@ ACTIONS = (
         "v",
         "v back",
         "Back to the cursor or what is asked; after the answer on to the next sign of the verdict",
-        ("drill", "feedback"),
+        ("drill", "letters", "feedback"),
         moves_window=True,
     ),
     Action("go_on", ("enter", "space"), "Enter", "Enter go on", "Go on", ("feedback", "end")),
@@ -257,9 +310,16 @@ ACTIONS = (
         ("pick", "warm-up"),
     ),
     Action("sleep", ("ctrl+z",), "Ctrl+Z", "", "Let the program sleep; fg in the shell wakes it", _ALL),
-    Action("leave", ("escape", "q"), "q Esc", "q leave", "Leave this screen; what is answered is kept", _ALL),
-    Action("dots", ("b",), "b", "", "Draw with braille dots or with blocks", _ALL),
-    Action("theme", ("t",), "t", "", "Dark or light", _ALL),
+    Action(
+        "leave",
+        ("escape", "q"),
+        "q Esc",
+        "q leave",
+        "Leave this screen; what is answered is kept",
+        WITHOUT_LETTERS,
+    ),
+    Action("dots", ("b",), "b", "", "Draw with braille dots or with blocks", WITHOUT_LETTERS),
+    Action("theme", ("t",), "t", "", "Dark or light", WITHOUT_LETTERS),
     Action("help", ("question_mark", "f1"), "?", "? help", "Every key", _ALL),
 )
 

@@ -9,7 +9,18 @@ from typing import Any, get_args
 
 import pytest
 
-from trainer.actions import ACTIONS, CONTEXTS, WINDOW_WAYS, Context, actions_at, key_line, window_line
+from trainer.actions import (
+    ACTIONS,
+    CONTEXTS,
+    LETTERS,
+    WINDOW_WAYS,
+    WITHOUT_LETTERS,
+    Action,
+    Context,
+    actions_at,
+    key_line,
+    window_line,
+)
 from trainer.answering import AnswerInput
 from trainer.screens.base_screen import GAP, LEAST_COLUMNS, BaseScreen, bindings_for, fitting
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
@@ -40,6 +51,7 @@ SCREENS: dict[Context, type[BaseScreen]] = {
     "opening": OpeningScreen,
     "welcome": WelcomeScreen,
     "drill": DrillScreen,
+    "letters": DrillScreen,
     "feedback": DrillScreen,
     "end": EndScreen,
     "record": RecordScreen,
@@ -100,7 +112,8 @@ def test_every_place_can_be_left_in_two_ways_and_has_help() -> None:
     """By a letter and by Escape, by a sign and by F1."""
     for context in CONTEXTS:
         actions = {action.name: action.keys for action in actions_at(context)}
-        assert len(actions["leave"]) == len(actions["help"]) == 2
+        leaving = ("letters_back", "letters") if context == "letters" else ("leave",)
+        assert sum(len(actions[name]) for name in leaving) == len(actions["help"]) == 2
 
 
 @pytest.mark.parametrize("context", CONTEXTS)
@@ -118,7 +131,7 @@ def test_the_window_is_moved_by_keys_that_no_line_of_keys_offers() -> None:
     """During a drill and after it, by plain keys too; the words stand below the overview, in two lines."""
     moving = window_line()
     assert [action.name for action in moving] == ["pan", "zoom", "whole", "into_view"]
-    contexts: tuple[Context, ...] = ("drill", "feedback")
+    contexts: tuple[Context, ...] = ("drill", "letters", "feedback")
     for context in contexts:
         assert set(moving) <= set(actions_at(context))
         assert not set(moving) & set(key_line(context))
@@ -136,19 +149,25 @@ def test_every_manner_of_asking_can_be_answered_and_taken_back() -> None:
         assert used.actions <= names
 
 
+def test_no_letter_on_the_board_is_an_m_or_v_or_can_be_taken_for_another_sign() -> None:
+    """Nor is it a key of the lesson's own, which goes before those of a drill."""
+    assert len(set(LETTERS)) == len(LETTERS)
+    pages = {key for action in ACTIONS if action.contexts == ("lesson",) for key in action.keys}
+    assert not set(LETTERS) & ({*"mvilo"} | pages)
+
+
 def test_the_readme_has_the_same_keys() -> None:
     """Its table is the registry's, row by row."""
-    everywhere = tuple(CONTEXTS)
-    assert rows_of_readme() == [
-        (
-            action.shown,
-            action.words,
-            "everywhere"
-            if action.contexts == everywhere
-            else ", ".join(CONTEXTS[at] for at in action.contexts),
-        )
-        for action in ACTIONS
-    ]
+    assert rows_of_readme() == [(action.shown, action.words, where_in_words(action)) for action in ACTIONS]
+
+
+def where_in_words(action: Action) -> str:
+    """Return where an action works, in the README's words."""
+    if action.contexts == tuple(CONTEXTS):
+        return "everywhere"
+    if action.contexts == WITHOUT_LETTERS:
+        return "everywhere without letters on the board"
+    return ", ".join(CONTEXTS[at] for at in action.contexts)
 
 
 def rows_of_readme() -> list[tuple[str, str, str]]:

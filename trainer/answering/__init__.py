@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trainer.answering.answer_input import AnswerInput, verdict_look
+from trainer.answering.answer_input import FAR_WAYS, AnswerInput, verdict_look
 from trainer.answering.crossings import ARROW_MOVES, STRIDE, FindingInput, PlacingInput
 from trainer.answering.marking import CreasesInput, JoiningInput, MarkingInput, PointsInput
 from trainer.answering.numbers import LARGEST, NumbersInput
@@ -10,6 +10,7 @@ from trainer.answering.reading import ReadingInput
 
 __all__ = [
     "ARROW_MOVES",
+    "FAR_WAYS",
     "LARGEST",
     "STRIDE",
     "AnswerInput",

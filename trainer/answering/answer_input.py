@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import ClassVar, Generic, TypeVar
 
 from drills.questions import AnyQuestion, Drill, Marks, Verdict
 from trainer.board import Arrow, Look, Marked, Scale, points_at
 
+FAR_WAYS: Mapping[str, Arrow] = {"home": "left", "end": "right", "pageup": "up", "pagedown": "down"}
+"""Where the keys lead that go far."""
 Asked = TypeVar("Asked", bound=AnyQuestion)
 
 
@@ -36,6 +39,27 @@ class AnswerInput(Generic[Asked]):
 
     def undo(self) -> None:
         """Take back the last mark or number."""
+
+    def far(self, arrow: Arrow) -> None:
+        """Move the cursor far."""
+
+    @property
+    def letters_on(self) -> bool:
+        """Whether letters stand on the board."""
+        return False
+
+    def sees(self, scale: Scale) -> bool:
+        """Take note of what of the sheet is in view, and say whether the letters change by it."""
+        return False
+
+    def letters(self) -> None:
+        """Put letters on what is in view, or take them away."""
+
+    def letter(self, letter: str) -> None:
+        """Mark what has the letter, or show the letters of the part that has it."""
+
+    def letters_back(self) -> None:
+        """Go back from the letters of a part to all of them, then to none."""
 
     def number(self, digit: int) -> None:
         """Type a digit."""

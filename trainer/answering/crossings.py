@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import count
 
 from drills.geometry import Direction, Point, moved
-from drills.pattern import place
+from drills.pattern import CreasePattern, place
 from drills.questions import Drill, FindStretches, MarkedPlaces, PlaceStep
 from drills.structures import middle_of
+from trainer.actions import LETTERS
 from trainer.answering.answer_input import AnswerInput
-from trainer.board import DOTS_ACROSS, DOTS_DOWN, Arrow, Dot, Look, Marked, Scale
+from trainer.answering.letters import BY_LETTERS, LetteredInput, Places
+from trainer.board import DOTS_ACROSS, DOTS_DOWN, FAR, Arrow, Dot, Letter, Look, Marked, Scale
 
 ARROW_MOVES: dict[Arrow, Direction] = {
     "left": Direction(-1, 0),
@@ -19,8 +22,21 @@ ARROW_MOVES: dict[Arrow, Direction] = {
 }
 
 
+def on_sheet(pattern: CreasePattern, at: Point) -> Point:
+    """Return a place, or the nearest one on the paper."""
+    left, bottom, right, top = pattern.box
+    return Point(min(max(at.x, left), right), min(max(at.y, bottom), top))
+
+
+def is_one_of(at: Point, number: int) -> bool:
+    """Whether a crossing is one of those taken where of so many one is taken, spread over the grid."""
+    return (at.x + 2 * at.y) % number == 0
+
+
 class PlacingInput(AnswerInput[PlaceStep]):
     """A cursor that goes square by square, begun at the start of the step."""
+
+    actions = frozenset({"far"})
 
     def __init__(self, drill: Drill, question: PlaceStep) -> None:
         super().__init__(drill, question)
@@ -28,10 +44,11 @@ class PlacingInput(AnswerInput[PlaceStep]):
 
     def go(self, arrow: Arrow) -> None:
         """Go one square; at the paper's edge it stays."""
-        left, bottom, right, top = self.drill.pattern.box
-        there = moved(self.at, ARROW_MOVES[arrow])
-        if left <= there.x <= right and bottom <= there.y <= top:
-            self.at = there
+        self.at = on_sheet(self.drill.pattern, moved(self.at, ARROW_MOVES[arrow]))
+
+    def far(self, arrow: Arrow) -> None:
+        """Go five squares, or as far as the paper's edge."""
+        self.at = on_sheet(self.drill.pattern, moved(self.at, ARROW_MOVES[arrow], FAR))
 
     def undo(self) -> None:
         """Go back to the start."""
@@ -68,24 +85,39 @@ STRIDE = 4
 """Squares from one stop of Tab to the next, in rows as far apart."""
 
 
-class FindingInput(AnswerInput[FindStretches]):
+class FindingInput(LetteredInput[FindStretches, Point]):
     """A cursor that goes over the bare grid, so that nothing is given away by where it stops."""
 
-    actions = frozenset({"mark", "nothing"})
+    actions = BY_LETTERS | {"mark", "nothing"}
 
     def __init__(self, drill: Drill, question: FindStretches) -> None:
         super().__init__(drill, question)
         left, bottom, _, top = drill.pattern.box
         self.at = Point(left, (bottom + top) // 2)  # in the middle many a stretch lies under the cursor
-        self.marks: list[Point] = []
         self._toggled: list[Point] = []
 
     def go(self, arrow: Arrow) -> None:
         """Go one square; at the paper's edge it stays."""
+        self.at = on_sheet(self.drill.pattern, moved(self.at, ARROW_MOVES[arrow]))
+
+    def far(self, arrow: Arrow) -> None:
+        """Go five squares, or as far as the paper's edge."""
+        self.at = on_sheet(self.drill.pattern, moved(self.at, ARROW_MOVES[arrow], FAR))
+
+    def places(self, scale: Scale) -> Places[Point]:
+        """Return crossings in view inside the paper, so few that two letters are enough."""
         left, bottom, right, top = self.drill.pattern.box
-        there = moved(self.at, ARROW_MOVES[arrow])
-        if left <= there.x <= right and bottom <= there.y <= top:
-            self.at = there
+        inside = (at for at in scale.crossings() if left < at.x < right and bottom < at.y < top)
+        seen = [at for at in inside if scale.shows(at)]
+        number = next(n for n in count(1) if sum(is_one_of(at, n) for at in seen) <= len(LETTERS) ** 2)
+        return {at: at for at in seen if is_one_of(at, number)}
+
+    def take(self, item: Point) -> None:
+        """Put the cursor on a crossing, mark it or take its mark away; the next one is in another part."""
+        self.at = item
+        self.mark()
+        if self.lettered and len(self.lettered.parts) > 1:
+            self.letters_back()
 
     def next_point(self, back: bool) -> None:
         """Go to the next or last stop: every fourth crossing of every fourth row, from the top left."""
@@ -109,7 +141,7 @@ class FindingInput(AnswerInput[FindStretches]):
         if scale.cell(self.at) == scale.cell(place):
             place = self.at
         near = [mark for mark in self.marks if scale.cell(mark) == scale.cell(place)]
-        self._toggle(near[0] if near else self._within(place))
+        self._toggle(near[0] if near else on_sheet(self.drill.pattern, place))
 
     def begin(self) -> str:
         """Mark the first of several stretches."""
@@ -134,23 +166,24 @@ class FindingInput(AnswerInput[FindStretches]):
     def look(self) -> Look:
         """Return the board with cursor and marks."""
         marked = Marked(points=frozenset(self.marks))
-        return replace(super().look(), scanned=True, cursor_at=self.at, marked=marked)
+        return replace(super().look(), scanned=True, cursor_at=self.at, marked=marked, letters=self.signs())
+
+    def signs(self) -> tuple[Letter[Point], ...]:
+        """Return the letters for the board, of a part only one in its middle, so that creases stay plain."""
+        shown = self.lettered.shown_once().items() if self.lettered else ()
+        return tuple(Letter(of, sign.upper() if of in self.marks else sign) for of, sign in shown)
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is, and how many places are marked."""
         marked = " (marked)" if self.at in self.marks else ""
-        return f"At {place(self.drill.pattern, self.at)}{marked}.", f"Marked: {len(self.marks)}"
+        here = f"At {place(self.drill.pattern, self.at)}{marked}."
+        return *self.says_of_letters("place"), here, f"Marked: {len(self.marks)}"
 
     def _stops(self) -> list[Point]:
         left, bottom, right, top = (int(value) for value in self.drill.pattern.box)
         first = STRIDE // 2
         rows = range(top - first, bottom, -STRIDE)
         return [Point(x, y) for y in rows for x in range(left + first, right, STRIDE)]
-
-    def _within(self, place: Point) -> Point:
-        """Return a place, or the nearest one on the paper."""
-        left, bottom, right, top = self.drill.pattern.box
-        return Point(min(max(place.x, left), right), min(max(place.y, bottom), top))
 
     def _toggle(self, place: Point) -> None:
         self._toggled.append(place)

@@ -16,16 +16,19 @@ from drills.questions import (
     MarkWrongLabels,
     Question,
 )
-from trainer.answering.answer_input import AnswerInput
+from trainer.answering.letters import BY_LETTERS, LetteredInput, Places
 from trainer.board import (
     Arrow,
     Cursor,
+    Letter,
     Look,
     Marked,
     Scale,
     Track,
     crease_in_words,
     creases_near,
+    halfway,
+    in_view,
     points_at,
     points_near,
     track_of,
@@ -34,22 +37,25 @@ from trainer.board import (
 Asked = TypeVar("Asked", bound=Question[Marks, Marks])
 
 
-class MarkingInput(AnswerInput[Asked], ABC):
+class MarkingInput(LetteredInput[Asked, int], ABC):
     """A cursor on the pattern and the marks in the order they were made."""
 
-    actions = frozenset({"mark", "nothing"})
+    actions = BY_LETTERS | {"mark", "nothing"}
 
     def __init__(self, drill: Drill, question: Asked, track: Track) -> None:
         super().__init__(drill, question)
         self.track = track
         self.cursor: Cursor = track.start()
-        self.marks: list[int] = []
         self._toggled: list[int] = []
         self._clicked: tuple[Scale, int, int] | None = None
 
     def go(self, arrow: Arrow) -> None:
         """Go to the next point that way."""
         self.cursor = self.track.moved(self.cursor, arrow)
+
+    def far(self, arrow: Arrow) -> None:
+        """Go to a point about five squares that way."""
+        self.cursor = self.track.far(self.cursor, arrow)
 
     def next_point(self, back: bool) -> None:
         """Go to the next or last point in reading order."""
@@ -127,7 +133,7 @@ class MarkingInput(AnswerInput[Asked], ABC):
 class CreasesInput(MarkingInput[MarkInsideLines | MarkWrongLabels]):
     """Marks on creases; with labels or with inside lines asked for, the words leave out what is asked."""
 
-    actions = frozenset({"turn_left", "turn_right", "mark", "nothing"})
+    actions = BY_LETTERS | {"turn_left", "turn_right", "mark", "nothing"}
 
     def __init__(self, drill: Drill, question: MarkInsideLines | MarkWrongLabels) -> None:
         super().__init__(drill, question, track_of(drill.pattern))
@@ -149,13 +155,28 @@ class CreasesInput(MarkingInput[MarkInsideLines | MarkWrongLabels]):
         near = [v for v in points_near(self.drill.pattern, scale, x, y) if v in self.track.vertices]
         self.cursor = self.track.on(item, near[0] if near and near[0] in self._ends(item) else None)
 
+    def places(self, scale: Scale) -> Places[int]:
+        """Return the creases in view, by their middles or by an end in view."""
+        pattern = self.drill.pattern
+        creases = (edge for edge in pattern.creases if edge not in self.question.hidden)
+        seen = {edge: pattern.ends(edge) for edge in creases if in_view(scale, pattern.ends(edge))}
+        return {
+            edge: next(filter(scale.shows, (halfway(*ends), *ends)), ends[0]) for edge, ends in seen.items()
+        }
+
+    def take(self, item: int) -> None:
+        """Put the cursor on a crease and mark it, or take its mark away."""
+        self.cursor = self.track.on(item)
+        self.mark()
+
     def look(self) -> Look:
-        """Return the board with cursor and marks."""
+        """Return the board with cursor, marks and letters."""
         return replace(
             super().look(),
             cursor_edge=self.cursor.edge,
             cursor_at=self.drill.pattern.vertices[self.cursor.vertex],
             marked=Marked(edges=frozenset(self.marks)),
+            letters=self.signs(),
         )
 
     def says(self) -> tuple[str, ...]:
@@ -166,7 +187,7 @@ class CreasesInput(MarkingInput[MarkInsideLines | MarkWrongLabels]):
             marked = " (marked)" if edge in self.marks else ""
             role, label = not self.question.asks_for_roles, self.drill.shows_labels
             said.append(f"Lit: {crease_in_words(pattern, edge, vertex, role=role, label=label)}{marked}.")
-        return *said, f"Marked: {len(self.marks)}"
+        return *self.says_of_letters("crease"), *said, f"Marked: {len(self.marks)}"
 
     def _ends(self, edge: int) -> tuple[int, int]:
         return self.drill.pattern.edges[edge].start, self.drill.pattern.edges[edge].end
@@ -190,19 +211,36 @@ class PointsInput(MarkingInput[MarkTurningPoints | JoinPoints]):
         """Put the cursor on a point."""
         self.cursor = self.track.at(item)
 
+    def places(self, scale: Scale) -> Places[int]:
+        """Return the points in view; those on the paper's edge turn nothing and are left out."""
+        left, bottom, right, top = self.drill.pattern.box
+        places = ((vertex, self.drill.pattern.vertices[vertex]) for vertex in self.track.vertices)
+        return {
+            vertex: at
+            for vertex, at in places
+            if scale.shows(at) and left < at.x < right and bottom < at.y < top
+        }
+
+    def take(self, item: int) -> None:
+        """Put the cursor on a point and mark it, or take its mark away."""
+        self.cursor = self.track.at(item)
+        self.mark()
+
     def look(self) -> Look:
-        """Return the board with cursor and marks."""
+        """Return the board with cursor, marks and letters."""
         pattern = self.drill.pattern
         return replace(
             super().look(),
             cursor_at=pattern.vertices[self.cursor.vertex],
             marked=Marked(points=points_at(pattern, self.marks)),
+            letters=tuple(Letter(pattern.vertices[of], sign) for of, sign in self.signs()),
         )
 
     def says(self) -> tuple[str, ...]:
         """Return the point under the cursor, and how many are marked."""
         marked = " (marked)" if self.cursor.vertex in self.marks else ""
         return (
+            *self.says_of_letters("point"),
             f"At point {self.at_point(self.cursor.vertex)}{marked}.",
             f"Marked: {len(self.marks)}",
         )
@@ -211,7 +249,7 @@ class PointsInput(MarkingInput[MarkTurningPoints | JoinPoints]):
 class JoiningInput(PointsInput):
     """One point to be chosen: the one under the cursor. It begins at the lit point."""
 
-    actions = frozenset()
+    actions = BY_LETTERS
 
     def __init__(self, drill: Drill, question: JoinPoints) -> None:
         super().__init__(drill, question)
@@ -241,6 +279,7 @@ class JoiningInput(PointsInput):
     def says(self) -> tuple[str, ...]:
         """Return the lit point and the one under the cursor."""
         return (
+            *self.says_of_letters("point", "go there"),
             f"The lit point is {self.at_point(self.start)}.",
             f"The cursor is at {self.at_point(self.cursor.vertex)}.",
         )

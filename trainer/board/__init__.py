@@ -3,21 +3,31 @@
 from __future__ import annotations
 
 from trainer.board.canvas import Line
-from trainer.board.cursor import Arrow, Cursor, Track, track_of
+from trainer.board.cursor import FAR, Arrow, Cursor, Track, track_of
 from trainer.board.drawing import Board, crease_in_words, draw_board
-from trainer.board.look import Look, Marked, points_at
+from trainer.board.look import Letter, Look, Marked, points_at
 from trainer.board.overview import OverviewRow, Plan, draw_overview, plan_of
 from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint, Palette
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, GLYPHS, Cell, Dot, GlyphName
 from trainer.board.ruler import RULER_COLUMNS, RULER_ROWS, with_rulers
 from trainer.board.scale import Scale, TooSmall, creases_near, points_near, scale_for
-from trainer.board.window import Room, Window, asked, brought_into_view, followed, opened
+from trainer.board.window import (
+    Room,
+    Window,
+    asked,
+    brought_into_view,
+    followed,
+    halfway,
+    in_view,
+    opened,
+)
 
 __all__ = [
     "COLOURLESS",
     "DARK",
     "DOTS_ACROSS",
     "DOTS_DOWN",
+    "FAR",
     "GLYPHS",
     "LIGHT",
     "RULER_COLUMNS",
@@ -28,6 +38,7 @@ __all__ = [
     "Cursor",
     "Dot",
     "GlyphName",
+    "Letter",
     "Line",
     "Look",
     "Marked",
@@ -47,6 +58,8 @@ __all__ = [
     "draw_board",
     "draw_overview",
     "followed",
+    "halfway",
+    "in_view",
     "opened",
     "plan_of",
     "points_at",

@@ -32,6 +32,8 @@ DIRECTIONS: Mapping[Arrow, Direction] = {
 # Sideways counts more than forward, so that an arrow rather goes a little further than off its line.
 _SIDEWAYS = 3
 AHEAD, BEHIND = 0, 2
+FAR = 5
+"""About how many squares the keys go that go far."""
 
 
 class _Way(NamedTuple):
@@ -89,6 +91,18 @@ def nearest_that_way(points: Mapping[int, Point], start: Point, arrow: Arrow) ->
         sideways = max(aside, -aside)
         if forward > 0 and sideways <= forward:
             ahead.append((forward + _SIDEWAYS * sideways, number))
+    return min(ahead)[1] if ahead else None
+
+
+def farther_that_way(points: Mapping[int, Point], start: Point, arrow: Arrow) -> int | None:
+    """Return the number of the point within 45 degrees of an arrow that is nearest to five squares away."""
+    ahead: list[tuple[Exact, int]] = []
+    for number, point in points.items():
+        move = move_between(start, point)
+        forward, aside = dot(move, DIRECTIONS[arrow]), cross(move, DIRECTIONS[arrow])
+        sideways = max(aside, -aside)
+        if forward > 0 and sideways <= forward:
+            ahead.append((max(forward - FAR, FAR - forward) + _SIDEWAYS * sideways, number))
     return min(ahead)[1] if ahead else None
 
 
@@ -196,6 +210,12 @@ class Track:
         if vertex is None:
             return cursor
         return self.at(vertex, cursor.facing, (BACK[arrow], cursor.vertex))
+
+    def far(self, cursor: Cursor, arrow: Arrow) -> Cursor:
+        """Return the cursor at the point nearest to five squares that way, else the same one."""
+        start = self.pattern.vertices[cursor.vertex]
+        vertex = farther_that_way(self._places, start, arrow)
+        return cursor if vertex is None else self.at(vertex, cursor.facing)
 
     def turned(self, cursor: Cursor, clockwise: bool) -> Cursor:
         """Return the cursor on the next crease round its vertex, clockwise as seen on the screen or not."""

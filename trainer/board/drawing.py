@@ -9,7 +9,7 @@ from math import atan2, tau
 from drills.geometry import Direction, Move, Point, move_between
 from drills.pattern import LABELS, ROLES, CreasePattern, Edge, mixed, place_of
 from trainer.board.canvas import Canvas, Line
-from trainer.board.look import Look, Marked
+from trainer.board.look import Letter, Look, Marked
 from trainer.board.palette import SIGNS, Ink, Mark
 from trainer.board.raster import GLYPHS, GlyphName, dotted, line_dots, masks_of
 from trainer.board.scale import Scale
@@ -81,6 +81,7 @@ def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphNa
     _draw_faults(canvas, look.fault_points)
     _draw_cursor_point(canvas, look.cursor_at)
     _draw_ways_on(canvas)
+    _draw_letters(canvas, look.letters)
     return Board(canvas.lines(), scale)
 
 
@@ -152,6 +153,31 @@ def _draw_faults(canvas: Canvas, points: frozenset[Point]) -> None:
 def _draw_cursor_point(canvas: Canvas, point: Point | None) -> None:
     if point is not None and (cell := canvas.cell(point)) is not None:
         canvas.put(cell, canvas.glyphs.cursor, Ink.CURSOR)
+
+
+def _draw_letters(canvas: Canvas, letters: tuple[Letter[int] | Letter[Point], ...]) -> None:
+    """Put each letter where it cannot be taken for another's; those with least room choose first."""
+    rooms = {letter: _cells_for(canvas, letter.of) for letter in letters}
+    taken: set[int] = set()
+    for letter in sorted(letters, key=lambda letter: len(rooms[letter][0])):
+        free = [cell for cells in rooms[letter] for cell in cells if cell not in taken]
+        for cell in free[:1]:
+            taken.add(cell)
+            canvas.put(cell, letter.sign, Ink.LETTER)
+
+
+def _cells_for(canvas: Canvas, of: int | Point) -> tuple[list[int], ...]:
+    """Return the cells for a letter, the best first: alone on it, on it, beside it."""
+    if isinstance(of, Point):
+        cell = canvas.cell(of)
+        cells = [] if cell is None else [cell]
+        return cells, [side for cell in cells for side in canvas.beside(cell) if canvas.is_free(side)]
+    cells = middle_first(canvas.layer.edges[of])
+    masks, layer = canvas.layer.edges[of], canvas.layer
+    own = [cell for cell in cells if cell not in layer.keep and layer.drawn[cell] == masks[cell]]
+    plain = [cell for cell in own if cell not in canvas.signs]
+    beside = [side for cell in cells[:2] for side in canvas.beside(cell) if canvas.is_free(side)]
+    return plain, own, [cell for cell in cells if cell not in layer.keep], beside, cells
 
 
 def _draw_ways_on(canvas: Canvas) -> None:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Generic, NamedTuple, TypeVar
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
 
 NO_EDGES: frozenset[int] = frozenset()
 NO_POINTS: frozenset[Point] = frozenset()
+Of = TypeVar("Of")
 
 
 class Marked(NamedTuple):
@@ -23,6 +24,13 @@ class Marked(NamedTuple):
 NOTHING = Marked()
 
 
+class Letter(NamedTuple, Generic[Of]):
+    """A letter on an edge, by index, or on a point, by place."""
+
+    of: Of
+    sign: str
+
+
 @dataclass(frozen=True)
 class Look:
     """One look of a board; with nothing said, every crease solid and without its letter.
@@ -32,7 +40,8 @@ class Look:
     that it is looked over as a whole and need not be legible in detail; ``arrow`` is the vertex a lit
     crease starts from and the one it leads to; ``points`` are pencil dots; ``shaded`` are parts, each
     of faces as vertex cycles; ``staircase`` are the corners of the way across and down; ``cursor_at`` is
-    the point under the cursor, on the pattern or on the bare grid.
+    the point under the cursor, on the pattern or on the bare grid; ``letters`` are typed to mark what
+    wears them.
 
     Once it ``is_told``, what is true is thick and bright and all is dimmed that is neither judged nor lit
     nor ``kept``; ``outlines`` are edges that wear one sign together; ``angles`` are the creases beside
@@ -56,6 +65,7 @@ class Look:
     fault_points: frozenset[Point] = NO_POINTS
     shaded: tuple[tuple[tuple[int, ...], ...], ...] = ()
     staircase: tuple[Point, ...] = ()
+    letters: tuple[Letter[int] | Letter[Point], ...] = ()
     is_told: bool = False
     kept: frozenset[int] = NO_EDGES
     outlines: tuple[frozenset[int], ...] = ()

@@ -26,6 +26,7 @@ class Ink(StrEnum):
     LIT = "lit"
     FAULT = "fault"
     CURSOR = "cursor"
+    LETTER = "letter"
 
 
 class Mark(StrEnum):
@@ -119,6 +120,7 @@ DARK = Palette(
         Ink.LIT: Paint("#F0E442", bold=True),
         Ink.FAULT: Paint("#F0E442", bold=True),
         Ink.CURSOR: Paint("#FFFFFF", bold=True, reverse=True),
+        Ink.LETTER: Paint("#F0E442", bold=True, reverse=True),
     },
     marks={
         Mark.MARKED: Paint(background="#5A2E4A", bold=True),
@@ -149,6 +151,7 @@ LIGHT = Palette(
         Ink.LIT: Paint("#6A00A8", bold=True),
         Ink.FAULT: Paint("#8A1C00", bold=True),
         Ink.CURSOR: Paint("#000000", bold=True, reverse=True),
+        Ink.LETTER: Paint("#6A00A8", bold=True, reverse=True),
     },
     marks={
         Mark.MARKED: Paint(background="#F2C6DF", bold=True),
@@ -172,6 +175,7 @@ COLOURLESS = Palette(
         Ink.REASON: Paint(bold=True),
         Ink.FAULT: Paint(bold=True),
         Ink.CURSOR: Paint(bold=True, reverse=True),
+        Ink.LETTER: Paint(bold=True, reverse=True),
     },
     marks={
         Mark.MARKED: Paint(underline=True),

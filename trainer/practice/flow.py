@@ -11,8 +11,8 @@ from typing import Any, TypeAlias, cast
 
 from drills.questions import Drill, DrillError, Verdict
 from progress_store import InputDevice, Judged, StoreError
-from trainer.actions import Action, actions_at
-from trainer.answering import AnswerInput, verdict_look
+from trainer.actions import Action, Context, actions_at
+from trainer.answering import FAR_WAYS, AnswerInput, verdict_look
 from trainer.board import Arrow, Look, Scale
 from trainer.practice.attempts import Watch
 from trainer.practice.drill_source import DrillSource
@@ -57,6 +57,33 @@ class Over:
 
 
 State: TypeAlias = Asking | Worked | Told | Over
+
+
+def press(used: AnswerInput[Any], name: str, key: str = "") -> None:
+    """Do an action of the registry that only changes the answer in the making."""
+    match name:
+        case "go":
+            used.go(cast("Arrow", key))
+        case "far":
+            used.far(FAR_WAYS[key])
+        case "turn_left" | "turn_right":
+            used.turn(clockwise=name == "turn_right")
+        case "next_point" | "last_point":
+            used.next_point(back=name == "last_point")
+        case "mark":
+            used.mark()
+        case "undo":
+            used.undo()
+        case "letters":
+            used.letters()
+        case "letter":
+            used.letter(key)
+        case "letters_back":
+            used.letters_back()
+        case "number":
+            used.number(int(key))
+        case "next_number":
+            used.next_number()
 
 
 class DrillFlow:
@@ -123,16 +150,21 @@ class DrillFlow:
     @property
     def actions(self) -> tuple[Action, ...]:
         """The actions that work now."""
-        known = actions_at("drill", self.input.actions) if self.verdict is None else actions_at("feedback")
+        known = actions_at(self._context, self.input.actions)
         barred = {"hint"} if self.source.tells_at_end else set()
         pages = actions_at("lesson") if self.source.turns_pages else ()
         return tuple(action for action in dict.fromkeys((*known, *pages)) if action.name not in barred)
 
+    @property
+    def _context(self) -> Context:
+        if self.verdict is not None:
+            return "feedback"
+        return "letters" if self.input.letters_on else "drill"
+
     def allows(self, name: str) -> bool:
         """Whether an action works now; those of no drill always do."""
-        ours = {
-            action.name for action in (*actions_at("drill"), *actions_at("feedback"), *actions_at("lesson"))
-        }
+        contexts: tuple[Context, ...] = ("drill", "letters", "feedback", "lesson")
+        ours = {action.name for context in contexts for action in actions_at(context)}
         return name not in ours or name in {action.name for action in self.actions}
 
     def touched(self, device: InputDevice) -> None:
@@ -184,6 +216,10 @@ class DrillFlow:
         else:
             self.press("go_on")
 
+    def sees(self, scale: Scale) -> bool:
+        """Note what of the sheet is in view, and say whether the board changes by it."""
+        return self.input.sees(scale) and self.verdict is None
+
     def _input(self) -> None:
         """Note an input to the question; what had to be said was said."""
         self._watch.saw(self._device)
@@ -193,20 +229,6 @@ class DrillFlow:
 
     def _press_asking(self, asking: Asking, name: str, key: str) -> None:
         match name:
-            case "go":
-                self.input.go(cast("Arrow", key))
-            case "turn_left" | "turn_right":
-                self.input.turn(clockwise=name == "turn_right")
-            case "next_point" | "last_point":
-                self.input.next_point(back=name == "last_point")
-            case "mark":
-                self.input.mark()
-            case "undo":
-                self.input.undo()
-            case "number":
-                self.input.number(int(key))
-            case "next_number":
-                self.input.next_number()
             case "hint":
                 self.state = Asking(self.drill.question.hint(self.drill), helped=True)
             case "why":
@@ -219,6 +241,8 @@ class DrillFlow:
                 self._answer(given, asking.helped)
             case "answer":
                 self.state = replace(asking, notice=self.input.missing())
+            case _:
+                press(self.input, name, key)
 
     def _answer(self, given: object, helped: bool) -> None:
         verdict = self.drill.judge(given)

@@ -62,6 +62,22 @@ class FlowKeys(BaseScreen):
         """Take back."""
         self.press("undo")
 
+    def action_far(self, key: str) -> None:
+        """Go far."""
+        self.press("far", key)
+
+    def action_letters(self) -> None:
+        """Put letters on the board, or take them away."""
+        self.press("letters")
+
+    def action_letter(self, letter: str) -> None:
+        """Mark what has the letter."""
+        self.press("letter", letter)
+
+    def action_letters_back(self) -> None:
+        """Go back from the letters of a part, or from all of them."""
+        self.press("letters_back")
+
     def action_number(self, digit: str) -> None:
         """Type a digit."""
         self.press("number", digit)
@@ -100,7 +116,7 @@ class DrillScreen(FlowKeys):
     """Goes through a source of drills; the program is told when it is over or left."""
 
     context: ClassVar[Context] = "drill"
-    BINDINGS = bindings_for("drill", "feedback")
+    BINDINGS = bindings_for("drill", "letters", "feedback")
 
     def __init__(self, source: DrillSource) -> None:
         super().__init__()
@@ -214,6 +230,8 @@ class DrillScreen(FlowKeys):
     def on_board_view_shown(self, event: BoardView.Shown) -> None:
         """Show where the window is on the sheet."""
         self.query_one(Overview).show(event)
+        if self.flow.sees(event.scale):
+            self.show(follow=False)
 
     def on_overview_pointed(self, event: Overview.Pointed) -> None:
         """Move the window to a point of the sheet."""

@@ -16,12 +16,14 @@ import pytest
 from drills.geometry import Point
 from drills.pattern import CreasePattern
 from tests.trainer.board.sheets import edge_between, fitted, of_role, stretch, vertex_at
+from trainer.actions import LETTERS
 from trainer.board import (
     COLOURLESS,
     DARK,
     LIGHT,
     Board,
     GlyphName,
+    Letter,
     Look,
     Marked,
     Paint,
@@ -83,7 +85,15 @@ def place(pattern: CreasePattern) -> Look:
     return Look(bare=True, points=frozenset([Point(1, 1)]), cursor_at=Point(4, 2))
 
 
-LOOKS: tuple[Callable[[CreasePattern], Look], ...] = (labels, steps, staircase, sinks, faults, place)
+def letters(pattern: CreasePattern) -> Look:
+    """Show labels, a letter for each of the first creases, one of them marked."""
+    signs = zip(pattern.creases, LETTERS, strict=False)
+    marked = pattern.creases[3]
+    shown = (Letter(edge, sign.upper() if edge == marked else sign) for edge, sign in signs)
+    return Look(labels=True, marked=Marked(frozenset([marked])), letters=tuple(shown))
+
+
+LOOKS: tuple[Callable[[CreasePattern], Look], ...] = (labels, steps, staircase, sinks, faults, place, letters)
 
 
 @pytest.mark.parametrize("glyphs", ["braille", "blocks"])

@@ -1,0 +1,143 @@
+"""Letters on what is in view, so that typing one marks it; of many, a first letter takes a part."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Generic, TypeAlias, TypeVar
+
+from drills.geometry import Point
+from drills.questions import AnyQuestion, Drill
+from trainer.actions import LETTERS
+from trainer.answering.answer_input import AnswerInput
+from trainer.board import Letter, Scale
+
+BY_LETTERS = frozenset({"far", "letters"})
+"""The actions of an input that can put letters on the board, and where the cursor goes far."""
+Asked = TypeVar("Asked", bound=AnyQuestion)
+Item = TypeVar("Item", int, Point)
+Places: TypeAlias = Mapping[Item, Point]
+
+
+@dataclass(frozen=True)
+class Lettered(Generic[Item]):
+    """What is in view, in parts that have no more items than there are letters; ``open``: the part chosen."""
+
+    parts: tuple[tuple[Item, ...], ...]
+    open: int | None = None
+
+    def shown(self) -> dict[Item, str]:
+        """Return the letter of every item: its own, or that of its part while none is chosen."""
+        if self.open is not None:
+            return dict(zip(self.parts[self.open], LETTERS, strict=False))
+        return {item: letter for part, letter in zip(self.parts, LETTERS, strict=False) for item in part}
+
+    def shown_once(self) -> dict[Item, str]:
+        """Return the letter of every item, or that of each part at an item in its middle."""
+        if self.open is not None:
+            return self.shown()
+        return {part[len(part) // 2]: letter for part, letter in zip(self.parts, LETTERS, strict=False)}
+
+    def item(self, letter: str) -> Item | None:
+        """Return the item that has this letter for its own."""
+        found = [item for item, own in self.shown().items() if own == letter]
+        return found[0] if found and self.open is not None else None
+
+    def opening(self, letter: str) -> Lettered[Item]:
+        """Return the letters of the part that has this one."""
+        part = LETTERS.index(letter)
+        return replace(self, open=part) if self.open is None and part < len(self.parts) else self
+
+
+def lettered(places: Places[Item]) -> Lettered[Item]:
+    """Return the letters of items at these places, the part chosen where there is only one."""
+    number = -(-len(places) // len(LETTERS))
+    items = sorted(places, key=lambda item: _reading(places[item]))
+    parts = tuple(map(tuple, _split(items, places, min(number, len(LETTERS)))))
+    return Lettered(parts, 0 if len(parts) == 1 else None)
+
+
+def _split(items: list[Item], places: Places[Item], number: int) -> list[list[Item]]:
+    """Return the items in so many parts of like size, cut across where they spread most."""
+    if number <= 1:
+        return [sorted(items, key=lambda item: _reading(places[item]))] if items else []
+    points = [places[item] for item in items]
+    across = max(point.x for point in points) - min(point.x for point in points)
+    down = max(point.y for point in points) - min(point.y for point in points)
+    if across >= down:
+        items = sorted(items, key=lambda item: (places[item].x, -places[item].y))
+    first = number // 2
+    cut = -(-len(items) * first // number)
+    return _split(items[:cut], places, first) + _split(items[cut:], places, number - first)
+
+
+def _reading(point: Point) -> tuple[object, object]:
+    return -point.y, point.x
+
+
+class LetteredInput(AnswerInput[Asked], ABC, Generic[Asked, Item]):
+    """An answer input that can put letters on what is in view, which it must be told."""
+
+    def __init__(self, drill: Drill, question: Asked) -> None:
+        super().__init__(drill, question)
+        self.scale: Scale | None = None
+        self.marks: list[Item] = []
+        self.lettered: Lettered[Item] | None = None
+
+    @property
+    def letters_on(self) -> bool:
+        """Whether letters stand on the board."""
+        return self.lettered is not None
+
+    def sees(self, scale: Scale) -> bool:
+        """Take note of what of the sheet is in view, and say whether the letters change by it."""
+        if scale == self.scale:
+            return False
+        self.scale = scale
+        if self.lettered is None:
+            return False
+        self.lettered = lettered(self.places(scale))
+        return True
+
+    def letters(self) -> None:
+        """Put letters on what is in view, or take them away."""
+        places = self.places(self.scale) if self.scale and self.lettered is None else {}
+        self.lettered = lettered(places) if places else None
+
+    def letter(self, letter: str) -> None:
+        """Mark what has the letter, or show the letters of the part that has it."""
+        if self.lettered is None:
+            return
+        if (item := self.lettered.item(letter)) is not None:
+            self.take(item)
+        else:
+            self.lettered = self.lettered.opening(letter)
+
+    def letters_back(self) -> None:
+        """Go back from the letters of a part to all of them, then to none."""
+        if self.lettered is not None:
+            several = len(self.lettered.parts) > 1 and self.lettered.open is not None
+            self.lettered = replace(self.lettered, open=None) if several else None
+
+    def signs(self) -> tuple[Letter[Item], ...]:
+        """Return the letters for the board, capitals where there is a mark."""
+        shown = self.lettered.shown().items() if self.lettered else ()
+        return tuple(Letter(of, sign.upper() if of in self.marks else sign) for of, sign in shown)
+
+    def says_of_letters(self, noun: str, does: str = "mark it; a capital is marked") -> tuple[str, ...]:
+        """Return what typing a letter does now, and how the letters go away."""
+        if self.lettered is None:
+            return ()
+        if self.lettered.open is None:
+            return f"Type the letter at your {noun}, then its own.", "Esc: no letters."
+        back = "Esc: all letters. a: none." if len(self.lettered.parts) > 1 else "Esc: no letters."
+        return f"Type a {noun}'s letter to {does}.", back
+
+    @abstractmethod
+    def places(self, scale: Scale) -> Places[Item]:
+        """Return what may be marked in view, and the middle of each."""
+
+    @abstractmethod
+    def take(self, item: Item) -> None:
+        """Put the cursor on an item and mark it, or take its mark away."""
