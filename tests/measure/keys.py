@@ -1,7 +1,9 @@
 """The table of the fewest keys that the right answer takes at 80x24: python -m tests.measure.keys.
 
 The ways are tried on the real answer input and the window that follows it. A key that marks what is
-not to be marked leads nowhere, and undo, hint and what only looks round are left out.
+not to be marked leads nowhere, and undo, hint and what only looks round are left out. Two ways to one
+place are not told apart by the window or by how the cursor came there, so a sheet larger than the
+window may be answered with fewer keys still.
 """
 
 from __future__ import annotations
@@ -33,7 +35,7 @@ PRESSED = frozenset(
     {"go", "far", "turn_left", "turn_right", "next_point", "last_point", "mark", "letters", "letter"}
     | {"letters_back", "number", "next_number"}
 )
-UNLIKE = frozenset({"drill", "question", "track", "marks", "_toggled", "_clicked"})
+UNLIKE = frozenset({"drill", "question", "track", "scale", "marks", "_toggled", "_clicked"})
 """What of an answer input says nothing of where it is."""
 Parts: TypeAlias = frozenset[int]
 
@@ -45,9 +47,9 @@ class Hand(NamedTuple):
     window: Window
 
     def place(self) -> Hashable:
-        """Return what tells it from another hand; which way it came from and faces matters little."""
+        """Return what tells it from another hand: where it is, not how it came there."""
         kept = [value for name, value in sorted(vars(self.input).items()) if name not in UNLIKE]
-        return *map(_told_apart, kept), self.window
+        return tuple(map(_told_apart, kept))
 
 
 @dataclass(frozen=True, eq=False)
