@@ -109,7 +109,8 @@ class Ways:
             marks: list[Any] = getattr(tried, "marks", [])
             part = self._part(marks.pop()) if marks else None
             if part != -1:
-                yield self._seeing(Hand(tried, self._followed(hand, tried))), part
+                window = hand.window if name == "letter" else self._followed(hand, tried)
+                yield self._seeing(Hand(tried, window)), part
 
     def _letters(self, hand: Hand) -> object:
         """Return the letters of what is in view, made once for each view."""

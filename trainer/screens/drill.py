@@ -153,7 +153,8 @@ class DrillScreen(FlowKeys):
     def press(self, name: str, key: str = "") -> None:
         """Pass an action on and show what it did."""
         self.flow.press(name, key)
-        self.show()
+        # what has a letter is in view: the window stays, and so do the letters
+        self.show(follow=name != "letter")
 
     def show(self, follow: bool = True) -> None:
         """Show where the flow has come to, the window at the cursor if it is to follow."""
