@@ -57,7 +57,7 @@ class Log:
             raise self._unwritable(error) from None
 
     def append(self, attempts: Iterable[Attempt]) -> None:
-        """Write a line for each of one or more; after this all are on the disk, or StoreError is raised and none is."""
+        """Write a line for each of them, one at least: all are on the disk then, or it raises StoreError."""
         lines = map(written, attempts)
         first = next(lines)  # refused before a file is made for it
         try:

@@ -75,7 +75,8 @@ def _read_lines(file: BinaryIO, path: Path, reading: Reading) -> None:
     for number, line in enumerate(_lines(file), 1):
         if not line.ended and not is_object(line.head):
             reading.torn = True
-            reading.ours |= is_torn_of_ours(line.head)
+            # after foreign lines a beginning proves nothing
+            reading.ours |= not is_foreign and is_torn_of_ours(line.head)
             is_foreign |= not reading.ours
             break
         reading.length += line.size
