@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from dataclasses import fields as fields_of
 from datetime import UTC, date, datetime, timedelta
+from sys import intern
 from typing import Final, Literal, get_args
 
 from progress_store.files import StoreError
@@ -85,16 +86,21 @@ class Attempt:
         """Return the attempt of a log line's fields; raises StoreError naming the field that does not fit."""
         known = {name: fields[name] for name in _FIELDS if name in fields}
         known["at"] = _utc(fields.get("at"))
+        known |= {name: intern(value) for name in _REPEATED if type(value := known.get(name)) is str}
         if isinstance(gaps := known.get("gaps"), list):
             known["gaps"] = tuple(gaps)
-        unknown = fields.keys() - _FIELDS - OF_THE_LINE
+        unknown = sorted(fields.keys() - _FIELDS - OF_THE_LINE)
+        other = {name: fields[name] for name in unknown} if unknown else _NOTHING
         try:
-            return cls(**known, other={name: fields[name] for name in sorted(unknown)})  # type: ignore[arg-type]
+            return cls(**known, other=other)  # type: ignore[arg-type]
         except TypeError:
             raise StoreError("An attempt lacks a field; leave this attempt out.") from None
 
 
 _FIELDS: Final = {each.name: None for each in fields_of(Attempt) if each.name != "other"}
+_REPEATED: Final = ("kind", "form", "skill", "means", "purpose")
+_NOTHING: Final[Mapping[str, object]] = {}
+"""With the texts that every other line repeats: one of each for hundreds of thousands of attempts."""
 _NAMES_TAKEN: Final = OF_THE_LINE | _FIELDS.keys()
 
 

@@ -39,7 +39,9 @@ def written(attempt: Attempt) -> bytes:
 
 
 def is_writable(attempt: Attempt) -> bool:
-    """Whether an attempt fits into one line of a log."""
+    """Whether an attempt fits into one line of a log, as each does that has no fields of an unknown kind."""
+    if not attempt.other:
+        return True
     try:
         return bool(written(attempt))
     except StoreError:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from progress_store import StoreError
+from progress_store import LONGEST_LINE, StoreError
 from tests.progress_store.logs import LOG, checked, lines, newer
 from tests.progress_store.making import attempt, store
 
@@ -36,7 +36,7 @@ def test_a_flipped_bit_anywhere_is_noticed(tmp_path: Path) -> None:
     for place in range(0, 8 * (len(LINE) - 1), 13):
         damaged = bytearray(LINE)
         damaged[place // 8] ^= 1 << place % 8
-        log_with(tmp_path, checked([attempt(1)]), damaged, checked([attempt(2)]))
+        log_with(tmp_path, checked([attempt(1)]), bytes(damaged), checked([attempt(2)]))
         with store(tmp_path, writable=False) as reader:
             assert reader.attempts == (attempt(1), attempt(2)), bytes(damaged)
             assert "is unreadable in line" in reader.notices[0]
@@ -102,3 +102,12 @@ def test_of_lines_that_are_no_answers_not_all_are_read(tmp_path: Path, odd: byte
     with pytest.raises(StoreError, match="more than 100,000 lines that are no answers"):
         store(tmp_path, writable=False)
     assert path.stat().st_size == len(LINE) + 200_000 * len(odd)
+
+
+def test_the_longest_texts_and_gaps_fit_into_a_line() -> None:
+    """Only fields of an unknown kind can make a line too long, which merging counts on."""
+    wide = "\U0001d7d8" * 200
+    names = ("id", "code", "kind", "form", "skill", "slip")
+    counts = ("level", "marks", "misses", "false_alarms", "milliseconds", "inputs")
+    longest = attempt(**dict.fromkeys(names, wide), **dict.fromkeys(counts, 10**9), gaps=(10**9,) * 40)
+    assert len(checked([longest])) < LONGEST_LINE / 2
