@@ -30,6 +30,11 @@ class Standing:
         """How many answers are dated ahead of the clock."""
         return len(self.attempts) - self._counting()
 
+    @property
+    def by_now(self) -> list[Attempt]:
+        """The answers that are not dated ahead of the clock."""
+        return self.attempts[: self._counting()]
+
     def resume(self, saved: State | None) -> bool:
         """Take the state that was saved for these attempts; return whether it counts what counts now."""
         is_right = saved is not None and saved.attempts == self._counting()
@@ -41,7 +46,7 @@ class Standing:
         """Return the state made anew from all attempts, those given in place of those there were."""
         if attempts is not None:
             self.attempts = sorted(attempts, key=_order)
-        self.state = State.of(self.attempts[: self._counting()], self._rules)
+        self.state = State.of(self.by_now, self._rules)
         self._before = State(self._rules)
         return self.state
 

@@ -94,8 +94,13 @@ class Store:
         return tuple(self._standing.attempts)
 
     @property
+    def by_now(self) -> tuple[Attempt, ...]:
+        """The attempts that schedule: all but those dated later than a day after now."""
+        return tuple(self._standing.by_now)
+
+    @property
     def state(self) -> State:
-        """What follows from the attempts so far, but for those dated later than a day after now."""
+        """What follows from the attempts by now."""
         return self._standing.state
 
     @property

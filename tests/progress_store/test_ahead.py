@@ -43,7 +43,8 @@ def test_an_answer_ahead_is_in_the_record_and_not_in_the_state(hand: Hand) -> No
     for told in (1, 1):
         with hand.store() as opened:
             assert len(opened.attempts) == len(opened.record().drills) == 2
-            assert opened.state == State.of([attempt(0)], RULES)
+            assert opened.by_now == (attempt(0),)
+            assert opened.state == State.of(opened.by_now, RULES)
             assert len(opened.notices) == told
             assert "1 answer dated in the future, up to 2027-03-02;" in opened.notices[0]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -109,5 +110,6 @@ def test_the_longest_texts_and_gaps_fit_into_a_line() -> None:
     wide = "\U0001d7d8" * 200
     names = ("id", "code", "kind", "form", "skill", "slip")
     counts = ("level", "marks", "misses", "false_alarms", "milliseconds", "inputs")
-    longest = attempt(**dict.fromkeys(names, wide), **dict.fromkeys(counts, 10**9), gaps=(10**9,) * 40)
+    fields: dict[str, Any] = {**dict.fromkeys(names, wide), **dict.fromkeys(counts, 10**9)}
+    longest = attempt(**fields, gaps=(10**9,) * 40)
     assert len(checked([longest])) < LONGEST_LINE / 2
