@@ -12,6 +12,7 @@ from progress_store import settings as settings_file
 from progress_store.attempt import Attempt, practice_day, stamp
 from progress_store.files import JsonFile, StoreError, reason
 from progress_store.folder import FolderLock, made, refuse_other_things
+from progress_store.line import is_writable
 from progress_store.log import Log
 from progress_store.merge import (
     MergeResult,
@@ -73,6 +74,7 @@ class Store:
     ) -> None:
         self._clock, self._lock, self._notices = clock, lock, list[str]()
         self.rules = rules
+        self._waiting: list[Attempt] = []
         self._log = Log(folder)
         writable = lock is not None
         reading, unwritten = self._read() if writable else self._read_with_copies()
@@ -126,16 +128,34 @@ class Store:
     def keep(self, attempt: Attempt) -> Judged:
         """Write an attempt to the log and return how it was judged; when this returns it is on the disk.
 
-        Raises StoreError if it could not be written, with everything as before.
+        Raises StoreError if it could not be written; it then waits, and is written with the next one or
+        by `keep_rest`, whichever comes first.
         """
         self._refuse_reader()
-        if attempt.id in self._known:
+        if attempt.id in self._known or any(attempt.id == each.id for each in self._waiting):
             raise StoreError("This attempt is in the log already; leave it out.")
-        self._log.append([attempt])
-        self._known.add(attempt)
-        judged = self._standing.keep(attempt)
+        if not is_writable(attempt):
+            raise StoreError("An attempt is too long for one line of the log; leave this attempt out.")
+        self._waiting.append(attempt)
+        return next(judged for judged in self.keep_rest() if judged.attempt == attempt)
+
+    def keep_rest(self) -> list[Judged]:
+        """Write what could not be written before, all or nothing; raises StoreError where it still cannot."""
+        if not self._waiting:
+            return []
+        self._log.append(self._waiting)
+        written, self._waiting = self._waiting, []
+        judged = []
+        for attempt in written:
+            self._known.add(attempt)
+            judged.append(self._standing.keep(attempt))
         self._save_state()
         return judged
+
+    @property
+    def waiting(self) -> int:
+        """How many attempts are not on the disk yet."""
+        return len(self._waiting)
 
     def take_in(self, folder: Path) -> MergeResult:
         """Add what another data folder has and this has not; the other stays as it is; raises StoreError."""

@@ -137,3 +137,69 @@ def test_a_window_that_loses_the_keys_is_noticed(tmp_path: Path) -> None:
         opened.type("q")
         assert opened.status() == 0
     assert json.loads((tmp_path / "attempts.jsonl").read_text())["milliseconds"] is None
+
+
+@pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP"])
+def test_a_signal_ends_the_program_in_order(tmp_path: Path, name: str) -> None:
+    """The terminal is as it was, the answer is kept, the lock is free, and the status says what ended it."""
+    number = getattr(signal, name)
+    (tmp_path / "settings.json").write_text('{"schema": 1, "started": true}')
+    with terminal(tmp_path, "drill", "steps-1-3") as opened:
+        opened.wait_for("across")
+        opened.type("43\r")
+        opened.wait_for("Kept.")
+        opened.process.send_signal(number)
+        assert opened.status() == 128 + number
+        for sequence in (LEAVE_SCREEN, SHOW_CURSOR, MOUSE_OFF):
+            assert sequence in opened.written
+        assert b"Traceback" not in opened.written
+    assert len((tmp_path / "attempts.jsonl").read_text().splitlines()) == 1
+    with terminal(tmp_path) as again:
+        again.wait_for("MINUTES")
+
+
+def test_a_terminal_that_is_gone_ends_the_program(tmp_path: Path) -> None:
+    """It does not run on unseen with the folder locked."""
+    opened = Terminal(tmp_path, "drill", "steps-1-3")
+    try:
+        opened.wait_for("across")
+        os.close(opened.handle)
+        assert opened.process.wait(timeout=DEADLINE) == 128 + signal.SIGHUP
+    finally:
+        opened.process.kill()
+
+
+def test_sleeping_and_waking(tmp_path: Path) -> None:
+    """Ctrl+Z gives the terminal back and stops the program; woken it draws itself again."""
+    with terminal(tmp_path, "drill", "steps-1-3") as opened:
+        opened.wait_for("across")
+        opened.type("\x1a")
+        end = monotonic() + DEADLINE
+        while not is_stopped(opened.process.pid):
+            assert monotonic() < end
+            opened.read()
+        assert LEAVE_SCREEN in opened.written
+        asleep = len(opened.written)
+        opened.process.send_signal(signal.SIGCONT)
+        opened.wait_for("across", after=asleep)
+        opened.type("qqq")
+        assert opened.status() == 0
+
+
+def is_stopped(pid: int) -> bool:
+    """Whether a process is stopped by job control."""
+    return Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()[0] == "T"
+
+
+def test_answers_that_cannot_be_kept_to_the_end_are_told(tmp_path: Path) -> None:
+    """How many, and why, when the screen is left; status 2."""
+    folder = tmp_path / "data"
+    with terminal(folder, "drill", "steps-1-3") as opened:
+        opened.wait_for("across")
+        folder.rename(tmp_path / "away")
+        opened.type("43\r")
+        opened.wait_for("Not kept yet")
+        opened.type("qqq")
+        assert opened.status() == 2
+        assert b"1 answer could not be kept to the end" in plain(opened.written)
+        assert b"Traceback" not in opened.written

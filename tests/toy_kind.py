@@ -11,11 +11,14 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
+import pytest
+
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, number_of
 from drills.questions import (
     KINDS,
     NO_FEATURES,
+    AnyQuestion,
     Code,
     Drill,
     Features,
@@ -32,9 +35,8 @@ from drills.questions import (
     spec,
 )
 from drills.structures import Stretch, draw, find_stretches
-from trainer.answering import AnswerInput
-from trainer.given import InputError
-from trainer.text.asked import Tags, TextManner, put_as_said, tell_truth
+from trainer.answering import NumbersInput
+from trainer.text.asked import TextManner, put_as_said, read_number, tell_truth
 from trainer.ways_of_asking import WAYS, WayOfAsking
 
 
@@ -105,7 +107,7 @@ def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     units = 1 + chance.below(code.level - 1)
     stretch = Stretch((units, units), pleats=min(code.level, 2), exchanged=chance.one_in(2))
     shape = "few" if units == 1 else "many"
-    return Spec.of(code, form, f"count {shape}", stretch, shape)
+    return Spec.of(code, form, f"toy {shape}", stretch, shape)
 
 
 def make_drill(planned: Spec, chance: Chance) -> Drill:
@@ -120,8 +122,8 @@ def make_drill(planned: Spec, chance: Chance) -> Drill:
 KIND = QuestionKind(
     title="Counting lines",
     forms={"number": Form("count", CountLines)},
-    skills={"count few": "counting one line", "count many": "counting several lines"},
-    partners=(("count few", "count many"),),
+    skills={"toy few": "counting one line", "toy many": "counting several lines"},
+    partners=(("toy few", "toy many"),),
     lowest=2,
     highest=4,
     in_placing=False,
@@ -133,50 +135,21 @@ KIND = QuestionKind(
     plan=plan,
     make=make_drill,
 )
-
-
-class CountInput(AnswerInput[CountLines]):
-    """One number, typed."""
-
-    actions = frozenset({"number"})
-    typed = 0
-
-    def number(self, digit: int) -> None:
-        """Set the number."""
-        self.typed = digit
-
-    def undo(self) -> None:
-        """Empty it."""
-        self.typed = 0
-
-    def answer(self) -> int | None:
-        """Return the number once it is there."""
-        return self.typed or None
-
-    def missing(self) -> str:
-        """Return what to do."""
-        return "Type the number first."
-
-    def says(self) -> tuple[str, ...]:
-        """Return the number."""
-        return (f"Typed: {self.typed or '_'}",)
-
-
-def read_number(question: CountLines, drill: Drill, tags: Tags, line: str) -> int:
-    """Return the number typed."""
-    if not line.isdigit():
-        raise InputError(f"That cannot be read; {question.how_to_answer()}.")
-    return int(line)
+_ASKING: type[AnyQuestion] = CountLines
+_AS_TEXT = TextManner(put_as_said, read_number, tell_truth)
 
 
 @contextmanager
 def toy_kind() -> Iterator[None]:
-    """Add the kind and its way of asking, and take both away again."""
-    KINDS["count"] = KIND
-    WAYS[CountLines] = WayOfAsking(CountInput, TextManner(put_as_said, read_number, tell_truth))
-    try:
+    """Add the kind and its way of asking, and take both away again; what may bear its name comes back."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setitem(KINDS, "toy", KIND)
+        patch.setitem(WAYS, _ASKING, WayOfAsking(NumbersInput, _AS_TEXT))
+        _forget()
         yield
-    finally:
-        del KINDS["count"], WAYS[CountLines]
-        for remembered in (make, skills_at, spec):
-            remembered.cache_clear()
+    _forget()
+
+
+def _forget() -> None:
+    for remembered in (make, skills_at, spec):
+        remembered.cache_clear()

@@ -213,6 +213,15 @@ ACTIONS = (
         moves_window=True,
     ),
     Action(
+        "whole",
+        ("z",),
+        "z",
+        "z whole",
+        "The whole sheet, or as much of it as can be looked over, and back to a part close by",
+        ("drill", "feedback"),
+        moves_window=True,
+    ),
+    Action(
         "into_view",
         ("v",),
         "v",
@@ -247,6 +256,7 @@ ACTIONS = (
         "Start what is set, or what is typed",
         ("pick", "warm-up"),
     ),
+    Action("sleep", ("ctrl+z",), "Ctrl+Z", "", "Let the program sleep; fg in the shell wakes it", _ALL),
     Action("leave", ("escape", "q"), "q Esc", "q leave", "Leave this screen; what is answered is kept", _ALL),
     Action("dots", ("b",), "b", "", "Draw with braille dots or with blocks", _ALL),
     Action("theme", ("t",), "t", "", "Dark or light", _ALL),

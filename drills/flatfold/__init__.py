@@ -14,6 +14,7 @@ from drills.flatfold.labels import (
     smallest_repairs,
 )
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
+from drills.flatfold.small_angles import Crowded, crowded
 from drills.flatfold.solve import (
     CrossingError,
     LayerSolution,
@@ -46,6 +47,7 @@ __all__ = [
     "UNLIMITED",
     "AnyAngle",
     "CrossingError",
+    "Crowded",
     "LayerSolution",
     "Limit",
     "Order",
@@ -64,6 +66,7 @@ __all__ = [
     "conditions_of",
     "contradiction",
     "counts_at",
+    "crowded",
     "failing",
     "fault_in_words",
     "faults",

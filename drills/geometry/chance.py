@@ -25,7 +25,9 @@ class Chance:
         return word % bound
 
     def pick(self, items: Sequence[Item]) -> Item:
-        """Return one of the items, each equally likely; there must be one."""
+        """Return one of the items, each equally likely; ValueError where there is none."""
+        if not items:
+            raise ValueError("There is nothing to pick from.")
         return items[self.below(len(items))]
 
     def one_in(self, number: int) -> bool:

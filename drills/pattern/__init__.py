@@ -24,18 +24,23 @@ from drills.pattern.crease_pattern import (
     straight_runs,
 )
 from drills.pattern.words import (
+    LABELS,
+    ROLES,
     across_down,
     mixed,
     number_of,
     place,
     place_of,
+    roles_in_words,
     step_in_words,
     step_with_directions,
     times,
 )
 
 __all__ = [
+    "LABELS",
     "OTHER_LABEL",
+    "ROLES",
     "CreasePattern",
     "Edge",
     "Label",
@@ -53,6 +58,7 @@ __all__ = [
     "number_of",
     "place",
     "place_of",
+    "roles_in_words",
     "shifted",
     "step_in_words",
     "step_with_directions",

@@ -2,10 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
 from drills.geometry import Exact, Point, Step
-from drills.pattern.crease_pattern import CreasePattern
+from drills.pattern.crease_pattern import CreasePattern, Label, Role
+
+ROLES: dict[Role, str] = {
+    "outline": "outline side",
+    "inside": "inside line",
+    "ridge": "ridge",
+    "pleat": "pleat line",
+    "hinge": "hinge",
+    "border": "paper's edge",
+    "other": "crease",
+}
+LABELS: dict[Label, str] = {"M": "mountain", "V": "valley", "F": "flat", "U": "no label"}
 
 
 def across_down(pattern: CreasePattern, point: Point) -> tuple[Exact, Exact]:
@@ -60,3 +72,16 @@ def number_of(count: int, one: str, many: str = "") -> str:
     """Return a count with its noun: "1 label", "2 labels", "no labels"."""
     noun = one if count == 1 else many or f"{one}s"
     return f"{count or 'no'} {noun}"
+
+
+def roles_in_words(roles: Iterable[Role]) -> str:
+    """Return creases by their roles: "a hinge", "2 hinges and an outline side"."""
+    given = list(roles)
+    parts = [_some(given.count(role), name) for role, name in ROLES.items() if role in given]
+    return f"{', '.join(parts[:-1])} and {parts[-1]}" if len(parts) > 1 else "".join(parts)
+
+
+def _some(count: int, noun: str) -> str:
+    if count > 1:
+        return f"{count} {noun}s"
+    return f"{'an' if noun[0] in 'aeiou' else 'a'} {noun}"

@@ -20,7 +20,18 @@ from drills.questions.code import (
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
 from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
-from drills.questions.question import AnyQuestion, Drill, Fields, Highlights, Marks, Question, Slip, Verdict
+from drills.questions.question import (
+    AnyQuestion,
+    Count,
+    Drill,
+    Faces,
+    Fields,
+    Highlights,
+    Marks,
+    Question,
+    Slip,
+    Verdict,
+)
 from drills.questions.registry import (
     KINDS,
     DrillError,
@@ -55,8 +66,10 @@ __all__ = [
     "AnyQuestion",
     "Code",
     "CodeError",
+    "Count",
     "Drill",
     "DrillError",
+    "Faces",
     "Features",
     "Fields",
     "FindStretches",
@@ -78,6 +91,7 @@ __all__ = [
     "Segment",
     "Slip",
     "Spec",
+    "Switch",
     "Verdict",
     "certify",
     "checked",

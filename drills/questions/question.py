@@ -15,7 +15,7 @@ from typing import Any, ClassVar, Generic, Literal, NamedTuple, Self, TypeAlias,
 
 from drills.fold_file import to_fold
 from drills.geometry import Point
-from drills.pattern import CreasePattern, number_of
+from drills.pattern import CreasePattern, Label, number_of
 from drills.questions.code import Spec
 from drills.structures import SheetDesign, faces_inside, parts_that_go_in
 
@@ -27,9 +27,35 @@ Truth = TypeVar("Truth")
 Given = TypeVar("Given")
 
 
+class Count(NamedTuple):
+    """How many mountains and valleys meet at a vertex."""
+
+    vertex: int
+    mountains: int
+    valleys: int
+
+
+class Switch(NamedTuple):
+    """An edge whose label is wrong: what it was and what it should be."""
+
+    edge: int
+    was: Label
+    should_be: Label
+
+
+Faces: TypeAlias = tuple[tuple[int, ...], ...]
+"""Faces as vertex cycles."""
+
+
 @dataclass(frozen=True)
 class Highlights:
-    """What the board shows with a verdict: edges and vertices by index, faces as vertex cycles."""
+    """What the board shows with a verdict: edges and vertices by index, faces as vertex cycles.
+
+    ``outlines`` are edges that are right or missed together; ``sides`` those of outlines where something
+    else is asked; ``going_in`` are the faces of each part that goes in, two parts to a stretch;
+    ``switches`` are the wrong labels, ``counts`` those out of balance, and ``angles`` the creases beside
+    the small angles that the reason speaks of.
+    """
 
     staircase: tuple[Point, ...] = ()
     right: frozenset[int] = frozenset()
@@ -38,8 +64,12 @@ class Highlights:
     right_points: frozenset[Point] = frozenset()
     missed_points: frozenset[Point] = frozenset()
     extra_points: frozenset[Point] = frozenset()
-    going_in: tuple[tuple[int, ...], ...] = ()
-    faults: frozenset[int] = frozenset()
+    outlines: tuple[frozenset[int], ...] = ()
+    sides: frozenset[int] = frozenset()
+    going_in: tuple[Faces, ...] = ()
+    switches: tuple[Switch, ...] = ()
+    counts: tuple[Count, ...] = ()
+    angles: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -90,6 +120,11 @@ class Question(ABC, Generic[Truth, Given]):
     @property
     def hidden(self) -> frozenset[int]:
         """The creases that are not shown while it is asked."""
+        return frozenset()
+
+    @property
+    def lit_points(self) -> frozenset[int]:
+        """The vertices that are lit while it is asked."""
         return frozenset()
 
     @property
@@ -211,7 +246,6 @@ class Drill:
             raise TypeError(f"{type(self.question).__name__} takes {self.question.takes.__name__}")
         return self.question.judge(self, given)
 
-    def parts_going_in(self) -> tuple[tuple[int, ...], ...]:
-        """Return the faces, as vertex cycles, of the parts that go in when the sheet collapses."""
-        parts = parts_that_go_in(self.design)
-        return tuple(face for part in parts for face in faces_inside(self.truth, part))
+    def parts_going_in(self) -> tuple[Faces, ...]:
+        """Return the faces of each part that goes in when the sheet collapses, two parts to a stretch."""
+        return tuple(faces_inside(self.truth, part) for part in parts_that_go_in(self.design))

@@ -27,12 +27,19 @@ class LeavingHinge(NamedTuple):
     label: Label
 
 
+class LookAlike(NamedTuple):
+    """A structure without a slanted side, where it lies: its kind and its corners in order."""
+
+    kind: str
+    corners: Outline
+
+
 @dataclass(frozen=True)
 class Block:
     """A rectangle whose edge is a pleat line labelled ``edge``; sizes in squares, pleats ``pleat`` wide.
 
     ``lines`` lie inside, the edge not among them; ``outlines`` are the corners S, A, T, B of each
-    slanted stretch.
+    slanted stretch; of ``look_alikes`` one that lies in another comes first.
     """
 
     width: Exact
@@ -42,6 +49,7 @@ class Block:
     edge: Label = "M"
     outlines: tuple[Outline, ...] = ()
     pleat: int = 1
+    look_alikes: tuple[LookAlike, ...] = ()
 
     @property
     def corners(self) -> Outline:
@@ -160,8 +168,14 @@ def _mapped(block: Block, image: Callable[[Point], Point], turn: Callable[[Direc
             LeavingHinge(image(hinge.point), turn(hinge.direction), hinge.label)
             for hinge in block.leaving_hinges
         ),
-        outlines=tuple((image(s), image(a), image(t), image(b)) for s, a, t, b in block.outlines),
+        outlines=tuple(_image_of(outline, image) for outline in block.outlines),
+        look_alikes=tuple(LookAlike(kind, _image_of(corners, image)) for kind, corners in block.look_alikes),
     )
+
+
+def _image_of(corners: Outline, image: Callable[[Point], Point]) -> Outline:
+    one, two, three, four = corners
+    return image(one), image(two), image(three), image(four)
 
 
 def beside(left: Block, right: Block, gap: int = 0) -> Block:
@@ -238,6 +252,7 @@ def _sharing(left: Block, right: Block) -> Block:
         lines=(*left.lines, *right.lines, Line(low, high, "pleat", left.edge)),
         leaving_hinges=(*outward, *new),
         outlines=left.outlines + right.outlines,
+        look_alikes=left.look_alikes + right.look_alikes,
     )
 
 

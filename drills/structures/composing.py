@@ -10,7 +10,7 @@ from drills.geometry import SYMMETRIES, Chance, Direction
 from drills.structures.block import DOWN, LEFT, RIGHT, UP, turned_block
 from drills.structures.designs import Beside, BlockDesign, Mirrored, StructureKind, Tile, Turned, block_of
 from drills.structures.sheets import Sheet, draw
-from drills.structures.tiles import STRUCTURES, Triangles, fitting, narrowest
+from drills.structures.tiles import STRUCTURES, Triangles, fitting, narrowest, stands_in_row
 from drills.structures.triangle import TRIANGLE_345
 
 LOWEST = 4
@@ -183,6 +183,11 @@ def _room(request: RowRequest, width: int, height: int) -> tuple[int, int]:
     for room in ((along - 2, across - 2), (along - 1, across - 2)):
         if request.heights(*room):
             return room
+    if unfit := [kind for kind in request.needed if not stands_in_row(kind, request.triangles)]:
+        raise ValueError(
+            f"No {unfit[0]} can stand in a row: it has no tile with hinges up and down only that labels by "
+            "rank fold."
+        )
     names = ", ".join(request.needed) or "any"
     raise ValueError(
         f"{request.structures} structures ({names} among them) do not fit {width} by {height} squares: "

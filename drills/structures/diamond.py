@@ -14,7 +14,7 @@ from typing import Literal, TypeAlias, get_args
 
 from drills.geometry import QUARTER_TURN, SYMMETRIES, Point
 from drills.pattern import CreasePattern, Line, Paper, build, turned
-from drills.structures.block import LEFT, RIGHT, Block, LeavingHinge, Outline, quarter_turned
+from drills.structures.block import LEFT, RIGHT, Block, LeavingHinge, LookAlike, Outline, quarter_turned
 from drills.structures.designs import BlockDesign, Tile, block_of, turned_directions
 from drills.structures.roof import ROOF_HINGES, Roof, RoofHinge
 from drills.structures.sheets import SheetDesign, labelled
@@ -44,6 +44,12 @@ class Diamond:
     def __post_init__(self) -> None:
         if self.half < 1 or not self.half <= self.x <= self.field - self.half:
             raise ValueError(f"The 45-degree stretch round x = {self.x} must lie between 0 and {self.field}.")
+
+    @property
+    def corners(self) -> Outline:
+        """Its corners counterclockwise from the left one."""
+        x, y, half = self.x, self.y, self.half
+        return Point(x - half, y), Point(x, y - half), Point(x + half, y), Point(x, y + half)
 
     @property
     def rows(self) -> tuple[tuple[int, Sideways], ...]:
@@ -154,6 +160,7 @@ class Framed(BlockDesign):
             frame,
             lines=(*_cut_open(frame, diamond), *_diamond_lines(diamond)),
             leaving_hinges=(*frame.leaving_hinges, *_leaving_hinges(diamond)),
+            look_alikes=(LookAlike("diamond", diamond.corners), *frame.look_alikes),
         )
 
 
@@ -227,3 +234,13 @@ class FieldSheet(SheetDesign):
     def outlines(self) -> tuple[Outline, ...]:
         """None: nothing in it is slanted."""
         return ()
+
+    def look_alikes(self) -> tuple[LookAlike, ...]:
+        """Return the diamond."""
+        symmetry = SYMMETRIES[self.facing]
+        paper = [symmetry.of(corner) for corner in Paper(0, 0, self.diamond.field, self.height).corners]
+        left, bottom = min(p.x for p in paper), min(p.y for p in paper)
+        one, two, three, four = (
+            Point(image.x - left, image.y - bottom) for image in map(symmetry.of, self.diamond.corners)
+        )
+        return (LookAlike("diamond", (one, two, three, four)),)

@@ -12,8 +12,8 @@ from itertools import product
 from typing import Literal, TypeAlias, get_args
 
 from drills.geometry import Direction, Point, moved
-from drills.pattern import Line
-from drills.structures.block import Block, LeavingHinge
+from drills.pattern import Line, Paper
+from drills.structures.block import Block, LeavingHinge, LookAlike
 from drills.structures.designs import BlockDesign, Tile
 from drills.structures.triangle import Triangle, label_of_rank
 
@@ -64,7 +64,9 @@ class Roof(BlockDesign):
             LeavingHinge(moved(end, direction, half), direction, label_of_rank(1))
             for end, direction in zip(self.ridge_line, self.directions, strict=True)
         )
-        return Block(self.width, self.height, tuple(roof_lines(self)), hinges)
+        corners = Paper(0, 0, self.width, self.height).corners
+        look_alikes = (LookAlike("roof", corners),)
+        return Block(self.width, self.height, tuple(roof_lines(self)), hinges, look_alikes=look_alikes)
 
 
 def roof_lines(roof: Roof) -> Iterator[Line]:

@@ -13,7 +13,16 @@ from drills.flatfold import conditions_of, find_order, fold, label_pairs, solve_
 from drills.geometry import SYMMETRIES, HalfPlane, Point, as_int, half_planes, on_segment
 from drills.geometry import lies_within as within
 from drills.pattern import CreasePattern, Role, faces, to_origin
-from drills.structures.block import Block, Outline, exchanged, sheet_of, turned_block, with_pleats_around
+from drills.structures.block import (
+    Block,
+    LookAlike,
+    Outline,
+    exchanged,
+    sheet_of,
+    shifted,
+    turned_block,
+    with_pleats_around,
+)
 from drills.structures.designs import BlockDesign, block_of
 
 Corners: TypeAlias = tuple[Point, Point, Point]
@@ -71,6 +80,10 @@ class SheetDesign(ABC):
     def outlines(self) -> tuple[Outline, ...]:
         """Return S, A, T, B of each slanted stretch on the sheet; a crop may leave some of them outside."""
 
+    def look_alikes(self) -> tuple[LookAlike, ...]:
+        """Return what has no slanted side, one that lies in another first; a crop may leave some outside."""
+        return ()
+
     def parts_that_go_in(self) -> tuple[Corners, ...]:
         """Return the triangles that go in when the slanted stretches collapse, two each."""
         return tuple(part for s, a, t, b in self.outlines() for part in ((a, s, t), (b, t, s)))
@@ -110,14 +123,17 @@ class Sheet(SheetDesign):
 
     def outlines(self) -> tuple[Outline, ...]:
         """Return S, A, T, B of each slanted stretch; a crop may leave some outside."""
+        return self._on_paper.outlines
+
+    def look_alikes(self) -> tuple[LookAlike, ...]:
+        """Return its roofs and 45-degree stretches; a crop may leave some outside."""
+        return self._on_paper.look_alikes
+
+    @property
+    def _on_paper(self) -> Block:
+        """The whole block with the lower left corner of the paper at (0, 0)."""
         left, bottom, _, _ = self.crop
-
-        def on_paper(point: Point) -> Point:
-            return Point(point.x - left, point.y - bottom)
-
-        return tuple(
-            (on_paper(s), on_paper(a), on_paper(t), on_paper(b)) for s, a, t, b in whole_block(self).outlines
-        )
+        return shifted(whole_block(self), -left, -bottom)
 
 
 @lru_cache(maxsize=256)
@@ -138,6 +154,14 @@ def creases_of(sheet: Sheet) -> CreasePattern:
 def outlines(design: SheetDesign) -> tuple[Outline, ...]:
     """Return S, A, T, B of each slanted stretch on the sheet; a crop may leave some of them outside."""
     return design.outlines()
+
+
+def look_alike_at(design: SheetDesign, point: Point) -> str | None:
+    """Return the kind of look-alike that a point of the sheet lies in, off its edge; None where in none."""
+    for kind, corners in design.look_alikes():
+        if all(bound.height(point) > 0 for bound in half_planes(corners)):
+            return kind
+    return None
 
 
 def parts_that_go_in(design: SheetDesign) -> tuple[Corners, ...]:

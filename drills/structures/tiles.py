@@ -66,6 +66,16 @@ def fitting(
     ]
 
 
+def stands_in_row(kind: StructureKind, triangles: Triangles) -> bool:
+    """Whether a kind has a structure at all that a row of some height can fall back on."""
+    return any(map(_is_plain, _tiles(STRUCTURES[kind], triangles)))
+
+
+def _is_plain(tile: Tile) -> bool:
+    """Whether hinges run up and down only, and labels by rank fold it."""
+    return tile.is_by_rank and tile.directions <= _STRAIGHT_OUT
+
+
 def narrowest(height: int, kind: StructureKind, triangles: Triangles) -> Tile | None:
     """Return the narrowest structure of a kind brought to a height, if there is one.
 
@@ -76,9 +86,8 @@ def narrowest(height: int, kind: StructureKind, triangles: Triangles) -> Tile | 
 
 @lru_cache(maxsize=256)
 def _narrowest(structure: Structure, height: int, triangles: Triangles) -> Tile | None:
-    among = (tile for tile in _brought_to(structure, height, triangles) if tile.is_by_rank)
-    straight = (tile for tile in among if tile.directions <= _STRAIGHT_OUT)
-    return min(straight, key=lambda tile: (tile.width, tile.is_varied), default=None)
+    plain = filter(_is_plain, _brought_to(structure, height, triangles))
+    return min(plain, key=lambda tile: (tile.width, tile.is_varied), default=None)
 
 
 @lru_cache(maxsize=512)

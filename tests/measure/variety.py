@@ -11,6 +11,7 @@ from drills.structures import (
     Around,
     Beside,
     BlockDesign,
+    FieldSheet,
     Framed,
     Mirrored,
     Roof,
@@ -67,6 +68,11 @@ def _made_of(sheet: SheetDesign) -> Iterator[str]:
     elif isinstance(sheet, Sheet):
         yield f"paper's edge cuts in: {_is_cut(sheet)}"
         yield from _parts(sheet.part)
+    elif isinstance(sheet, FieldSheet):
+        yield "paper's edge cuts in: False"
+        yield "look-alike: 45-degree stretch"
+    else:
+        yield f"no row for {type(sheet).__name__}"
 
 
 def _is_cut(sheet: Sheet) -> bool:
@@ -89,6 +95,8 @@ def _parts(part: BlockDesign) -> Iterator[str]:
             yield from (*_parts(inner), *_parts(inner))
         case Beside(first, second, _):
             yield from (*_parts(first), *_parts(second))
+        case _:
+            yield f"no row for {type(part).__name__}"
 
 
 if __name__ == "__main__":

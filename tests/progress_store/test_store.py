@@ -107,3 +107,42 @@ def test_today_is_the_practice_day_of_the_clock(tmp_path: Path) -> None:
     with open_store(tmp_path, lambda: now, FLOORS, LEVELS) as opened:
         assert opened.today == date(2026, 3, 1)
     assert now.astimezone(UTC).date() == date(2026, 3, 1)
+
+
+moving = pytest.mark.skipif(sys.platform == "win32", reason="there a folder in use cannot be moved")
+
+
+@moving
+def test_answers_wait_while_the_folder_is_away(tmp_path: Path) -> None:
+    """Two that could not be written are on the disk, in order, as soon as one try succeeds."""
+    folder, away = tmp_path / "data", tmp_path / "away"
+    with store(folder) as opened:
+        opened.keep(attempt(0))
+        folder.rename(away)
+        for number in (1, 2):
+            with pytest.raises(StoreError, match="cannot be written"):
+                opened.keep(attempt(number))
+        assert opened.waiting == 2
+        assert len(opened.attempts) == 1
+        with pytest.raises(StoreError, match="in the log already"):
+            opened.keep(attempt(2))
+        away.rename(folder)
+        assert [judged.attempt for judged in opened.keep_rest()] == [attempt(1), attempt(2)]
+        assert opened.waiting == 0
+        assert opened.keep_rest() == []
+    with store(folder) as again:
+        assert again.attempts == tuple(map(attempt, range(3)))
+
+
+@moving
+def test_answers_that_wait_are_written_before_the_next(tmp_path: Path) -> None:
+    """And judged as if they had been written at once."""
+    folder, away = tmp_path / "data", tmp_path / "away"
+    with store(folder) as opened:
+        folder.rename(away)
+        with pytest.raises(StoreError):
+            opened.keep(attempt(0))
+        away.rename(folder)
+        judged = opened.keep(attempt(1))
+        assert judged.attempt == attempt(1)
+        assert opened.state == State.of(map(attempt, range(2)), RULES)

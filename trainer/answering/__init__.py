@@ -5,7 +5,8 @@ from __future__ import annotations
 from trainer.answering.answer_input import AnswerInput, verdict_look
 from trainer.answering.crossings import ARROW_MOVES, STRIDE, FindingInput, PlacingInput
 from trainer.answering.marking import CreasesInput, JoiningInput, MarkingInput, PointsInput
-from trainer.answering.reading import LARGEST, ReadingInput
+from trainer.answering.numbers import LARGEST, NumbersInput
+from trainer.answering.reading import ReadingInput
 
 __all__ = [
     "ARROW_MOVES",
@@ -16,6 +17,7 @@ __all__ = [
     "FindingInput",
     "JoiningInput",
     "MarkingInput",
+    "NumbersInput",
     "PlacingInput",
     "PointsInput",
     "ReadingInput",

@@ -67,7 +67,8 @@ class AnswerInput(Generic[Asked]):
 
     def look(self) -> Look:
         """Return how the board shows the drill and the answer so far."""
-        return Look(labels=self.drill.shows_labels, hidden=self.question.hidden)
+        points = points_at(self.drill.pattern, self.question.lit_points)
+        return Look(labels=self.drill.shows_labels, ruled=True, hidden=self.question.hidden, points=points)
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is and what is marked, in words."""
@@ -79,6 +80,7 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
     lit = verdict.lit
     return replace(
         asked,
+        ruled=True,
         hidden=frozenset(),
         cursor_edge=None,
         cursor_at=None,
@@ -88,5 +90,13 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
         wrong=Marked(lit.extra, lit.extra_points),
         shaded=lit.going_in,
         staircase=lit.staircase,
-        fault_points=points_at(drill.pattern, lit.faults),
+        is_told=True,
+        kept=lit.sides.union(*(drill.pattern.around[count.vertex] for count in lit.counts)),
+        outlines=lit.outlines,
+        angles=lit.angles,
+        notes=tuple((edge, f"{was}>{should_be}") for edge, was, should_be in lit.switches),
+        counts=tuple(
+            (drill.pattern.vertices[vertex], f"{mountains}M {valleys}V")
+            for vertex, mountains, valleys in lit.counts
+        ),
     )

@@ -134,7 +134,7 @@ class FindingInput(AnswerInput[FindStretches]):
     def look(self) -> Look:
         """Return the board with cursor and marks."""
         marked = Marked(points=frozenset(self.marks))
-        return replace(super().look(), cursor_at=self.at, marked=marked)
+        return replace(super().look(), scanned=True, cursor_at=self.at, marked=marked)
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is, and how many places are marked."""

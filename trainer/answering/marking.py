@@ -238,10 +238,6 @@ class JoiningInput(PointsInput):
         """Return what to do."""
         return "Move the cursor to the point at the other end first."
 
-    def look(self) -> Look:
-        """Return the board with the lit point and the cursor, the inside lines hidden."""
-        return replace(super().look(), points=points_at(self.drill.pattern, [self.start]))
-
     def says(self) -> tuple[str, ...]:
         """Return the lit point and the one under the cursor."""
         return (

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from trainer.board.canvas import Line
 from trainer.board.cursor import Arrow, Cursor, Track, track_of
-from trainer.board.drawing import LABELS, ROLES, Board, Look, Marked, crease_in_words, draw_board, points_at
-from trainer.board.overview import Plan, draw_overview, plan_of, shown_in_words
+from trainer.board.drawing import Board, crease_in_words, draw_board
+from trainer.board.look import Look, Marked, points_at
+from trainer.board.overview import OverviewRow, Plan, draw_overview, plan_of
 from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint, Palette
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, GLYPHS, Cell, Dot, GlyphName
+from trainer.board.ruler import RULER_COLUMNS, RULER_ROWS, with_rulers
 from trainer.board.scale import Scale, TooSmall, creases_near, points_near, scale_for
-from trainer.board.window import Room, Window, brought_into_view, followed, opened
+from trainer.board.window import Room, Window, asked, brought_into_view, followed, opened
 
 __all__ = [
     "COLOURLESS",
@@ -16,17 +19,19 @@ __all__ = [
     "DOTS_ACROSS",
     "DOTS_DOWN",
     "GLYPHS",
-    "LABELS",
     "LIGHT",
-    "ROLES",
+    "RULER_COLUMNS",
+    "RULER_ROWS",
     "Arrow",
     "Board",
     "Cell",
     "Cursor",
     "Dot",
     "GlyphName",
+    "Line",
     "Look",
     "Marked",
+    "OverviewRow",
     "Paint",
     "Palette",
     "Plan",
@@ -35,6 +40,7 @@ __all__ = [
     "TooSmall",
     "Track",
     "Window",
+    "asked",
     "brought_into_view",
     "crease_in_words",
     "creases_near",
@@ -46,6 +52,6 @@ __all__ = [
     "points_at",
     "points_near",
     "scale_for",
-    "shown_in_words",
     "track_of",
+    "with_rulers",
 ]

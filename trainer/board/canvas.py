@@ -1,16 +1,14 @@
-"""A board that is being restyled, cell by cell: dots, signs, shaded faces; its rows as runs of one style."""
+"""A board that is being restyled, cell by cell: dots, signs, shades; its rows as runs of one style."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from functools import lru_cache
+from collections.abc import Iterable, Mapping
 from itertools import groupby
-from math import ceil, floor
 from typing import TypeAlias
 
 from drills.geometry import Point
 from trainer.board.palette import PLAIN_STYLES, Ink, Mark, Span, Style
-from trainer.board.raster import Dot, Glyphs, Masks, has_dot, masks_of
+from trainer.board.raster import Glyphs, Masks
 from trainer.board.static_layer import StaticLayer
 
 LETTER_INKS = {"M": Ink.MOUNTAIN_LETTER, "V": Ink.VALLEY_LETTER}
@@ -27,6 +25,7 @@ class Canvas:
         self.drawn = list(layer.drawn)
         self.behind = list(layer.grid)
         self.signs: dict[int, str] = {}
+        self.words: set[int] = set()
         for cell, letter in layer.letters.items():
             self.put(cell, letter, LETTER_INKS[letter])
 
@@ -59,12 +58,22 @@ class Canvas:
         for place, sign in enumerate(shown):
             self.put(start + place, sign, ink)
 
-    def shade(self, masks: Masks) -> None:
-        """Add dots behind the creases."""
+    def shade(self, masks: Masks, texture: Ink) -> None:
+        """Fill cells that are free with these dots."""
         for cell, mask in masks.items():
-            self.behind[cell] |= mask
-            if self.styles[cell].ink is Ink.GRID:
-                self.styles[cell] = PLAIN_STYLES[Ink.SHADE]
+            if self.is_free(cell):
+                self.behind[cell] = mask
+                self.styles[cell] = PLAIN_STYLES[texture]
+
+    def redraw(self, masks: Masks) -> None:
+        """Have nothing but these dots in their cells: grid and other creases go."""
+        for cell, mask in masks.items():
+            self.drawn[cell], self.behind[cell] = mask, 0
+
+    def take_away(self, cells: Iterable[int]) -> None:
+        """Take away the signs of the cells."""
+        for cell in cells:
+            self.signs.pop(cell, None)
 
     def draw(self, masks: Masks, ink: Ink) -> None:
         """Add dots and give their cells this ink."""
@@ -113,7 +122,9 @@ class Canvas:
 
 def _alone(glyphs: Glyphs) -> Mapping[Ink, str]:
     """Return the characters of cells that hold only grid or shade, empty where their dots are drawn."""
-    return {ink: glyphs.shade if ink is Ink.SHADE else glyphs.grid for ink in Ink} if glyphs.grid else {}
+    if not glyphs.grid:
+        return {}
+    return dict.fromkeys(Ink, glyphs.grid) | {Ink.SHADE: glyphs.shade, Ink.HATCH: glyphs.hatch}
 
 
 def _runs(texts: list[str], styles: list[Style]) -> Line:
@@ -123,41 +134,3 @@ def _runs(texts: list[str], styles: list[Style]) -> Line:
         runs.append(Span("".join(texts[at:end]), style))
         at = end
     return tuple(runs)
-
-
-EVERY_ACROSS, EVERY_DOWN = 4, 2
-"""Columns and rows of dots from one dot of shade to the next: sparse, so that creases stay plain."""
-_TOUCHING = ((0, 0), (1, 0), (-1, 0), (0, 1), (0, -1))
-
-
-def shade_of(layer: StaticLayer, outline: Sequence[Point]) -> Masks:
-    """Return the cells shaded inside an outline, given as its corners in order."""
-    return _shade(layer.scale.columns, layer.scale.rows, layer.drawn, tuple(map(layer.scale.dot, outline)))
-
-
-# kept between looks: a cursor that moves over a shaded sheet changes neither dots nor corners
-@lru_cache(maxsize=64)
-def _shade(columns: int, rows: int, drawn: tuple[int, ...], corners: tuple[Dot, ...]) -> Masks:
-    dots = (
-        dot
-        for dot in _lattice(corners)
-        if not any(has_dot(drawn, columns, dot.x + dx, dot.y + dy) for dx, dy in _TOUCHING)
-    )
-    return masks_of(dots, columns, rows)
-
-
-def _lattice(corners: Sequence[Dot]) -> Iterator[Dot]:
-    """Yield the dots of a staggered lattice between the outline's crossings with each dot row."""
-    top, bottom = min(y for _, y in corners), max(y for _, y in corners)
-    for y in range(-(-top // EVERY_DOWN) * EVERY_DOWN, bottom + 1, EVERY_DOWN):
-        offset = EVERY_ACROSS // 2 * (y // EVERY_DOWN % 2)
-        crossings = sorted(_crossings(corners, y))
-        for enter, leave in zip(crossings[::2], crossings[1::2], strict=True):
-            first = ceil((enter - offset) / EVERY_ACROSS) * EVERY_ACROSS + offset
-            yield from (Dot(x, y) for x in range(first, floor(leave) + 1, EVERY_ACROSS))
-
-
-def _crossings(corners: Sequence[Dot], y: int) -> Iterator[float]:
-    for a, b in zip(corners, [*corners[1:], corners[0]], strict=True):
-        if (a.y <= y) != (b.y <= y):
-            yield a.x + (y - a.y) * (b.x - a.x) / (b.y - a.y)

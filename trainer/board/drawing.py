@@ -2,78 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import cycle, pairwise
 from math import atan2, tau
-from typing import NamedTuple
 
 from drills.geometry import Direction, Move, Point, move_between
-from drills.pattern import CreasePattern, Edge, Label, Role, mixed, place_of
-from trainer.board.canvas import Canvas, Line, shade_of
+from drills.pattern import LABELS, ROLES, CreasePattern, Edge, mixed, place_of
+from trainer.board.canvas import Canvas, Line
+from trainer.board.look import Look, Marked
 from trainer.board.palette import SIGNS, Ink, Mark
 from trainer.board.raster import GLYPHS, GlyphName, dotted, line_dots, masks_of
 from trainer.board.scale import Scale
+from trainer.board.shading import TEXTURES, shade_of
 from trainer.board.static_layer import ink_of, layer_of, middle_first
+from trainer.board.telling import dim_the_rest, tell
 
-NO_EDGES: frozenset[int] = frozenset()
-NO_POINTS: frozenset[Point] = frozenset()
-ROLES: dict[Role, str] = {
-    "outline": "outline side",
-    "inside": "inside line",
-    "ridge": "ridge",
-    "pleat": "pleat line",
-    "hinge": "hinge",
-    "border": "paper's edge",
-    "other": "crease",
-}
-LABELS: dict[Label, str] = {"M": "mountain", "V": "valley", "F": "flat", "U": "no label"}
 WAYS_ON = "←↑→↓"
 RIMS = 3
 """How many lines from the rim inwards an arrow may stand on: creases can fill the first of them."""
-
-
-class Marked(NamedTuple):
-    """Edges, by index, and points, by place, that wear one mark."""
-
-    edges: frozenset[int] = NO_EDGES
-    points: frozenset[Point] = NO_POINTS
-
-
-NOTHING = Marked()
-
-
-@dataclass(frozen=True)
-class Look:
-    """One look of a board; with nothing said, every crease solid and without its letter.
-
-    ``labels`` draws mountains solid, valleys dashed, and letters where there is room;
-    ``bare`` leaves only grid and paper; ``arrow`` is the vertex a lit crease starts from and the
-    one it leads to; ``points`` are pencil dots; ``shaded`` are faces as vertex cycles;
-    ``staircase`` are the corners of the way across and down; ``cursor_at`` is the point under
-    the cursor, on the pattern or on the bare grid.
-    """
-
-    labels: bool = False
-    bare: bool = False
-    hidden: frozenset[int] = NO_EDGES
-    lit: frozenset[int] = NO_EDGES
-    arrow: tuple[int, int] | None = None
-    cursor_edge: int | None = None
-    cursor_at: Point | None = None
-    marked: Marked = NOTHING
-    right: Marked = NOTHING
-    missed: Marked = NOTHING
-    wrong: Marked = NOTHING
-    points: frozenset[Point] = NO_POINTS
-    fault_points: frozenset[Point] = NO_POINTS
-    shaded: tuple[tuple[int, ...], ...] = ()
-    staircase: tuple[Point, ...] = ()
-
-
-def points_at(pattern: CreasePattern, vertices: Iterable[int]) -> frozenset[Point]:
-    """Return the places of the vertices."""
-    return frozenset(pattern.vertices[vertex] for vertex in vertices)
 
 
 def way_in_words(move: Move) -> str:
@@ -118,10 +64,10 @@ class Board:
 def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphName = "braille") -> Board:
     """Return the board of a pattern in this look, as large as the scale's window."""
     hidden = look.hidden | frozenset(pattern.creases) if look.bare else look.hidden
-    layer = layer_of(pattern, scale, look.labels, hidden)
-    canvas = Canvas(layer, GLYPHS[glyphs])
-    for face in look.shaded:
-        canvas.shade(shade_of(layer, [pattern.vertices[vertex] for vertex in face]))
+    signs = GLYPHS[glyphs]
+    layer = layer_of(pattern, scale, look.labels, hidden, signs.doubles)
+    canvas = Canvas(layer, signs)
+    dim_the_rest(canvas, look)
     for edge in look.lit:
         canvas.ink(layer.edges[edge], Ink.LIT)
     # what is drawn later covers what was drawn before: the cursor and the ways on come last
@@ -129,21 +75,21 @@ def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphNa
     _draw_points(canvas, look)
     _draw_arrow(canvas, pattern, look.arrow)
     _draw_cursor(canvas, pattern, look)
-    for mark, marked in _marks(look):
-        _draw_marks(canvas, mark, marked)
+    _draw_marked(canvas, look.marked)
+    tell(canvas, pattern, look)
+    _shade_parts(canvas, pattern, look)
     _draw_faults(canvas, look.fault_points)
     _draw_cursor_point(canvas, look.cursor_at)
     _draw_ways_on(canvas)
     return Board(canvas.lines(), scale)
 
 
-def _marks(look: Look) -> tuple[tuple[Mark, Marked], ...]:
-    return (
-        (Mark.MARKED, look.marked),
-        (Mark.RIGHT, look.right),
-        (Mark.MISSED, look.missed),
-        (Mark.WRONG, look.wrong),
-    )
+def _shade_parts(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:
+    """Shade the parts in turn by one texture and the other."""
+    for part, texture in zip(look.shaded, cycle(TEXTURES)):
+        for face in part:
+            outline = [pattern.vertices[vertex] for vertex in face]
+            canvas.shade(shade_of(canvas.layer.scale, outline, texture), texture)
 
 
 def _draw_staircase(canvas: Canvas, corners: tuple[Point, ...]) -> None:
@@ -151,11 +97,11 @@ def _draw_staircase(canvas: Canvas, corners: tuple[Point, ...]) -> None:
     scale = canvas.layer.scale
     for place, (start, end) in enumerate(pairwise(corners)):
         masks = masks_of(dotted(line_dots(scale.dot(start), scale.dot(end))), scale.columns, scale.rows)
-        canvas.draw(masks, Ink.STEPS)
+        canvas.draw(masks, Ink.REASON)
         if place < 2:
             run = end.x - start.x or end.y - start.y
             for cell in [cell for cell in middle_first(masks) if cell not in canvas.layer.keep][:1]:
-                canvas.write(cell, str(max(run, -run)), Ink.STEPS)
+                canvas.write(cell, str(max(run, -run)), Ink.REASON)
 
 
 def _draw_points(canvas: Canvas, look: Look) -> None:
@@ -183,27 +129,15 @@ def _draw_cursor(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:
     canvas.point_out(cells)
 
 
-def _draw_marks(canvas: Canvas, mark: Mark, marked: Marked) -> None:
-    """Mark edges and points, each with the mark's sign; marked points wear the pencil dot already."""
+def _draw_marked(canvas: Canvas, marked: Marked) -> None:
+    """Mark edges, each with a sign where nothing else is said, and points, which wear the pencil dot."""
     for edge in sorted(marked.edges):
         cells = canvas.layer.edges[edge]
-        canvas.mark(cells, mark)
-        _put_sign(canvas, middle_first(cells), mark)
-    for point in marked.points:
-        if (cell := canvas.cell(point)) is not None:
-            canvas.mark([cell], mark)
-            if mark is not Mark.MARKED:
-                canvas.put(cell, SIGNS[mark], Ink.SIGN)
-
-
-def _put_sign(canvas: Canvas, cells: list[int], mark: Mark) -> None:
-    """Put the sign where nothing else is said; only a verdict may cover a letter or a point."""
-    inner = [cell for cell in cells if cell not in canvas.layer.keep]
-    places = [cell for cell in inner if cell not in canvas.signs]
-    if mark is not Mark.MARKED:
-        places = places or inner or cells
-    for cell in places[:1]:
-        canvas.put(cell, SIGNS[mark], Ink.SIGN)
+        canvas.mark(cells, Mark.MARKED)
+        free = [cell for cell in middle_first(cells) if cell not in canvas.layer.keep | canvas.signs.keys()]
+        for cell in free[:1]:
+            canvas.put(cell, SIGNS[Mark.MARKED], Ink.SIGN)
+    canvas.mark([at for point in marked.points if (at := canvas.cell(point)) is not None], Mark.MARKED)
 
 
 def _draw_faults(canvas: Canvas, points: frozenset[Point]) -> None:

@@ -1,25 +1,30 @@
-"""A small drawing of where the window lies on a sheet: paper, window, cursor and marks, no creases."""
+"""A small drawing of a sheet and of where the window lies on it: creases, cursor and marks."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from math import ceil, floor
-from typing import NamedTuple
+from functools import lru_cache
+from itertools import groupby
+from math import floor
+from typing import NamedTuple, TypeAlias
 
-from drills.geometry import Exact, Point
+from drills.geometry import Point
 from drills.pattern import CreasePattern
-from trainer.board.drawing import Look, Marked
+from trainer.board.look import Look, Marked
 from trainer.board.palette import SIGNS, Mark
-from trainer.board.raster import Glyphs
+from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Dot, Glyphs, Masks, line_dots, masks_of
 from trainer.board.scale import Box, Scale
 from trainer.board.window import halfway
 
 MOST_COLUMNS, MOST_ROWS = 28, 4
 LEAST_COLUMNS = 8
-WINDOW, PAPER = "░", " "
 WIDER = 2
 """How many times as high as wide a character is, about."""
+
+
+OverviewRow: TypeAlias = list[tuple[str, bool]]
+"""Runs of signs, and whether the window shows what is there."""
 
 
 class Plan(NamedTuple):
@@ -35,6 +40,14 @@ class Plan(NamedTuple):
         return (
             min(floor((point.x - left) * self.columns / Fraction(right - left)), self.columns - 1),
             min(floor((top - point.y) * self.rows / Fraction(top - bottom)), self.rows - 1),
+        )
+
+    def dot(self, point: Point) -> Dot:
+        """Return the dot of a place, two by four in each cell."""
+        left, bottom, right, top = self.box
+        return Dot(
+            round((point.x - left) * (self.columns * DOTS_ACROSS - 1) / Fraction(right - left)),
+            round((top - point.y) * (self.rows * DOTS_DOWN - 1) / Fraction(top - bottom)),
         )
 
     def point(self, column: int, row: int) -> Point:
@@ -55,48 +68,53 @@ def plan_of(box: Box) -> Plan:
     return Plan(box, max(LEAST_COLUMNS, round(columns)), max(1, round(rows)))
 
 
-def draw_overview(pattern: CreasePattern, look: Look, scale: Scale, glyphs: Glyphs) -> list[str]:
-    """Return the rows of the overview: the paper's frame, the window shaded, signs where something is.
+def draw_overview(pattern: CreasePattern, look: Look, scale: Scale, glyphs: Glyphs) -> list[OverviewRow]:
+    """Return the rows of the overview: the paper's frame, the creases that the board shows, and signs.
 
-    They are the cursor's, the question's and those of marks; nothing tells where the creases are.
+    The signs are the cursor's, the question's and those of marks.
     """
     plan = plan_of(scale.box)
+    creases = _creases(pattern, plan, frozenset(pattern.creases) if look.bare else look.hidden)
     signs = {plan.cell(point): sign for point, sign in _signs(pattern, look, glyphs)}
     rows = [
-        "".join(signs.get((column, row), shade) for column, shade in enumerate(line))
-        for row, line in enumerate(_shaded(plan, scale))
+        _runs(
+            [
+                (signs.get((column, row)) or glyphs.dots[creases.get(row * plan.columns + column, 0)], shown)
+                for column, shown in enumerate(window)
+            ]
+        )
+        for row, window in enumerate(_window(plan, scale))
     ]
     edge = "─" * plan.columns
-    return [f"┌{edge}┐", *(f"│{row}│" for row in rows), f"└{edge}┘"]
+    return [
+        [(f"┌{edge}┐", False)],
+        *([("│", False), *row, ("│", False)] for row in rows),
+        [(f"└{edge}┘", False)],
+    ]
 
 
-def shown_in_words(scale: Scale) -> str:
-    """Return which squares of how many are shown, counted from the sheet's top left corner."""
-    left, bottom, right, top = scale.box
-    first, low, last, high = scale.shown
-    across = _part(first - left, last - left, right - left, "across")
-    return f"{across}, {_part(top - high, top - low, top - bottom, 'down')}"
+@lru_cache(maxsize=16)
+def _creases(pattern: CreasePattern, plan: Plan, hidden: frozenset[int]) -> Masks:
+    shown = (edge for edge in pattern.creases if edge not in hidden)
+    dots = (dot for edge in shown for dot in line_dots(*map(plan.dot, pattern.ends(edge))))
+    return masks_of(dots, plan.columns, plan.rows)
 
 
-def _part(first: Exact, last: Exact, whole: Exact, way: str) -> str:
-    if (first, last) == (0, whole):
-        return f"all {ceil(whole)} {way}"
-    return f"{ceil(first)}-{floor(last)}/{ceil(whole)} {way}"
+def _runs(cells: list[tuple[str, bool]]) -> OverviewRow:
+    return [("".join(sign for sign, _ in run), shown) for shown, run in groupby(cells, lambda cell: cell[1])]
 
 
-def _shaded(plan: Plan, scale: Scale) -> Iterator[str]:
-    """Yield the rows with the window shaded: the cells whose middle it shows, one each way at least."""
+def _window(plan: Plan, scale: Scale) -> Iterator[list[bool]]:
+    """Yield of each row which cells the window shows: those whose middle it does, one each way at least."""
     left, bottom, right, top = scale.shown
     middle = plan.cell(halfway(Point(left, bottom), Point(right, top)))
     for row in range(plan.rows):
         places = [(plan.point(column, row), column) for column in range(plan.columns)]
-        yield "".join(
-            WINDOW
-            if (left <= place.x <= right or column == middle[0])
+        yield [
+            (left <= place.x <= right or column == middle[0])
             and (bottom <= place.y <= top or row == middle[1])
-            else PAPER
             for place, column in places
-        )
+        ]
 
 
 def _signs(pattern: CreasePattern, look: Look, glyphs: Glyphs) -> Iterator[tuple[Point, str]]:

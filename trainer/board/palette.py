@@ -13,6 +13,7 @@ class Ink(StrEnum):
 
     GRID = "grid"
     SHADE = "shade"
+    HATCH = "hatch"
     PAPER = "paper"
     CREASE = "crease"
     MOUNTAIN = "mountain"
@@ -20,7 +21,7 @@ class Ink(StrEnum):
     MOUNTAIN_LETTER = "mountain letter"
     VALLEY_LETTER = "valley letter"
     SIGN = "sign"
-    STEPS = "steps"
+    REASON = "reason"
     POINT = "point"
     LIT = "lit"
     FAULT = "fault"
@@ -35,9 +36,10 @@ class Mark(StrEnum):
     RIGHT = "right"
     MISSED = "missed"
     WRONG = "wrong"
+    PASSED = "passed over"
 
 
-SIGNS = {Mark.MARKED: "*", Mark.RIGHT: "+", Mark.MISSED: "?", Mark.WRONG: "×"}  # noqa: RUF001  (the sign, not the letter)
+SIGNS = {Mark.MARKED: "*", Mark.RIGHT: "+", Mark.MISSED: "!", Mark.WRONG: "×"}  # noqa: RUF001  (the sign, not the letter)
 
 
 class Style(NamedTuple):
@@ -93,7 +95,7 @@ def _over(under: Paint, upper: Paint) -> Paint:
         upper.foreground or under.foreground,
         upper.background or under.background,
         under.bold or upper.bold,
-        under.dim and not upper.bold,
+        (under.dim or upper.dim) and not upper.bold,
         under.reverse or upper.reverse,
         under.underline or upper.underline,
     )
@@ -103,7 +105,8 @@ DARK = Palette(
     screen="#121212",
     inks={
         Ink.GRID: Paint("#858585"),
-        Ink.SHADE: Paint("#8A8A8A"),
+        Ink.SHADE: Paint("#D9A679"),
+        Ink.HATCH: Paint("#7FA8E0"),
         Ink.PAPER: Paint("#9A9A9A"),
         Ink.CREASE: Paint("#DDDDDD"),
         Ink.MOUNTAIN: Paint("#E69F00"),
@@ -111,17 +114,18 @@ DARK = Palette(
         Ink.MOUNTAIN_LETTER: Paint("#FFC65C"),
         Ink.VALLEY_LETTER: Paint("#9AD6FA"),
         Ink.SIGN: Paint("#FFFFFF", bold=True),
-        Ink.STEPS: Paint("#EBB0D2", bold=True),
+        Ink.REASON: Paint("#EBB0D2", bold=True),
         Ink.POINT: Paint("#FFFFFF", bold=True),
         Ink.LIT: Paint("#F0E442", bold=True),
-        Ink.FAULT: Paint("#F0E442", bold=True, reverse=True),
+        Ink.FAULT: Paint("#F0E442", bold=True),
         Ink.CURSOR: Paint("#FFFFFF", bold=True, reverse=True),
     },
     marks={
         Mark.MARKED: Paint(background="#5A2E4A", bold=True),
-        Mark.RIGHT: Paint(background="#004D39", bold=True),
-        Mark.MISSED: Paint(background="#4A4600", bold=True),
-        Mark.WRONG: Paint(background="#702F00", bold=True),
+        Mark.RIGHT: Paint("#3DDC97", bold=True),
+        Mark.MISSED: Paint("#F0E442", bold=True),
+        Mark.WRONG: Paint("#FF7A52", bold=True),
+        Mark.PASSED: Paint("#6A6A6A"),
     },
     cursor=Paint("#FFFFFF", "#5A5A5A", bold=True),
     cursor_on_mark=Paint("#FFFFFF", reverse=True),
@@ -131,7 +135,8 @@ LIGHT = Palette(
     screen="#E0E0E0",
     inks={
         Ink.GRID: Paint("#787878"),
-        Ink.SHADE: Paint("#6E6E6E"),
+        Ink.SHADE: Paint("#8A4B12"),
+        Ink.HATCH: Paint("#2A5FA5"),
         Ink.PAPER: Paint("#5F5F5F"),
         Ink.CREASE: Paint("#222222"),
         Ink.MOUNTAIN: Paint("#B34D00"),
@@ -139,17 +144,18 @@ LIGHT = Palette(
         Ink.MOUNTAIN_LETTER: Paint("#8A3A00"),
         Ink.VALLEY_LETTER: Paint("#00466E"),
         Ink.SIGN: Paint("#000000", bold=True),
-        Ink.STEPS: Paint("#8A3A66", bold=True),
+        Ink.REASON: Paint("#8A3A66", bold=True),
         Ink.POINT: Paint("#000000", bold=True),
         Ink.LIT: Paint("#6A00A8", bold=True),
-        Ink.FAULT: Paint("#8A1C00", bold=True, reverse=True),
+        Ink.FAULT: Paint("#8A1C00", bold=True),
         Ink.CURSOR: Paint("#000000", bold=True, reverse=True),
     },
     marks={
         Mark.MARKED: Paint(background="#F2C6DF", bold=True),
-        Mark.RIGHT: Paint(background="#A8E6CF", bold=True),
-        Mark.MISSED: Paint(background="#F5EE9A", bold=True),
-        Mark.WRONG: Paint(background="#FFC9A3", bold=True),
+        Mark.RIGHT: Paint("#00613F", bold=True),
+        Mark.MISSED: Paint("#6A00A8", bold=True),
+        Mark.WRONG: Paint("#A8320A", bold=True),
+        Mark.PASSED: Paint("#7E7E7E"),
     },
     cursor=Paint("#000000", "#A8A8A8", bold=True),
     cursor_on_mark=Paint("#000000", reverse=True),
@@ -160,19 +166,19 @@ COLOURLESS = Palette(
     inks={
         **{ink: Paint() for ink in Ink},
         Ink.GRID: Paint(dim=True),
-        Ink.SHADE: Paint(dim=True),
         Ink.SIGN: Paint(bold=True),
         Ink.POINT: Paint(bold=True),
         Ink.LIT: Paint(bold=True, underline=True),
-        Ink.STEPS: Paint(bold=True),
-        Ink.FAULT: Paint(bold=True, reverse=True),
+        Ink.REASON: Paint(bold=True),
+        Ink.FAULT: Paint(bold=True),
         Ink.CURSOR: Paint(bold=True, reverse=True),
     },
     marks={
         Mark.MARKED: Paint(underline=True),
         Mark.RIGHT: Paint(bold=True),
-        Mark.MISSED: Paint(bold=True, underline=True),
-        Mark.WRONG: Paint(underline=True),
+        Mark.MISSED: Paint(bold=True),
+        Mark.WRONG: Paint(bold=True),
+        Mark.PASSED: Paint(dim=True),
     },
     cursor=Paint(reverse=True),
     cursor_on_mark=Paint(reverse=True),

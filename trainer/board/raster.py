@@ -45,8 +45,10 @@ _QUADRANT_BITS = (0x01 | 0x02, 0x08 | 0x10, 0x04 | 0x40, 0x20 | 0x80)
 class Glyphs:
     """The character for each set of dots, and the signs that stand for a whole cell.
 
-    ``arrows`` start east and go round counterclockwise; ``grid`` and ``shade`` are the characters
-    of cells with nothing else in them, empty where the dots themselves are drawn.
+    ``arrows`` start east and go round counterclockwise; ``grid``, ``shade`` and ``hatch`` are the
+    characters of cells with nothing else in them, empty where the dots themselves are drawn. Mountains
+    are told from valleys by a second row of dots where these are fine enough (``doubles``), else valleys
+    by gaps.
     """
 
     dots: tuple[str, ...]
@@ -55,6 +57,8 @@ class Glyphs:
     cursor: str
     grid: str
     shade: str
+    hatch: str
+    doubles: bool
 
 
 BRAILLE = Glyphs(
@@ -64,6 +68,8 @@ BRAILLE = Glyphs(
     cursor="◆",
     grid="",
     shade="",
+    hatch="",
+    doubles=True,
 )
 
 # Of the signs the Linux console has no more than these.
@@ -76,6 +82,8 @@ BLOCKS = Glyphs(
     cursor="■",
     grid="·",
     shade="░",
+    hatch="/",
+    doubles=False,
 )
 
 GLYPHS: dict[GlyphName, Glyphs] = {"braille": BRAILLE, "blocks": BLOCKS}
@@ -117,6 +125,16 @@ def dashed(dots: Sequence[Dot]) -> list[Dot]:
     return [dot for dot, at in zip(dots, after, strict=True) if not first_off < at < next_on]
 
 
+def doubled(dots: Sequence[Dot]) -> list[Dot]:
+    """Return the dots of a line, each with one beside it: a line along the grid stays in its cells."""
+    start, end = dots[0], dots[-1]
+    across, down = abs(end.x - start.x), abs(end.y - start.y)
+    last_in_cell = start.y % DOTS_DOWN == DOTS_DOWN - 1 if down == 0 else start.x % DOTS_ACROSS == 1
+    beside = -1 if 0 in (across, down) and last_in_cell else 1
+    move = Dot(0, beside) if across >= down else Dot(beside, 0)
+    return [Dot(x + more * move.x, y + more * move.y) for x, y in dots for more in (0, 1)]
+
+
 def ticked(dots: Sequence[Dot], marks: AbstractSet[Dot]) -> list[Dot]:
     """Return the dots of a line with a gap at either side of each mark, so that squares can be counted."""
     pairs = [*pairwise(dots), *pairwise(reversed(dots))]
@@ -140,9 +158,19 @@ def masks_of(dots: Iterable[Dot], columns: int, rows: int) -> Masks:
     return masks
 
 
-def has_dot(masks: Sequence[int], columns: int, x: int, y: int) -> bool:
-    """Whether the dot is set; dots off the board are not."""
-    cell = y // DOTS_DOWN * columns + x // DOTS_ACROSS
-    if not (0 <= x < columns * DOTS_ACROSS and 0 <= cell < len(masks)):
-        return False
-    return bool(masks[cell] & BITS[y % DOTS_DOWN][x % DOTS_ACROSS])
+def thickened(masks: Masks, is_steep: bool, columns: int, rows: int) -> Masks:
+    """Return a line two dots wide: to the right where it is steep, else downwards."""
+    dots = [dot for cell, mask in masks.items() for dot in dots_in(cell, mask, columns)]
+    beside = [Dot(dot.x + is_steep, dot.y + (not is_steep)) for dot in dots]
+    return masks_of([*dots, *beside], columns, rows)
+
+
+def dots_in(cell: int, mask: int, columns: int) -> list[Dot]:
+    """Return the dots of a cell."""
+    row, column = divmod(cell, columns)
+    return [
+        Dot(column * DOTS_ACROSS + x, row * DOTS_DOWN + y)
+        for y in range(DOTS_DOWN)
+        for x in range(DOTS_ACROSS)
+        if mask & BITS[y][x]
+    ]

@@ -12,8 +12,8 @@ from drills.geometry import Exact, Point, as_int
 from drills.pattern import CreasePattern
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Cell, Dot, cell_of, cells_for
 
-LEAST_DOTS = 5
-PANNED_DOTS = 8
+SCAN_DOTS, LEAST_DOTS, PANNED_DOTS = 3, 5, 8
+"""Dots per square: enough to look a sheet over, enough to read one shown whole, and those of a part."""
 NOT_SHIFTED = Dot(0, 0)
 Box: TypeAlias = tuple[Exact, Exact, Exact, Exact]
 
@@ -80,9 +80,11 @@ class Scale:
         return self._squares(0)
 
     def may_show(self, start: Dot, end: Dot) -> bool:
-        """Whether the box around a line touches the window; where it does not, neither does the line."""
+        """Whether the box around a line comes within a dot of the window; else none of it is shown."""
         sizes = self.columns * DOTS_ACROSS, self.rows * DOTS_DOWN
-        return all(min(a, b) < size and max(a, b) >= 0 for a, b, size in zip(start, end, sizes, strict=True))
+        return all(
+            min(a, b) <= size and max(a, b) >= -1 for a, b, size in zip(start, end, sizes, strict=True)
+        )
 
     def crossing_near(self, x: float, y: float) -> Point:
         """Return the sheet's grid crossing nearest to a position in cells (fractional, y down)."""
@@ -108,13 +110,13 @@ class Scale:
         return max(left, first.x), max(bottom, last.y), min(right, last.x), min(top, first.y)
 
 
-def scale_for(pattern: CreasePattern, columns: int, rows: int) -> Scale | TooSmall:
-    """Return the largest scale at which the whole sheet fits so many columns and rows."""
+def scale_for(pattern: CreasePattern, columns: int, rows: int, least: int = LEAST_DOTS) -> Scale | TooSmall:
+    """Return the largest scale at which the whole sheet fits so many columns and rows, if it is legible."""
     left, bottom, right, top = box = pattern.box
     across, down = columns * DOTS_ACROSS - 1, rows * DOTS_DOWN - 1
     dots = min(floor(Fraction(across) / (right - left)), floor(Fraction(down) / (top - bottom)))
-    if dots < LEAST_DOTS:
-        return TooSmall(*_cells_taken(box, LEAST_DOTS))
+    if dots < least:
+        return TooSmall(*_cells_taken(box, least))
     return Scale(box, dots, *_cells_taken(box, dots))
 
 

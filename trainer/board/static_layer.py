@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import chain, islice
+from typing import Literal, TypeAlias
 
 from drills.pattern import CreasePattern, Edge
 from trainer.board.palette import PLAIN_STYLES, Ink, Style
-from trainer.board.raster import Dot, Masks, dashed, line_dots, masks_of, ticked
+from trainer.board.raster import Dot, Masks, dashed, doubled, line_dots, masks_of, ticked
 from trainer.board.scale import Scale
 
 
@@ -32,11 +34,18 @@ class StaticLayer:
 
 
 @lru_cache(maxsize=64)
-def layer_of(pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozenset[int]) -> StaticLayer:
-    """Return the pattern drawn at this scale, with or without its labels, the hidden edges left out."""
+def layer_of(
+    pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozenset[int], doubles: bool = True
+) -> StaticLayer:
+    """Return the pattern drawn at this scale, with or without its labels, the hidden edges left out.
+
+    Labelled mountains are drawn as ``doubles`` and valleys plain, or mountains plain and valleys dashed.
+    """
     crossings = frozenset(map(scale.dot, scale.crossings()))
     masks = tuple(
-        {} if index in hidden else _edge_masks(pattern, scale, edge, labels, crossings)
+        {}
+        if index in hidden
+        else _edge_masks(pattern, scale, edge, _stroke(edge, labels, doubles), crossings)
         for index, edge in enumerate(pattern.edges)
     )
     drawn = _together(masks, scale)
@@ -47,7 +56,7 @@ def layer_of(pattern: CreasePattern, scale: Scale, labels: bool, hidden: frozens
         drawn,
         _together([masks_of(crossings, scale.columns, scale.rows)], scale),
         _styles(pattern, masks, drawn, labels),
-        _letters(pattern, masks, drawn, scale.columns, keep) if labels else {},
+        _letters(pattern, masks, scale.columns, keep) if labels else {},
         keep,
     )
 
@@ -66,10 +75,22 @@ def ink_of(edge: Edge, labels: bool) -> Ink:
     return {"M": Ink.MOUNTAIN, "V": Ink.VALLEY}.get(edge.label, Ink.CREASE) if labels else Ink.CREASE
 
 
+Stroke: TypeAlias = Literal["plain", "double", "dashed", "ticked"]
+
+
+def _stroke(edge: Edge, labels: bool, doubles: bool) -> Stroke:
+    """Return how an edge is drawn: what tells mountain from valley is more than colour and letter."""
+    if edge.label == "B":
+        return "ticked"
+    if labels and edge.label == "M" and doubles:
+        return "double"
+    return "dashed" if labels and edge.label == "V" and not doubles else "plain"
+
+
 def _edge_masks(
-    pattern: CreasePattern, scale: Scale, edge: Edge, labels: bool, crossings: frozenset[Dot]
+    pattern: CreasePattern, scale: Scale, edge: Edge, stroke: Stroke, crossings: frozenset[Dot]
 ) -> Masks:
-    """Return the cells an edge runs through; a valley's gaps are cells of it too, without dots.
+    """Return the cells an edge runs through, in order; the gaps of a dashed one are cells of it too.
 
     Dashes and gaps are those of the whole edge, whatever part of it the window shows.
     """
@@ -77,10 +98,12 @@ def _edge_masks(
     if not scale.may_show(start, end):
         return {}
     line = line_dots(start, end)
-    if edge.label == "B":
+    if stroke == "ticked":
         line = ticked(line, crossings)
+    elif stroke == "double":
+        line = doubled(line)
     solid = masks_of(line, scale.columns, scale.rows)
-    if not labels or edge.label != "V":
+    if stroke != "dashed":
         return solid
     dashes = masks_of(dashed(line), scale.columns, scale.rows)
     return {cell: dashes.get(cell, 0) for cell in solid}
@@ -115,17 +138,38 @@ def _styles(
 
 
 def _letters(
-    pattern: CreasePattern, masks: Sequence[Masks], drawn: Sequence[int], columns: int, keep: frozenset[int]
+    pattern: CreasePattern, masks: Sequence[Masks], columns: int, keep: frozenset[int]
 ) -> dict[int, str]:
-    """Return the cells of letters: on the crease, where no other crease runs and no letter is beside."""
+    """Return the cells of letters: only where it is plain whose they are, nearest to the middle.
+
+    There the crease is seen before and after the letter, no other one runs beside it, no letter is near.
+    """
     letters: dict[int, str] = {}
+    crowd = Counter(chain.from_iterable(masks))
     shortest_first = sorted(range(len(masks)), key=lambda index: len(masks[index]))
     for index in shortest_first:
-        if (label := pattern.edges[index].label) not in ("M", "V"):
-            continue
-        for cell in middle_first(masks[index]):
-            alone = drawn[cell] == masks[index][cell] and cell not in keep
-            if alone and cell - 1 not in letters and cell + 1 not in letters:
-                letters[cell] = label
-                break
+        mask, label = masks[index], pattern.edges[index].label
+        if label in ("M", "V"):
+            plain = (
+                cell
+                for last, cell, following in _triples(mask)
+                if not keep & {last, cell, following}
+                and all(crowd[own] == 1 for own in (last, cell, following))
+                and all(crowd[side] <= (side in mask) for side in (cell - 1, cell + 1))
+                and not letters.keys() & _around(cell, columns)
+            )
+            letters.update((cell, label) for cell in islice(plain, 1))
     return letters
+
+
+def _triples(masks: Masks) -> Iterator[tuple[int, int, int]]:
+    """Yield each cell of an edge between the ones before and after it, those nearest to the middle first."""
+    cells = list(masks)
+    middle = (len(cells) - 1) / 2
+    for place in sorted(range(1, len(cells) - 1), key=lambda place: abs(place - middle)):
+        yield cells[place - 1], cells[place], cells[place + 1]
+
+
+def _around(cell: int, columns: int) -> set[int]:
+    """Return the cells in which another letter would be too near: two columns and one row away."""
+    return {cell + across + down * columns for across in range(-2, 3) for down in (-1, 0, 1)}

@@ -13,16 +13,16 @@ from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
-from trainer.board.drawing import NOTHING, Look, Marked
+from trainer.board.look import NOTHING, Look, Marked
 from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Cell, Dot, line_dots, masks_of
-from trainer.board.scale import PANNED_DOTS, Scale, middle_of, scale_around, scale_for
+from trainer.board.scale import LEAST_DOTS, PANNED_DOTS, SCAN_DOTS, Scale, middle_of, scale_around, scale_for
 
-STEPS = (5, 6, 8, 10, 12, 16, 20, 24)
+STEPS = (3, 5, 6, 8, 10, 12, 16, 20, 24)
 """The dots per square that zooming goes through."""
 MARGIN = 2
 """How many squares the cursor keeps from the window's rim, a quarter of the window at most."""
-LABEL_DOTS = 6
-"""On a board with fewer dots a square than these, letters stand where they do not belong."""
+LABEL_DOTS, CLOSE_DOTS = 8, 10
+"""With fewer dots a square than the first, some creases lie all under others; with the second, none does."""
 
 Thing: TypeAlias = tuple[Point, Point]
 """A crease by its ends, or a point, both ends of which are the same."""
@@ -39,8 +39,8 @@ class Room(NamedTuple):
 class Window:
     """A sheet in a room, the point in the middle of what is shown, and the dots per square asked for.
 
-    Without ``dots`` the sheet is shown whole where it fits, else at ``PANNED_DOTS``; it is never
-    shown smaller than it need be to be whole.
+    Without ``dots`` the sheet is shown whole where it is legible so, else at ``PANNED_DOTS``; it is
+    never shown smaller than it need be to be whole.
     """
 
     pattern: CreasePattern
@@ -51,8 +51,8 @@ class Window:
     @cached_property
     def scale(self) -> Scale:
         """The scale of what is shown."""
-        whole = scale_for(self.pattern, *self.room)
-        if isinstance(whole, Scale) and (self.dots or 0) <= whole.dots:
+        whole = scale_for(self.pattern, *self.room, SCAN_DOTS)
+        if isinstance(whole, Scale) and (self.dots or LEAST_DOTS) <= whole.dots:
             return whole
         return scale_around(self.pattern, *self.room, self.middle, self.dots or PANNED_DOTS)
 
@@ -71,6 +71,13 @@ class Window:
         zoomed = replace(self, middle=_middle(part), dots=dots)
         usual = replace(zoomed, dots=None)
         return usual if usual.scale == zoomed.scale else zoomed
+
+    def whole_or_close(self, at: Point | None = None) -> Window:
+        """Return the window on as much of the sheet as can be looked over, from there close to a place."""
+        far, now = replace(self, dots=self._least_dots), self.scale.dots
+        if now > far.scale.dots:
+            return far
+        return replace(self, dots=max(CLOSE_DOTS, self._next_dots(closer=True))).centred(at or self.middle)
 
     def centred(self, point: Point) -> Window:
         """Return the window with the point in its middle, as far as the sheet goes."""
@@ -109,11 +116,15 @@ class Window:
         there = scale_around(self.pattern, *self.room, self.scale.point(_dot(cell)), self.scale.dots)
         return replace(self, middle=_middle(there))
 
+    @property
+    def _least_dots(self) -> int:
+        """The least dots per square: the sheet is whole, or can at least be looked over."""
+        whole = scale_for(self.pattern, *self.room, SCAN_DOTS)
+        return whole.dots if isinstance(whole, Scale) else SCAN_DOTS
+
     def _next_dots(self, closer: bool) -> int:
         """Return the next step of zooming, the same where there is none; it ends at the whole sheet."""
-        whole = scale_for(self.pattern, *self.room)
-        least = whole.dots if isinstance(whole, Scale) else STEPS[0]
-        now = self.scale.dots
+        least, now = self._least_dots, self.scale.dots
         if closer:
             return min((dots for dots in STEPS if dots > now), default=now)
         return max((dots for dots in (least, *STEPS) if least <= dots < now), default=now)
@@ -146,7 +157,9 @@ def opened(pattern: CreasePattern, room: Room, look: Look) -> Window:
     """Return the window on a sheet that is shown anew: on what is asked, its start above all."""
     window = window_on(pattern, room)
     if look.labels and window.scale.dots < LABEL_DOTS:
-        window = replace(window, dots=PANNED_DOTS)
+        window = replace(window, dots=CLOSE_DOTS)
+    elif look.scanned:
+        window = replace(window, dots=SCAN_DOTS)
     for thing in asked(pattern, look)[:1]:
         return _on(window, thing)
     return window
@@ -155,13 +168,12 @@ def opened(pattern: CreasePattern, room: Room, look: Look) -> Window:
 def followed(window: Window, before: Look, look: Look) -> Window:
     """Return the window after a change of the look.
 
-    It goes after a cursor that has moved; to a verdict that has come, where nothing of what it says
-    first is in view: what was missed, else what was too many, out of balance, right.
+    It goes after a cursor that has moved; to a verdict that has come, until all that it says first is
+    in view: what was missed, else what was too many, out of balance, right.
     """
     told = _told(window.pattern, look)
     if told and told != _told(window.pattern, before):
-        first = told[0]
-        return window if any(in_view(window.scale, thing) for thing in first) else _on(window, first[0])
+        return _on_all(window, told[0], LABEL_DOTS if look.labels else SCAN_DOTS)
     moved = (look.cursor_at, look.cursor_edge) != (before.cursor_at, before.cursor_edge)
     return _after(window, look.cursor_at) if moved and look.cursor_at else window
 
@@ -192,7 +204,12 @@ def in_view(scale: Scale, thing: Thing) -> bool:
 
 def _told(pattern: CreasePattern, look: Look) -> list[list[Thing]]:
     """Return what a verdict says, what matters first: missed, too many, out of balance, right."""
-    groups = (look.missed, look.wrong, Marked(points=look.fault_points), look.right)
+    groups = (
+        look.missed,
+        look.wrong,
+        Marked(points=look.fault_points | {point for point, _ in look.counts}),
+        look.right,
+    )
     return [_marked(pattern, group) for group in groups if group != NOTHING]
 
 
@@ -212,6 +229,21 @@ def _reading(thing: Thing) -> tuple[Point, Point]:
 def _on(window: Window, thing: Thing) -> Window:
     """Return the window on a crease, on its start where it is too long to be in view."""
     return window.centred(halfway(*thing)).holding(thing[0])
+
+
+def _on_all(window: Window, things: Sequence[Thing], least: int) -> Window:
+    """Return the window with all of these things in view, if need be from farther away, else on the first."""
+    ends = [end for thing in things for end in thing]
+    if all(map(window.scale.shows, ends)):
+        return window
+    corners = [Point(side(end.x for end in ends), side(end.y for end in ends)) for side in (min, max)]
+    around = window.centred(halfway(*corners))
+    if all(map(around.scale.shows, ends)):
+        return around
+    farther = window.zoomed(closer=False)
+    if farther == window or farther.scale.dots < least:
+        return _on(window, things[0])
+    return _on_all(farther, things, least)
 
 
 def _after(window: Window, point: Point) -> Window:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
+from copy import copy
 from itertools import islice
 
 from drills.geometry import Chance
@@ -23,6 +24,7 @@ from drills.structures import TRIANGLE_345, FieldSheet, Stretch
 from progress_store import Judged
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
+from trainer.practice.making import Wanted, made
 
 SEEDS = 10**6
 """Fresh drills draw their seed below this; larger seeds are kept for measuring."""
@@ -85,8 +87,12 @@ class DrillSource(ABC):
         return False
 
     @abstractmethod
-    def next_drill(self) -> Drill | None:
-        """Return the next drill, None at the end; DrillError where it cannot be shown."""
+    def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
+        """Return the next drill, taken from where it is made, None at the end; DrillError where it fails."""
+
+    def coming(self) -> Iterable[Wanted]:
+        """Return what the next drill may be made from, the likeliest first; this changes nothing."""
+        return ()
 
     @abstractmethod
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged | None:
@@ -98,10 +104,6 @@ class DrillSource(ABC):
 
     def looked_at(self, drill: Drill) -> None:
         """Go on from a drill that was worked for the person."""
-        return
-
-    def prepare(self) -> None:
-        """Make the next drill, on any thread."""
         return
 
     def turn_to(self, page: int) -> bool:
@@ -123,6 +125,16 @@ class FreshCodes:
     def __init__(self, chance: Chance) -> None:
         self._chance = chance
         self._shown: set[Stretch | FieldSheet | Recipe] = set()
+
+    def copied(self) -> FreshCodes:
+        """Return one that draws the same from here on."""
+        other = copy(self)
+        other._chance, other._shown = copy(self._chance), set(self._shown)
+        return other
+
+    def was_shown(self, code: Code) -> None:
+        """Note a code that comes from elsewhere."""
+        self._shown.add(spec(code).sheet)
 
     def of_skill(self, skill: str, level: int) -> Code:
         """Return a code of a skill, at the nearest level that trains it."""

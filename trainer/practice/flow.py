@@ -16,6 +16,7 @@ from trainer.answering import AnswerInput, verdict_look
 from trainer.board import Arrow, Look, Scale
 from trainer.practice.attempts import Watch
 from trainer.practice.drill_source import DrillSource
+from trainer.practice.making import Making
 from trainer.ways_of_asking import input_for
 
 
@@ -74,8 +75,10 @@ class DrillFlow:
         ticks: Callable[[], float],
         warn: Callable[[str], None],
         goes_on_after_right: bool = True,
+        making: Making | None = None,
     ) -> None:
         self.source = source
+        self._making = making or Making()
         self.state: State = Over()
         self._ticks, self._warn, self._goes_on_after_right = ticks, warn, goes_on_after_right
         self._watch = Watch(ticks)
@@ -85,7 +88,7 @@ class DrillFlow:
         """Put the next question, half of it answered or all of it worked where it is new; or be over."""
         self.state = Over()
         try:
-            drill = self.source.next_drill()
+            drill = self.source.next_drill(self._making.take)
         except DrillError as error:
             self._warn(str(error))
             return
@@ -101,6 +104,10 @@ class DrillFlow:
         elif self.source.stage == "worked":
             given = drill.question.right_answer(drill)
             self.state = Worked(given, drill.judge(given))
+
+    def look_ahead(self) -> None:
+        """Let be prepared what may be asked next, as things stand now."""
+        self._making.prepare(self.source.coming())
 
     @property
     def verdict(self) -> Verdict | None:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple
 
 from drills.questions import Drill, Verdict
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
 from trainer.practice.drill_source import DrillSource
-
-DrillMaker: TypeAlias = Callable[[], Drill]
+from trainer.practice.making import DrillMaker, Wanted, made
 
 
 class Part(NamedTuple):
@@ -135,13 +134,21 @@ class Lesson(DrillSource):
         self._page, self._part = page - 1, -1
         return True
 
-    def next_drill(self) -> Drill | None:
+    def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
         """Return the drill of the next part, of this page or the next, None after the last."""
         self._part += 1
         if self._part == len(self.page.parts):
             self._page, self._part = self._page + 1, 0
         self._remember(self.reached)
-        return None if self.is_over else self.part.make()
+        return None if self.is_over else take(self.part.make)
+
+    def coming(self) -> Iterator[Wanted]:
+        """Yield how to make the drill of the next part, then the first of each page, the nearest first."""
+        after = [part.make for page in self.plan.pages[self._page : self._page + 2] for part in page.parts]
+        yield from after[self._part + 1 : self._part + 2]
+        if self.turns_pages:
+            numbers = sorted(range(len(self.plan.pages)), key=lambda number: abs(number - self._page))
+            yield from (self.plan.pages[number].parts[0].make for number in numbers)
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> None:
         """Keep nothing: this is for learning."""

@@ -12,7 +12,7 @@ from drills.geometry import Chance
 from drills.pattern import CreasePattern, step_with_directions
 from drills.questions import KINDS, Drill, MarkWrongLabels, PlaceStep, Recipe, Spec
 from drills.structures import Stretch, draw
-from trainer.practice.lesson import DrillMaker
+from trainer.practice.making import DrillMaker
 
 COUNTS_REPEATS = 3
 """The level from which on it is asked how often a step repeats."""

@@ -127,9 +127,9 @@ _FIRST_PAGES = (
     Page.of(
         "Mountain first",
         Part(
-            "Crease sides and inside lines all as mountains, so that the paper need not be turned over. "
-            "Then some become valleys (mountain-valley assignment): at each point inside the sheet the "
-            "two differ by 2.",
+            "Crease sides and inside lines as mountains: the paper need not be turned over. Then switch "
+            "some to valleys (the mountain-valley assignment): at each point inside the sheet their "
+            "numbers differ by 2.",
             to_switch(replace(SMALL, exchanged=True), 1, "Which one is to be a valley?"),
             "worked",
         ),
@@ -142,8 +142,8 @@ _FIRST_PAGES = (
     Page.of(
         "What goes in",
         Part(
-            "When the sheet folds flat, the two shaded parts go in, one on either side of the middle "
-            "line. Folders say that a point sinks; the inside lines go in with the sink.",
+            "When the sheet folds flat, the two shaded parts, hatched and dotted, go in, one on either "
+            "side of the middle line. Folders say that a point sinks; the inside lines go in with the sink.",
             drill_on(LARGE, "sinks", "mark", "equal few", "Mark every line that goes in."),
             "worked",
         ),

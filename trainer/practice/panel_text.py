@@ -7,7 +7,7 @@ from typing import Literal, NamedTuple, TypeAlias
 
 from drills.questions import Highlights, Slip, Verdict
 from progress_store import Judged
-from trainer.answering import ReadingInput
+from trainer.answering import NumbersInput
 from trainer.practice.flow import Asking, DrillFlow, Over, Told, Worked
 
 SLIPS: Mapping[Slip, str] = {
@@ -59,7 +59,7 @@ def _asking(flow: DrillFlow, notice: str) -> Iterator[Line | NumberField]:
     yield Line(question.says[0], "bold")
     yield from map(Line, question.says[1:])
     yield Line()
-    if isinstance(answer_input, ReadingInput):
+    if isinstance(answer_input, NumbersInput):
         for field, number in enumerate(answer_input.numbers):
             is_in_hand = field == answer_input.at
             waits = is_in_hand and answer_input.waits
@@ -86,7 +86,7 @@ def _told(told: Told) -> Iterator[Line]:
     verdict = told.verdict
     yield from (Line(headline(verdict, told.judged), "bold"), Line())
     yield from (Line(verdict.answered), Line(verdict.truth), Line(), Line(verdict.why), Line())
-    yield from map(Line, filter(None, (signs(verdict.lit), time_spent(told.judged), told.kept)))
+    yield from map(Line, filter(None, (*signs(verdict.lit), time_spent(told.judged), told.kept)))
 
 
 def headline(verdict: Verdict, judged: Judged | None) -> str:
@@ -110,12 +110,17 @@ def time_spent(judged: Judged | None) -> str:
     return f"{took}; your pace here: {judged.goal_ms / 1000:.1f} s." if judged.goal_ms else f"{took}."
 
 
-def signs(lit: Highlights) -> str:
-    """Return what the signs on the board mean, those that are there."""
-    shown = (
+def signs(lit: Highlights) -> tuple[str, ...]:
+    """Return what the signs on the board mean, those that are there, a line for each sort."""
+    judged = (
         (lit.right or lit.right_points, "+ the true one" if lit.staircase else "+ right"),
-        (lit.missed or lit.missed_points, "? missed"),
+        (lit.missed or lit.missed_points, "! missed"),
         (lit.extra or lit.extra_points, "× too many"),  # noqa: RUF001  (the board's sign)
-        (lit.faults, "! out of balance"),
     )
-    return "  ".join(words for there, words in shown if there)
+    lines = ["  ".join(words for there, words in judged if there)]
+    lines += [
+        f"{was}>{should_be}  was {was}, should be {should_be}" for _, was, should_be in lit.switches[:1]
+    ]
+    lines += [f"{mountains}M {valleys}V  out of balance" for _, mountains, valleys in lit.counts[:1]]
+    lines += ["hatched, dotted: they go in"] * any(lit.going_in)
+    return tuple(filter(None, lines))

@@ -13,7 +13,7 @@ from trainer.given import Clock
 from trainer.practice.choosing import History, next_selection
 from trainer.practice.drill_source import has_triangle, levels_with
 from trainer.practice.resuming import seconds_left_today, take_up
-from trainer.practice.session import Planned, PracticeSession
+from trainer.practice.session import Moment, Planned, PracticeSession
 from trainer.practice.words import MET_BEFORE, NOT_CHOSEN, SIMPLEST, WILL_BE_FOLDED, because
 
 WARM_UP_MINUTES = 2
@@ -24,10 +24,10 @@ TURNS_TO_IT = 0.5
 def today(store: Store, clock: Clock) -> PracticeSession:
     """Return the session of the day: the minutes the person set, or what was left of them; always full."""
 
-    def plan(session: PracticeSession) -> Planned:
-        selection = next_selection(store.state, store.today, session.history)
-        why = because(selection, store.state, store.today, session.history)
-        return Planned(session.fresh.of_skill(selection.skill, selection.level), why, selection)
+    def plan(now: Moment) -> Planned:
+        selection = next_selection(now.state, now.today, now.history)
+        why = because(selection, now.state, now.today, now.history)
+        return Planned(now.fresh.of_skill(selection.skill, selection.level), why, selection)
 
     left = seconds_left_today(store)
     session = PracticeSession(store, clock, "today", plan, left or 60 * store.settings.minutes_a_day)
@@ -42,15 +42,17 @@ def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> Practi
     With a triangle all are lone stretches of it.
     """
 
-    def plan(session: PracticeSession) -> Planned:
-        fresh, chosen = session.fresh, code
-        if session.history.done:
+    def plan(now: Moment) -> Planned:
+        fresh, chosen = now.fresh, code
+        if now.history.done:
             form = code.form or KINDS[code.kind].first_form
             of_triangle = fresh.of_triangle(triangle, code.kind, form, code.level) if triangle else None
             chosen = of_triangle or fresh.of_form(code.kind, form, code.level)
         return Planned(chosen, NOT_CHOSEN["picked"])
 
-    return PracticeSession(store, clock, "picked", plan)
+    session = PracticeSession(store, clock, "picked", plan)
+    session.fresh.was_shown(code)
+    return session
 
 
 class PlacingStep(NamedTuple):
@@ -73,14 +75,14 @@ def placing(store: Store, clock: Clock) -> PracticeSession:
     """Return the drills that place a person at a level of each kind."""
     steps = placing_steps()
 
-    def plan(session: PracticeSession) -> Planned | None:
-        done = session.history.done
+    def plan(now: Moment) -> Planned | None:
+        done = now.history.done
         if len(done) == len(steps):
             return None
         step = steps[len(done)]
         missed = any(each.kind == step.kind and each.result == "miss" for each in done)
         level = step.after_miss if missed else step.after_right
-        code = session.fresh.of_form(step.kind, KINDS[step.kind].first_form, level)
+        code = now.fresh.of_form(step.kind, KINDS[step.kind].first_form, level)
         return Planned(code, NOT_CHOSEN["placing"])
 
     return PracticeSession(store, clock, "placing", plan, of=len(steps))
@@ -99,9 +101,9 @@ MY_LEVEL = Target()
 def warm_up(store: Store, clock: Clock, target: Target = MY_LEVEL) -> PracticeSession:
     """Return two minutes of what is known, rising to the target; it never moves the schedule."""
 
-    def plan(session: PracticeSession) -> Planned:
-        code = _code(session, store.state, target)
-        return Planned(code, _why(code, store.state, target))
+    def plan(now: Moment) -> Planned:
+        code = _code(now, target)
+        return Planned(code, _why(code, now.state, target))
 
     return PracticeSession(store, clock, "warm-up", plan, 60 * WARM_UP_MINUTES)
 
@@ -129,16 +131,16 @@ def _why(code: Code, state: State, target: Target) -> str:
     return MET_BEFORE if skill_of(code) in state.skills else SIMPLEST
 
 
-def _code(session: PracticeSession, state: State, target: Target) -> Code:
-    levels = {kind: _level(session.part_gone, kind, target.level or state.level(kind)) for kind in KINDS}
-    skill = _skill(state, session.history, levels)
+def _code(now: Moment, target: Target) -> Code:
+    levels = {kind: _level(now.part_gone, kind, target.level or now.state.level(kind)) for kind in KINDS}
+    skill = _skill(now.state, now.history, levels)
     kind, form = kind_of(skill)
-    if target.triangle and session.part_gone >= TURNS_TO_IT and KINDS[kind].stretch_is_given:
+    if target.triangle and now.part_gone >= TURNS_TO_IT and KINDS[kind].stretch_is_given:
         having = levels_with(target.triangle, kind)
         for level in sorted(having, key=lambda level: abs(level - (target.level or level)))[:1]:
-            if code := session.fresh.of_triangle(target.triangle, kind, form, level):
+            if code := now.fresh.of_triangle(target.triangle, kind, form, level):
                 return code
-    return session.fresh.of_skill(skill, levels[kind])
+    return now.fresh.of_skill(skill, levels[kind])
 
 
 def _level(part_gone: float, kind: str, top: int) -> int:

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from contextlib import suppress
-from threading import Lock
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+from datetime import date
 from typing import NamedTuple
 
 from drills.geometry import Chance
-from drills.questions import KINDS, Code, Drill, DrillError, Verdict, make
-from progress_store import Attempt, Judged, Purpose, Result, State, Store, StoreError
+from drills.questions import KINDS, Code, Drill, Verdict
+from progress_store import Attempt, Judged, Purpose, Result, State, Store
 from trainer.given import Clock
 from trainer.practice.attempts import Measured, attempt_of
 from trainer.practice.choosing import Done, History, Selection, Stage
 from trainer.practice.drill_source import DrillSource, FreshCodes
+from trainer.practice.making import Wanted, made
 
 TITLES: Mapping[Purpose, str] = {
     "today": "Today",
@@ -33,7 +34,24 @@ class Planned(NamedTuple):
     tells: str = ""
 
 
-Planning = Callable[["PracticeSession"], Planned | None]
+class Moment(NamedTuple):
+    """What is planned from: how things stand, and the codes to draw from, which drawing moves on."""
+
+    state: State
+    today: date
+    history: History
+    part_gone: float
+    fresh: FreshCodes
+
+
+Planning = Callable[[Moment], Planned | None]
+
+SUPPOSED = (
+    (Verdict(True, "", "", ""), False),
+    (Verdict(False, "", "", "", misses=1), False),
+    (Verdict(True, "", "", ""), True),
+)
+"""What may come of a drill in hand, the likeliest first: clean, missed, slow; and whether there was help."""
 
 
 class PracticeSession(DrillSource):
@@ -58,11 +76,11 @@ class PracticeSession(DrillSource):
         self._of = of
         self._seconds = seconds
         self._started = clock.ticks()
-        self._unkept: list[Attempt] = []
         self._begun = 0
-        self._making, self._ready = Lock(), list[tuple[Planned, Drill] | None]()
+        self._taken_up: Planned | None = None
         self._in_hand: Planned | None = None
-        self.fresh = FreshCodes(Chance(f"{clock.now().isoformat()} {len(store.attempts)}"))
+        self._drill: Drill | None = None
+        self.fresh = FreshCodes(Chance(f"{store.today.isoformat()} {len(store.attempts)}"))
 
     @property
     def title(self) -> str:
@@ -107,30 +125,45 @@ class PracticeSession(DrillSource):
         left = self.seconds_left
         return 0.0 if left is None or not self._seconds else 1 - left / self._seconds
 
-    def prepare(self) -> None:
-        """Make the drill that comes next, so that it is not waited for; any thread may do this.
-
-        Nothing is made while a drill is in hand, whose answer the next one depends on.
-        """
-        with self._making, suppress(DrillError):
-            if not self._ready and self._begun == len(self.history.done):
-                self._ready.append(self._made())
-
-    def next_drill(self) -> Drill | None:
+    def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
         """Return the next drill, or None where the session is over."""
         if self.seconds_left == 0:
             return None
-        with self._making:
-            made = self._ready.pop() if self._ready else self._made()
-        if made is None:
+        planned, self._taken_up = self._taken_up or self._plan(self._moment()), None
+        if planned is None:
             return None
-        self._in_hand, drill = made
+        self._drill = drill = take(planned.code)
+        self._in_hand = planned
         self._begun += 1
         return drill
 
-    def _made(self) -> tuple[Planned, Drill] | None:
-        planned = self._plan(self)
-        return None if planned is None else (planned, make(planned.code))
+    def coming(self) -> Iterator[Code]:
+        """Yield the codes that may come next: after each thing that may come of the drill in hand."""
+        if self.seconds_left == 0:
+            return
+        if self._taken_up:
+            yield self._taken_up.code
+            return
+        for moment in self._supposed() if self.in_hand else [self._moment()]:
+            if planned := self._plan(moment._replace(fresh=self.fresh.copied())):
+                yield planned.code
+
+    def _moment(self) -> Moment:
+        return Moment(self.store.state, self.store.today, self.history, self.part_gone, self.fresh)
+
+    def _supposed(self) -> Iterator[Moment]:
+        """Yield how things may stand once the drill in hand is done."""
+        assert self._drill
+        now = self._moment()
+        if self.stage == "worked":
+            yield now._replace(history=self._history_after(self._drill, "clean"))
+            return
+        # as of now, whenever the last drill was
+        state, above = replace(now.state, last=None), self._is_above(self._drill)
+        for verdict, helped in SUPPOSED:
+            attempt = self._attempt(self._drill, verdict, Measured(1, 1, (), "keys"), helped)
+            after, judged = state.step(attempt)
+            yield now._replace(state=after, history=self._history_after(self._drill, judged.result, above))
 
     @property
     def in_hand(self) -> Planned | None:
@@ -140,8 +173,9 @@ class PracticeSession(DrillSource):
     def take_up(self, history: History, planned: Planned | None) -> None:
         """Go on where another session was left, with the drill that was then in hand."""
         self.history, self._begun = history, len(history.done)
+        self._taken_up = planned
         if planned:
-            self._ready.append((planned, make(planned.code)))
+            self.fresh.was_shown(planned.code)
 
     @property
     def stage(self) -> Stage:
@@ -160,35 +194,34 @@ class PracticeSession(DrillSource):
 
     def looked_at(self, drill: Drill) -> None:
         """Go on from a drill that was worked for the person."""
-        self.history = self.history.with_drill(_done(drill, "clean", self.stage))
+        self.history = self._history_after(drill, "clean")
 
     def keep(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Judged:
         """Write an answered drill to the log; when this returns it is on the disk.
 
-        Where that fails StoreError is raised, and the drill is written with the next one.
+        Where that fails StoreError is raised; the store tries once more with each answer after it.
         """
-        is_half = self.stage == "half"
-        purpose: Purpose = "walk" if is_half else self.purpose
-        attempt = attempt_of(drill, verdict, measured, self.clock.now(), purpose, helped or is_half)
-        above = attempt.level > self.store.state.level(attempt.kind)
+        attempt = self._attempt(drill, verdict, measured, helped)
+        above = self._is_above(drill)
         result: Result = "slow" if verdict.right else "miss"
         try:
-            self.keep_rest()
             judged = self.store.keep(attempt)
             result = judged.result
-        except StoreError:
-            self._unkept.append(attempt)
-            raise
         finally:
-            self.history = self.history.with_drill(_done(drill, result, self.stage, above))
+            self.history = self._history_after(drill, result, above)
         return judged
 
     def keep_rest(self) -> None:
         """Write what could not be written before; StoreError where it still cannot."""
-        while self._unkept:
-            self.store.keep(self._unkept[0])
-            del self._unkept[0]
+        self.store.keep_rest()
 
+    def _attempt(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Attempt:
+        is_half = self.stage == "half"
+        purpose: Purpose = "walk" if is_half else self.purpose
+        return attempt_of(drill, verdict, measured, self.clock.now(), purpose, helped or is_half)
 
-def _done(drill: Drill, result: Result, stage: Stage, above: bool = False) -> Done:
-    return Done(drill.skill, drill.kind, result, above, stage)
+    def _is_above(self, drill: Drill) -> bool:
+        return drill.level > self.store.state.level(drill.kind)
+
+    def _history_after(self, drill: Drill, result: Result, above: bool = False) -> History:
+        return self.history.with_drill(Done(drill.skill, drill.kind, result, above, self.stage))

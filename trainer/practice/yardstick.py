@@ -26,7 +26,7 @@ from progress_store import WHOLE, Attempt, Store, sittings
 from trainer.given import Clock
 from trainer.practice.choosing import Done, History
 from trainer.practice.drill_source import SEEDS
-from trainer.practice.session import Planned, PracticeSession
+from trainer.practice.session import Moment, Planned, PracticeSession
 from trainer.practice.words import NOT_CHOSEN
 
 EVERY_DAYS: Final = 14
@@ -118,8 +118,8 @@ def yardstick(store: Store, clock: Clock) -> PracticeSession:
     answered = {attempt.code for attempt in done}
     left = [code for code in codes_of(number) if str(code) not in answered]
 
-    def plan(session: PracticeSession) -> Planned | None:
-        number = len(session.history.done) - len(done)
+    def plan(now: Moment) -> Planned | None:
+        number = len(now.history.done) - len(done)
         if number == len(left):
             return None
         return Planned(left[number], NOT_CHOSEN["yardstick"], tells="" if number else BEGINS)

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
+import signal
+import sys
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from typing import ClassVar, Literal, TypeAlias
@@ -11,6 +15,7 @@ from textual.app import App
 from textual.events import AppBlur
 from textual.theme import Theme
 
+from drills.pattern import number_of
 from drills.questions import Code
 from progress_store import Store, StoreError, open_store
 from trainer.actions import Context
@@ -18,10 +23,12 @@ from trainer.board import DARK, LIGHT, GlyphName
 from trainer.given import Clock
 from trainer.practice import resuming, rounds, yardstick
 from trainer.practice.attempts import floors, levels
+from trainer.practice.drill_process import drills_made_ahead
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
+from trainer.practice.making import Making
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
@@ -30,6 +37,10 @@ from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, RecordScreen, WelcomeScreen
+
+LOOKS_FOR_TERMINAL_EVERY = 2.0
+ENDED_BY_SIGNAL, HANGUP = 128, 1
+"""What is added to a signal's number to make the exit status, and the number that a lost terminal has."""
 
 Start: TypeAlias = Literal["opening"] | Target | Code
 """The opening, a warm-up that rises to a target, or one drill."""
@@ -54,9 +65,11 @@ class Slantwise(App[None]):
     CSS_PATH = "slantwise.tcss"
     ENABLE_COMMAND_PALETTE: ClassVar[bool] = False
 
-    def __init__(self, store: Store, clock: Clock, start: Start = "opening") -> None:
+    def __init__(
+        self, store: Store, clock: Clock, start: Start = "opening", making: Making | None = None
+    ) -> None:
         super().__init__()
-        self.store, self.clock, self._start = store, clock, start
+        self.store, self.clock, self._start, self.making = store, clock, start, making or Making()
         for theme in (DARK_THEME, LIGHT_THEME):
             self.register_theme(theme)
         self.theme = "light" if store.settings.theme == "light" else "dark"
@@ -70,6 +83,32 @@ class Slantwise(App[None]):
             self.push_screen(DrillScreen(rounds.picked(self.store, self.clock, self._start)))
         elif not self.store.settings.started:
             self.push_screen(WelcomeScreen())
+
+        if not self.is_headless:
+            self._end_with_the_terminal()
+
+    def _end_with_the_terminal(self) -> None:
+        """End when the system asks for it, and when there is no terminal any more."""
+        for name in ("SIGTERM", "SIGHUP"):
+            # Windows has not both of them, and its event loop none
+            with suppress(AttributeError, NotImplementedError):
+                number = getattr(signal, name)
+                asyncio.get_running_loop().add_signal_handler(number, self.end_by, number)
+        self.set_interval(LOOKS_FOR_TERMINAL_EVERY, self._look_for_terminal)
+
+    def _look_for_terminal(self) -> None:
+        try:
+            os.get_terminal_size(sys.__stdout__.fileno() if sys.__stdout__ else -1)
+        except OSError:
+            self.end_by(HANGUP)
+
+    def end_by(self, signal_number: int) -> None:
+        """End as a signal asks, with the status that says so; a round of the day can be gone on with."""
+        for screen in self.screen_stack:
+            source = screen.flow.source if isinstance(screen, DrillScreen) else None
+            if isinstance(source, PracticeSession) and source.purpose == "today":
+                self.remember(left=resuming.left_of(source))
+        self.exit(return_code=ENDED_BY_SIGNAL + signal_number)
 
     def on_app_blur(self, event: AppBlur) -> None:
         """Tell the drill in hand that the person left the window; screens are not sent this event."""
@@ -184,8 +223,16 @@ class Slantwise(App[None]):
 
 
 def run_app(folder: Path, clock: Clock, start: Start) -> int:
-    """Run the program until it is left and return its exit status; StoreError if the folder is no use."""
-    with open_store(folder, clock.now, floors(), levels()) as store:
-        app = Slantwise(store, clock, start)
+    """Run the program until it is left and return its exit status; StoreError if the folder is no use.
+
+    So it is where answers could not be written to the end: the sentence says how many are lost.
+    """
+    with open_store(folder, clock.now, floors(), levels()) as store, drills_made_ahead() as making:
+        app = Slantwise(store, clock, start, making)
         app.run()
+        try:
+            store.keep_rest()
+        except StoreError as error:
+            lost = number_of(store.waiting, "answer")
+            raise StoreError(f"{lost} could not be kept to the end: {error}") from None
     return app.return_code or 0

@@ -19,6 +19,7 @@ from progress_store import Store
 from trainer.actions import ACTIONS, Action, Context, key_line
 from trainer.given import Clock
 from trainer.practice.drill_source import DrillSource
+from trainer.practice.making import Making
 from trainer.screens.board_view import BoardView
 
 Way: TypeAlias = Literal[
@@ -35,6 +36,7 @@ class Program(Protocol):
 
     store: Store
     clock: Clock
+    making: Making
 
     def open(self, way: Way) -> None:
         """Go on to a screen; it follows a screen that has done its work."""
@@ -172,6 +174,10 @@ class BaseScreen(Screen[None]):
     def action_theme(self) -> None:
         """Change between dark and light."""
         self.slantwise.change_theme()
+
+    def action_sleep(self) -> None:
+        """Go to sleep in the background of the shell; the data folder stays locked."""
+        self.app.action_suspend_process()
 
     def action_dots(self) -> None:
         """Change between braille dots and blocks."""

@@ -17,18 +17,22 @@ from trainer.board import (
     COLOURLESS,
     DARK,
     LIGHT,
+    RULER_COLUMNS,
+    RULER_ROWS,
     Board,
     GlyphName,
+    Line,
     Look,
     Paint,
     Palette,
-    Room,
     Scale,
     Window,
+    asked,
     brought_into_view,
     draw_board,
     followed,
     opened,
+    with_rulers,
 )
 from trainer.screens.windowed import Windowed
 
@@ -50,6 +54,7 @@ class BoardView(Windowed):
         self._pattern: CreasePattern | None = None
         self._look = Look()
         self._board: Board | None = None
+        self._lines: tuple[Line, ...] = ()
         self.glyphs: GlyphName = "braille"
         self.palette: Palette = DARK
 
@@ -86,6 +91,12 @@ class BoardView(Windowed):
             at = scale.cell(cursor) if cursor and scale.shows(cursor) else None
             self.move(self.window.zoomed(closer, at))
 
+    def show_whole_or_close(self) -> None:
+        """Show as much of the sheet as can be looked over, or from there what is asked close by."""
+        if self.window:
+            places = [end for thing in asked(self.window.pattern, self._look) for end in thing]
+            self.move(self.window.whole_or_close(*places[:1]))
+
     def bring_into_view(self) -> None:
         """Show the cursor, what is asked, or the next thing of the verdict."""
         if self.window:
@@ -95,17 +106,18 @@ class BoardView(Windowed):
         """Draw at the scale that now fits."""
         self._board = None
         if self.window and event.size:
-            self.window = self.window.resized(Room(*event.size), self._look.cursor_at)
+            self.window = self.window.resized(self.room, self._look.cursor_at)
         self._draw()
 
     def render_line(self, y: int) -> Strip:
         """Return one row, the board in the middle of the widget."""
         width, board = self.size.width, self._board
         at = self.corner(board.scale) if board else None
-        if board is None or at is None or not 0 <= y - at.y < len(board.lines):
+        row = y - at.y + RULER_ROWS if at else -1
+        if at is None or not 0 <= row < len(self._lines):
             return Strip.blank(width, self.rich_style)
-        spans = [Segment(" " * at.x)]
-        spans += [Segment(span.text, _rich(self.palette.paint(span.style))) for span in board.lines[y - at.y]]
+        spans = [Segment(" " * (at.x - RULER_COLUMNS))]
+        spans += [Segment(span.text, _rich(self.palette.paint(span.style))) for span in self._lines[row]]
         # with the screen's own colours under every span: textual's colour filters need both
         return Strip(spans).adjust_cell_length(width).apply_style(self.rich_style)
 
@@ -114,18 +126,19 @@ class BoardView(Windowed):
         if self._pattern is None or not self.size:
             return
         if self.window is None:
-            self.window = opened(self._pattern, Room(*self.size), self._look)
-        before, scale = self._board, self.window.scale
+            self.window = opened(self._pattern, self.room, self._look)
+        before, lines, scale = self._board, self._lines, self.window.scale
         self._board = draw_board(self._pattern, self._look, scale, self.glyphs)
+        self._lines = with_rulers(self._board, self._look.ruled)
         if before and (before.scale.columns, before.scale.rows) == (scale.columns, scale.rows):
-            self._refresh_changed(before, self._board)
+            self._refresh_changed(lines)
         else:
             self.refresh()
         self.post_message(self.Shown(self._pattern, self._look, scale, self.glyphs))
 
-    def _refresh_changed(self, before: Board, after: Board) -> None:
-        top = self.corner(after.scale).y
-        for row, (old, new) in enumerate(zip(before.lines, after.lines, strict=True)):
+    def _refresh_changed(self, before: tuple[Line, ...]) -> None:
+        top = (self.size.height - len(before)) // 2
+        for row, (old, new) in enumerate(zip(before, self._lines, strict=True)):
             if old != new:
                 self.refresh(Region(0, top + row, self.size.width, 1))
 

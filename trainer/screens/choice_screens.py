@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from abc import abstractmethod
+from contextlib import suppress
 
 from textual.app import ComposeResult
 from textual.content import Content
@@ -14,6 +15,7 @@ from trainer.given import InputError, sheet_in_file
 from trainer.practice import rounds
 from trainer.practice.drill_source import SEEDS, codes_with, levels_with
 from trainer.practice.rounds import Target, target_of, warm_up
+from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 
 
@@ -55,6 +57,15 @@ class ChoiceScreen(BaseScreen):
     def start(self, typed: str) -> None:
         """Start what is typed, or else what is set; InputError or ValueError says what is wrong with it."""
 
+    @abstractmethod
+    def session(self, typed: str) -> PracticeSession:
+        """Return the session of what is typed, or else of what is set; it fails as ``start`` does."""
+
+    def look_ahead(self, typed: str = "") -> None:
+        """Let be prepared what would come first."""
+        with suppress(InputError, ValueError):
+            self.slantwise.making.prepare(self.session(typed).coming())
+
     def action_go(self, arrow: str) -> None:
         """Go to another row, or to another choice in it."""
         if arrow in ("up", "down"):
@@ -92,6 +103,7 @@ class ChoiceScreen(BaseScreen):
         pointer = ">" if self.row == len(self.names) else " "
         rows.append(Content(f"{pointer} {self.typed}"))
         self.query_one("#choices", Static).update(Content("\n\n").join(rows))
+        self.call_after_refresh(self.look_ahead)
 
     def _row(self, row: int, options: list[str]) -> Content:
         pointer = ">" if row == self.row else " "
@@ -119,6 +131,7 @@ class PickScreen(ChoiceScreen):
     def on_mount(self) -> None:
         """Begin at the kind."""
         self.say("Pick a drill", "fresh ones like it follow")
+        self._seed = self.slantwise.clock.now().microsecond % SEEDS
         super().on_mount()
 
     @property
@@ -172,10 +185,17 @@ class PickScreen(ChoiceScreen):
 
     def start(self, typed: str) -> None:
         """Start the code that is typed, or else what is set."""
+        self.slantwise.practise(self.session(typed))
+
+    def session(self, typed: str) -> PracticeSession:
+        """Return the session that begins with the code that is typed, or else with what is set."""
         code = read_code(typed) if typed else self._set_code()
         triangle = "" if typed else self.triangle
-        session = rounds.picked(self.slantwise.store, self.slantwise.clock, code, triangle)
-        self.slantwise.practise(session)
+        return rounds.picked(self.slantwise.store, self.slantwise.clock, code, triangle)
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        """Prepare a code as soon as it is typed."""
+        self.look_ahead(event.value.strip())
 
     def _levels(self) -> list[int]:
         return levels_with(self.triangle, self.kind)
@@ -185,10 +205,9 @@ class PickScreen(ChoiceScreen):
 
     def _set_code(self) -> Code:
         form = list(self._entry.forms)[self.chosen[FORM]]
-        seed = self.slantwise.clock.now().microsecond % SEEDS
         if not self.triangle:
-            return next(codes_of(self.kind, form, self.level, seed))
-        if (code := next(codes_with(self.triangle, self.kind, form, self.level, seed), None)) is None:
+            return next(codes_of(self.kind, form, self.level, self._seed))
+        if (code := next(codes_with(self.triangle, self.kind, form, self.level, self._seed), None)) is None:
             raise ValueError(
                 f"This kind has no {self.triangle} at this level; choose another triangle, or any."
             )
@@ -243,6 +262,10 @@ class WarmUpScreen(ChoiceScreen):
             asks = ", ".join(filter(None, (target.triangle, f"level {target.level}")))
             self.app.notify(f"Rising to what the pattern has: {asks}.", markup=False)
         self.slantwise.practise(warm_up(store, clock, target))
+
+    def session(self, typed: str) -> PracticeSession:
+        """Return the two minutes that rise to what the file has or to what is set."""
+        return warm_up(self.slantwise.store, self.slantwise.clock, self._target(typed))
 
     def _target(self, typed: str) -> Target:
         if typed:

@@ -107,6 +107,7 @@ class DrillScreen(FlowKeys):
         self.source = source
         self.flow: DrillFlow
         self._shown: Drill | None = None
+        self._is_full = False
 
     def body(self) -> ComposeResult:
         """Yield the board and the panel."""
@@ -121,7 +122,7 @@ class DrillScreen(FlowKeys):
         program = self.slantwise
         program.style_board(self.query_one(BoardView))
         goes_on = program.store.settings.go_on_after_right
-        self.flow = DrillFlow(self.source, program.clock.ticks, self._warn, goes_on)
+        self.flow = DrillFlow(self.source, program.clock.ticks, self._warn, goes_on, program.making)
         self.flow.begin_next()
         self.show()
         self.set_interval(TICK, self._write_standing)
@@ -148,16 +149,17 @@ class DrillScreen(FlowKeys):
         if self._shown is not flow.drill:
             # a new sheet opens on what is asked, even where the answer follows at once
             board.show(flow.drill.pattern, flow.input.look())
-            self._shown = flow.drill
-        self.query_one(Overview).be_brief(isinstance(state, Asking) and bool(state.notice))
+            self._shown, self._is_full = flow.drill, False
+            self.call_after_refresh(flow.look_ahead)
+        is_noted = isinstance(state, Asking) and bool(state.notice)
+        self.query_one(Overview).be_brief(self._is_full or is_noted)
         board.show(flow.drill.pattern, flow.look, follow)
         self.query_one(Panel).show(panel_text(flow))
         self.query_one(KeyLine).show_keys(flow.actions)
         self._write_standing()
-        if flow.verdict:
-            self.set_timer(LAID_OUT_AFTER, self._make_room)
+        self.set_timer(LAID_OUT_AFTER, self._make_room)
         if isinstance(state, Told):
-            self.run_worker(self.source.prepare, thread=True)
+            self.call_after_refresh(flow.look_ahead)
             if state.goes_on:
                 self.set_timer(GOES_ON_AFTER, partial(self._go_on_from, state))
 
@@ -177,6 +179,7 @@ class DrillScreen(FlowKeys):
     def _make_room(self) -> None:
         """Leave the overview's drawing out where the panel says more than fits above it."""
         if self.query_one(Panel).max_scroll_y:
+            self._is_full = True
             self.query_one(Overview).be_brief(True)
 
     def on_mouse_down(self, event: MouseDown) -> None:
@@ -225,6 +228,11 @@ class DrillScreen(FlowKeys):
         """Show the sheet larger or smaller."""
         self.flow.looked()
         self.query_one(BoardView).zoom(closer=key != "minus")
+
+    def action_whole(self) -> None:
+        """Show the whole sheet, or from there a part of it close by."""
+        self.flow.looked()
+        self.query_one(BoardView).show_whole_or_close()
 
     def action_into_view(self) -> None:
         """Go back to the cursor, or on to the next sign of the verdict."""

@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from asyncio import wrap_future
+from collections.abc import Iterable, Iterator
+from concurrent.futures import Future
+from contextlib import suppress
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from drills.questions import codes_for, make, skill_names
+from drills.questions import Code, Drill, codes_for, skill_names
 from progress_store import Settings
 from trainer.board import Look
-from trainer.practice import yardstick
+from trainer.practice import rounds, yardstick
 from trainer.practice.choosing import Selection
+from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
+from trainer.practice.making import Wanted
 from trainer.practice.resuming import seconds_left_today
 from trainer.practice.words import coming, drills_in, ordinal, reasons_counted
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
@@ -50,17 +55,38 @@ class OpeningScreen(BaseScreen):
         left = seconds_left_today(store)
         ahead = coming(store.state, store.today, drills_in(left / 60 if left else minutes, store.attempts))
         self.say("Slantwise", self._day())
-        self._show_pattern(ahead[0])
+        self.query_one("#coming", Static).update(f"First comes: {skill_names()[ahead[0].skill]}.")
+        self.call_after_refresh(self._look_ahead, ahead[0])
         menu = _menu(ahead, store.settings, left, yardstick.offer(store).word)
         self.query_one("#menu-text", Static).update(Content("\n").join(menu))
         self.query_one("#told", Static).update("\n".join(store.notices[-2:]))
 
-    def _show_pattern(self, first: Selection) -> None:
-        """Draw a pattern like the first one to come, without its question."""
+    def _look_ahead(self, first: Selection) -> None:
+        """Let the first drills be prepared, and draw a pattern like the first one once it is there."""
+        if not self.is_current:
+            return
         seed = self.slantwise.store.today.toordinal() % SEEDS
-        drill = make(next(codes_for(first.skill, first.level, seed)))
-        self.query_one(BoardView).show(drill.truth.unlabelled(), Look())
-        self.query_one("#coming", Static).update(f"First comes: {skill_names()[first.skill]}.")
+        alike = next(codes_for(first.skill, first.level, seed))
+        first_of_today, *others = self._coming()
+        making = self.slantwise.making
+        making.prepare((first_of_today, alike, *others))
+        self.run_worker(self._show_pattern(alike, making.on_its_way(alike)), exclusive=True)
+
+    def _coming(self) -> Iterator[Wanted]:
+        """Yield what may be asked first after this screen, the likeliest first."""
+        store, clock = self.slantwise.store, self.slantwise.clock
+        yield from rounds.today(store, clock).coming()
+        yield from rounds.warm_up(store, clock).coming()
+        if yardstick.offer(store).is_open:
+            yield from yardstick.yardstick(store, clock).coming()
+        yield from Lesson(LESSON, store.settings.lesson).coming()
+
+    async def _show_pattern(self, code: Code, drill: Future[Drill] | None) -> None:
+        """Draw the sheet of a code without its question, once it is made, if it still is."""
+        if drill:
+            with suppress(Exception):
+                await wrap_future(drill)
+        self.query_one(BoardView).show(self.slantwise.making.take(code).truth.unlabelled(), Look())
 
     def _day(self) -> str:
         store = self.slantwise.store

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from rich.cells import cell_len
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.events import Click
@@ -12,8 +13,8 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from drills.geometry import Point
-from trainer.actions import window_line
-from trainer.board import GLYPHS, Plan, draw_overview, plan_of, shown_in_words
+from trainer.actions import Action, window_line
+from trainer.board import GLYPHS, OverviewRow, Plan, draw_overview, plan_of
 from trainer.practice.panel_text import Line, NumberField, PanelText
 from trainer.screens.base_screen import GAP, key_words, link
 from trainer.screens.board_view import BoardView
@@ -55,8 +56,28 @@ LEAST_ROWS = 18
 """Below so many rows beside the board the drawing is left out, so that the question can be read."""
 
 
+OF_WHOLE_SHEETS = ("zoom", "whole")
+"""The actions on the window that do something for a sheet in view."""
+KEY_COLUMNS = 31
+
+
+def _drawn(rows: list[OverviewRow]) -> list[Content]:
+    """Return the overview's rows, what the window shows in reverse."""
+    return [Content.assemble(*((text, "reverse" if shown else "") for text, shown in row)) for row in rows]
+
+
+def _key_lines(keys: list[Action]) -> list[Content]:
+    """Return the keys in lines that fit."""
+    lines: list[list[Action]] = [[]]
+    for key in keys:
+        if cell_len(GAP.join(other.line for other in [*lines[-1], key])) > KEY_COLUMNS:
+            lines.append([])
+        lines[-1].append(key)
+    return [Content(GAP).join(map(key_words, line)) for line in lines]
+
+
 class Overview(Static):
-    """The sheet in small, what is shown in words, and the keys that move the window."""
+    """The sheet in small with the window on it, and the keys that move the window."""
 
     @dataclass
     class Pointed(Message):
@@ -87,11 +108,11 @@ class Overview(Static):
         self.display = not scale.is_whole or scale.dots <= SMALL_DOTS
         is_drawn = self._has_room and not self._is_brief and not scale.is_whole
         self._plan = plan_of(scale.box) if is_drawn else None
-        lines = [] if scale.is_whole else [shown_in_words(scale)]
+        lines = []
         if self._plan:
-            lines = draw_overview(shown.pattern, shown.look, scale, GLYPHS[shown.glyphs]) + lines
-        keys = [key for key in window_line() if key.name == "zoom" or not scale.is_whole]
-        self.update(Content("\n").join([*map(Content, lines), Content(GAP).join(map(key_words, keys))]))
+            lines = _drawn(draw_overview(shown.pattern, shown.look, scale, GLYPHS[shown.glyphs]))
+        keys = [key for key in window_line() if key.name in OF_WHOLE_SHEETS or not scale.is_whole]
+        self.update(Content("\n").join([*lines, *_key_lines(keys)]))
 
     @property
     def _has_room(self) -> bool:

@@ -20,7 +20,7 @@ from textual.message import Message
 from textual.widget import Widget
 
 from drills.geometry import Point
-from trainer.board import Cell, Scale, Window
+from trainer.board import RULER_COLUMNS, RULER_ROWS, Cell, Room, Scale, Window
 
 DRAGGED_COLUMNS, DRAGGED_ROWS = 2, 1
 """From so far on a press that moves is no click any more; a hand may tremble."""
@@ -56,6 +56,11 @@ class Windowed(Widget):
         super().__init__(id="board")
         self.window: Window | None = None
         self._grip: Windowed.Grip | None = None
+
+    @property
+    def room(self) -> Room:
+        """What the rulers leave for the board, one cell at least."""
+        return Room(max(1, self.size.width - RULER_COLUMNS), max(1, self.size.height - RULER_ROWS))
 
     @abstractmethod
     def look_through(self, window: Window) -> None:
@@ -125,8 +130,11 @@ class Windowed(Widget):
         self._roll(1, 0)
 
     def corner(self, scale: Scale) -> Offset:
-        """Return where in the widget the board begins: it lies in the middle."""
-        return Offset((self.size.width - scale.columns) // 2, (self.size.height - scale.rows) // 2)
+        """Return where in the widget the board begins: it lies in the middle, its rulers beside it."""
+        room = self.room
+        return Offset(
+            RULER_COLUMNS + (room.columns - scale.columns) // 2, RULER_ROWS + (room.rows - scale.rows) // 2
+        )
 
     def _turn_wheel(self, event: MouseEvent, turn: int) -> None:
         if event.ctrl and self.window:

@@ -15,7 +15,6 @@ from drills.questions import (
     AnyQuestion,
     Drill,
     FindStretches,
-    JoinPoints,
     MarkedPlaces,
     Marks,
     PlaceStep,
@@ -109,10 +108,11 @@ def put_step(question: PlaceStep, drill: Drill, tags: Tags) -> str:
     return f"A step starts at {words}. Where does it end?"
 
 
-def put_lit_point(question: JoinPoints, drill: Drill, tags: Tags) -> str:
-    """Return which point is lit, and the question."""
-    lit = f"The lit point is {tags[question.start]}, at {point_in_text(drill, question.start)}."
-    return f"{lit} {' '.join(question.says)}"
+def put_lit_point(question: AnyQuestion, drill: Drill, tags: Tags) -> str:
+    """Return which point is lit, by its tag too where points have tags, and the question."""
+    (lit,) = question.lit_points
+    tag = f"{tags[lit]}, " if question.marks_points else ""
+    return f"The lit point is {tag}at {point_in_text(drill, lit)}. {' '.join(question.says)}"
 
 
 def put_outlines(question: FindStretches, drill: Drill, tags: Tags) -> str:
@@ -131,6 +131,7 @@ def _lit_crease(drill: Drill, lit: Segment, tags: Mapping[int, str]) -> str:
 
 
 _TOKEN = re.compile(r"[0-9]+|[a-z]+|[^\s,;()]")
+_NUMBER = re.compile(r"[0-9]{1,3}\.?")
 _FILLERS = frozenset({"to", "the", "and"})
 _SIDEWAYS, _DOWNWARD = frozenset("alr"), frozenset("ud")
 _WAYS = "across|a|left|l|right|r|up|u|down|d"
@@ -172,6 +173,13 @@ def read_place(question: PlaceStep, drill: Drill, tags: Tags, line: str) -> Poin
         across, down = sheet_size(drill.pattern)
         raise InputError(f"That is not on the sheet, which is {across} across and {down} down.")
     return point
+
+
+def read_number(question: AnyQuestion, drill: Drill, tags: Tags, line: str) -> int:
+    """Return the number typed."""
+    if not _NUMBER.fullmatch(line):
+        raise _unreadable(question)
+    return int(line.rstrip("."))
 
 
 def read_marks(question: AnyQuestion, drill: Drill, tags: Tags, line: str) -> Marks:
@@ -230,12 +238,16 @@ def tell_truth(
 def tell_marks(
     question: AnyQuestion, drill: Drill, tags: Tags, given: Marks, verdict: Verdict
 ) -> Iterator[str]:
-    """Yield what was missed and what was too many, then what is true."""
+    """Yield what was missed and what was too many, what is true, and what the reason speaks of."""
     truth = question.answer.items
     if not verdict.right:
         yield from _listed("Missed", truth - given.items, tags)
         yield from _listed("Too many", given.items - truth, tags)
     yield from tell_one_mark(question, drill, tags, given, verdict)
+    counts = [f"{m}M {v}V at {place_of(drill.pattern, vertex)}" for vertex, m, v in verdict.lit.counts]
+    if counts:
+        yield f"Out of balance: {', '.join(counts)}."
+    yield from _listed("Lit", verdict.lit.angles, tags)
 
 
 def tell_one_mark(

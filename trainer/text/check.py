@@ -17,9 +17,20 @@ from drills.pattern import (
     step_with_directions,
 )
 from drills.structures import Found, find_stretches
-from trainer.board import Look, Marked, TooSmall, draw_board, points_at, scale_for
+from trainer.board import (
+    RULER_COLUMNS,
+    RULER_ROWS,
+    Look,
+    Marked,
+    TooSmall,
+    draw_board,
+    points_at,
+    scale_for,
+    with_rulers,
+)
 
 COLUMNS, ROWS = 78, 44
+ROOM = COLUMNS - RULER_COLUMNS, ROWS - RULER_ROWS
 MOST_TOLD = 20
 _AFTER = {
     True: "the sheet then folds flat",
@@ -46,14 +57,14 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
 
 
 def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
-    scale = scale_for(pattern, COLUMNS, ROWS)
+    scale = scale_for(pattern, *ROOM)
     if isinstance(scale, TooSmall):
         yield f"The sheet is too large to be drawn in {COLUMNS} columns."
         return
     faults = points_at(pattern, (*report.angles, *report.labels))
     switched = report.repairs[0] if report.repairs else frozenset[int]()
     look = Look(labels=True, fault_points=faults, marked=Marked(edges=switched | set(report.clash)))
-    for line in draw_board(pattern, look, scale).lines:
+    for line in with_rulers(draw_board(pattern, look, scale)):
         yield "".join(span.text for span in line).rstrip()
     if faults or switched or report.clash:
         yield "! a point that cannot fold   * a label to switch, or one that clashes"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drills.pattern import LABELS, ROLES
 from drills.questions import KINDS, Drill, Verdict
-from trainer.board import LABELS, ROLES
 from trainer.given import InputError
 from trainer.text.asked import Tags, creases_in_order, ends_in_order, point_in_text, sheet_size, tags_of
 from trainer.ways_of_asking import way_of

@@ -7,10 +7,20 @@ from collections.abc import Container, Iterable, Iterator, Sequence
 from drills.geometry import Exact, Step
 from drills.pattern import CreasePattern, number_of, place_of, step_with_directions
 from drills.plan import Crease, Dot, DotKind, RepeatedStep, StretchPlan
-from trainer.board import Look, TooSmall, draw_board, points_at, scale_for
+from trainer.board import (
+    RULER_COLUMNS,
+    RULER_ROWS,
+    Look,
+    TooSmall,
+    draw_board,
+    points_at,
+    scale_for,
+    with_rulers,
+)
 from trainer.given import PatternSource
 
 COLUMNS, ROWS = 78, 44
+ROOM = COLUMNS - RULER_COLUMNS, ROWS - RULER_ROWS
 NOTHING = "There is no slanted stretch on this sheet, so there is nothing to plan."
 CAUTION = (
     "A pencil dot or a blunt scoring tool presses through thin paper: put a mat under it.",
@@ -40,12 +50,12 @@ def plan_in_text(plans: Sequence[StretchPlan], source: PatternSource, found: Con
 
 
 def _drawn(plans: Iterable[StretchPlan], pattern: CreasePattern) -> Iterator[str]:
-    scale = scale_for(pattern, COLUMNS, ROWS)
+    scale = scale_for(pattern, *ROOM)
     if isinstance(scale, TooSmall):
         yield f"The sheet is too large to be drawn in {COLUMNS} columns."
         return
     dots = (dot.vertex for planned in plans for dot in _to_mark(planned))
-    for line in draw_board(pattern, Look(points=points_at(pattern, dots)), scale).lines:
+    for line in with_rulers(draw_board(pattern, Look(points=points_at(pattern, dots)), scale)):
         yield "".join(span.text for span in line).rstrip()
 
 

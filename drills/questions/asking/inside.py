@@ -17,6 +17,7 @@ from drills.geometry import (
     step_between,
 )
 from drills.pattern import CreasePattern, number_of, place_of, step_in_words
+from drills.questions.asking.false_marks import false_creases, false_points
 from drills.questions.asking.marking import MarkQuestion
 from drills.questions.question import Drill, Fields, Marks
 from drills.structures import Found, find_stretches, outlines
@@ -49,7 +50,11 @@ class MarkInsideLines(MarkQuestion):
             return "No outline is on this sheet: every crease runs along the grid or at 45 degrees."
         if not self.answer.items:
             return "Only a tip of the outline is on this sheet, and no crease runs inside it."
-        return "Inside lines run within the outline and go in with the sink; all other creases stay out."
+        false = false_creases(drill, given.items - self.answer.items)
+        if false and self.answer.items <= given.items:
+            return false
+        told = "Inside lines run within the outline and go in with the sink"
+        return f"{told}. {false}" if false else f"{told}; all other creases stay out."
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Find the stretches anew: their inside lines must be the answer."""
@@ -89,7 +94,11 @@ class MarkTurningPoints(MarkQuestion):
 
     def why(self, drill: Drill, given: Marks) -> str:
         """Return what a turning point is."""
-        return "At a turning point an inside line meets a pleat line; the corners of the outline are none."
+        false = false_points(drill, given.items - self.answer.items)
+        if false and self.answer.items <= given.items:
+            return false
+        told = "At a turning point an inside line meets a pleat line"
+        return f"{told}. {false}" if false else f"{told}; the corners of the outline are none."
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Find the stretches anew: their turning points must be the answer."""
@@ -136,6 +145,11 @@ class JoinPoints(MarkQuestion):
     def hidden(self) -> frozenset[int]:
         """The inside lines."""
         return self.inside
+
+    @property
+    def lit_points(self) -> frozenset[int]:
+        """The start."""
+        return frozenset({self.start})
 
     def answered(self, drill: Drill, given: Marks) -> str:
         """Return the point chosen."""

@@ -1,21 +1,21 @@
-"""Asking which labels are wrong; and every repair of so many labels, enumerated by a second route."""
+"""Asking which labels are wrong."""
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
-from drills.flatfold import Rule, balances, fault_in_words, faults, folds, solve_layers
-from drills.pattern import OTHER_LABEL, CreasePattern, number_of, place_of
+from drills.flatfold import Rule, balances, counts_at, faults, folds, solve_layers
+from drills.pattern import LABELS, ROLES, CreasePattern, number_of, place_of, roles_in_words
+from drills.questions.asking.label_reasons import Reason, points_out_of_balance, reason_for
 from drills.questions.asking.marking import MarkQuestion
-from drills.questions.question import Drill, Fields, Highlights, Marks, Verdict
+from drills.questions.asking.repairs import repairs_up_to
+from drills.questions.question import Count, Drill, Fields, Highlights, Marks, Switch, Verdict
 
 COUNTING_UP_TO = 3
 """Up to this level counting mountains against valleys finds what is wrong."""
 
-_LABELS = {"M": "mountain", "V": "valley"}
 _ALL_WELL = (
     "At every point mountains and valleys differ by 2, an angle smaller than both its neighbours lies "
     "between one of each, and the layers do not cross."
@@ -57,14 +57,14 @@ class MarkWrongLabels(MarkQuestion):
         return super().judge(drill, given)
 
     def _fewer_would_do(self, drill: Drill, given: Marks) -> Verdict:
-        broken = faults(drill.pattern)
+        wrong = self.answer.items
         return Verdict(
             right=True,
             answered=f"You marked {number_of(len(given.items), 'label')}.",
-            truth=f"Also folds; fewer would do: {number_of(len(self.answer.items), 'label')}.",
-            why=fault_in_words(drill.pattern, broken[0]) if broken else _ALL_WELL,
+            truth=f"Also folds; fewer would do: {number_of(len(wrong), 'label')}.",
+            why=reason_for(drill.pattern, wrong, wrong).words,
             slip="more than needed",
-            lit=Highlights(right=self.answer.items, faults=frozenset(broken)),
+            lit=self.highlights(drill, Marks(wrong)),
         )
 
     def truth_in_words(self, drill: Drill) -> str:
@@ -72,7 +72,7 @@ class MarkWrongLabels(MarkQuestion):
         wrong = self.answer.items
         if not wrong:
             return "Nothing is wrong on this sheet."
-        counts = Counter(_LABELS[drill.truth.edges[edge].label] for edge in wrong)
+        counts = Counter(LABELS[drill.truth.edges[edge].label] for edge in wrong)
         (first, number), *others = sorted(counts.items())
         if len(wrong) == 1:
             return f"1 label is wrong; it should be a {first}."
@@ -83,36 +83,34 @@ class MarkWrongLabels(MarkQuestion):
         return f"{len(wrong)} labels are wrong; they should be {' and '.join(shares)}."
 
     def why(self, drill: Drill, given: Marks) -> str:
-        """Return what is wrong at a point."""
-        return self._fault(drill, given)[0]
+        """Return why a label is wrong, one that was missed if any was, and that those too many are right."""
+        wrong, extra = self.answer.items, given.items - self.answer.items
+        told = [] if extra and wrong <= given.items else [self._reason(drill, given).words]
+        told += [_right_as_it_is(drill, extra, bool(wrong))] if extra else []
+        return " ".join(told)
 
     def highlights(self, drill: Drill, given: Marks) -> Highlights:
-        """Return what is right, missed and too many, and the points out of balance."""
-        true = self.answer.items
+        """Return what is right, missed and too many, counts out of balance, small angles told of."""
+        true, pattern = self.answer.items, drill.pattern
+        angles = self._reason(drill, given).angles
         return Highlights(
             right=true & given.items,
             missed=true - given.items,
             extra=given.items - true,
-            faults=self._fault(drill, given)[1],
+            switches=tuple(
+                Switch(edge, pattern.edges[edge].label, drill.truth.edges[edge].label)
+                for edge in sorted(true)
+            ),
+            counts=tuple(
+                Count(vertex, *counts_at(pattern, pattern.labels(), vertex))
+                for vertex in points_out_of_balance(pattern)
+            ),
+            angles=angles.creases if angles else (),
         )
 
-    def _fault(self, drill: Drill, given: Marks) -> tuple[str, frozenset[int]]:
-        """Return what is wrong at a point, and all such points: at a missed label's end, if there is one.
-
-        Where none was missed but some are too many it is told what is wrong once those are switched too.
-        """
-        missed = self.answer.items - given.items
-        mended = drill.pattern.switched(given.items)
-        left = faults(mended)
-        if given.items and left and not missed:
-            fault = fault_in_words(mended, left[0])
-            return f"With yours switched, {fault[0].lower()}{fault[1:]}", frozenset(left)
-        broken = faults(drill.pattern)
-        if not broken:
-            return _ALL_WELL, frozenset()
-        ends = {end for edge in missed for end in drill.pattern.edges[edge][:2]}
-        told = next((vertex for vertex in broken if vertex in ends), broken[0])
-        return fault_in_words(drill.pattern, told), frozenset(broken)
+    def _reason(self, drill: Drill, given: Marks) -> Reason:
+        wrong = self.answer.items
+        return reason_for(drill.pattern, wrong, wrong - given.items or wrong) if wrong else Reason(_ALL_WELL)
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Enumerate every repair as small: the answer must be the only one (by counting too)."""
@@ -147,38 +145,15 @@ def folds_too(drill: Drill, given: Marks) -> bool:
     return not faults(mended) and solve_layers(mended).folds is True
 
 
-def repairs_up_to(pattern: CreasePattern, most: int, rule: Rule) -> Iterator[frozenset[int]]:
-    """Yield every smallest repair of at most so many labels, whatever search chose the labels.
-
-    Creases that are switched hang together in groups by the points they meet at. A group that meets no
-    failing point could be left out, so in a smallest repair each meets one, and each failing point is
-    met: such sets are few, and each is tried whole.
-    """
-    labels = pattern.labels()
-    failing = [vertex for vertex in pattern.interior if not rule(pattern, labels, vertex)]
-    for switched in _meeting_all(pattern, failing, most):
-        after = list(labels)
-        for edge in switched:
-            after[edge] = OTHER_LABEL[after[edge]]
-        touched = {vertex for edge in switched for vertex in pattern.interior_ends[edge]}
-        if all(rule(pattern, after, vertex) for vertex in touched):
-            yield switched
-
-
-def _meeting_all(pattern: CreasePattern, failing: list[int], most: int) -> Iterator[frozenset[int]]:
-    """Yield each set of at most so many creases that meets all failing points and hangs on them."""
-    seen: set[frozenset[int]] = set()
-    waiting = [frozenset[int]()]
-    while waiting:
-        chosen = waiting.pop()
-        if chosen in seen:
-            continue
-        seen.add(chosen)
-        touched = {vertex for edge in chosen for vertex in pattern.interior_ends[edge]}
-        unmet = next((vertex for vertex in failing if vertex not in touched), None)
-        if unmet is None:
-            yield chosen
-        if len(chosen) < most:
-            near = [unmet] if unmet is not None else touched
-            edges = {edge for vertex in near for edge in pattern.around[vertex]} - chosen
-            waiting += [chosen | {edge} for edge in edges]
+def _right_as_it_is(drill: Drill, extra: frozenset[int], has_faults: bool) -> str:
+    """Return what the labels marked too many are, and that they are right."""
+    edges = drill.pattern.edges
+    balanced = "once the wrong ones are switched, " if has_faults else ""
+    if len(extra) > 1:
+        roles = roles_in_words(edges[edge].role for edge in extra)
+        return f"{len(extra)} of your labels are right: {roles}; {balanced}every point on them balances."
+    (edge,) = extra
+    number = len(drill.pattern.interior_ends[edge])
+    ends = ("it ends in no point where labels count", f"{balanced}its end inside the sheet balances")
+    balance = ends[number] if number < len(ends) else f"{balanced}both its ends balance"
+    return f"The {ROLES[edges[edge].role]} you marked is right: {balance}."

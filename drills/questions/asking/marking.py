@@ -49,14 +49,17 @@ class MarkQuestion(Question[Marks, Marks]):
     def highlights(self, drill: Drill, given: Marks) -> Highlights:
         """Return what is right, missed and too many, as points or as creases."""
         true, going_in = self.answer.items, drill.parts_going_in()
+        edges = drill.truth.edges
+        sides = frozenset(edge for edge in drill.truth.creases if edges[edge].role == "outline")
         right, missed, extra = true & given.items, true - given.items, given.items - true
         if not self.marks_points:
-            return Highlights(right=right, missed=missed, extra=extra, going_in=going_in)
+            return Highlights(right=right, missed=missed, extra=extra, sides=sides, going_in=going_in)
         points = drill.pattern.vertices
         return Highlights(
             right_points=frozenset(points[vertex] for vertex in right),
             missed_points=frozenset(points[vertex] for vertex in missed),
             extra_points=frozenset(points[vertex] for vertex in extra),
+            sides=sides,
             going_in=going_in,
         )
 

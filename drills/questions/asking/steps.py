@@ -42,6 +42,11 @@ class ReadStep(Question[Step, Step]):
         )
         return cls(says, answer, lit, counts_repeats)
 
+    @property
+    def lit_points(self) -> frozenset[int]:
+        """The start of the step."""
+        return frozenset({self.lit.start})
+
     def judge(self, drill: Drill, given: Step) -> Verdict:
         """Return the verdict on a step; bigger steps on the right line and exchanged numbers are slips."""
         right, slip = self._compared(given)

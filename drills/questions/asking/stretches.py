@@ -7,6 +7,7 @@ from typing import ClassVar, NamedTuple, Self
 
 from drills.geometry import Point, Step, direction_of, move_between
 from drills.pattern import CreasePattern, number_of, place, step_in_words
+from drills.questions.asking.false_marks import false_places
 from drills.questions.question import Drill, Fields, Highlights, Question, Verdict
 from drills.structures import find_stretches, lies_within, middle_of
 
@@ -57,14 +58,14 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
             right=not missed and not extra,
             answered=_answered(given, len(found), len(missed), len(extra)),
             truth=_truth(len(truth)),
-            why=self._why(pattern, missed, extra),
+            why=self._why(drill, missed, extra),
             misses=len(missed),
             false_alarms=len(extra),
             lit=Highlights(
                 right=frozenset().union(*found),
                 missed=frozenset().union(*missed),
+                outlines=truth,
                 extra_points=frozenset(extra),
-                going_in=drill.parts_going_in(),
             ),
         )
 
@@ -72,15 +73,17 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
         """Whether a place lies in no slanted stretch."""
         return not any(lies_within(pattern, outline, at) for outline in self.answer.edges)
 
-    def _why(self, pattern: CreasePattern, missed: list[frozenset[int]], extra: list[Point]) -> str:
-        truth = self.answer.edges
+    def _why(self, drill: Drill, missed: list[frozenset[int]], extra: list[Point]) -> str:
+        truth, false = self.answer.edges, false_places(drill, extra)
+        if extra and not missed:
+            return false
         if not truth:
             return "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
-        if not missed and extra:
-            return f"{place(pattern, extra[0])} lies outside the slanted sides."
-        outline = (missed or list(truth))[0]
+        return " ".join(filter(None, (self._sides(drill.pattern, (missed or list(truth))[0]), false)))
+
+    def _sides(self, pattern: CreasePattern, outline: frozenset[int]) -> str:
         steps = " and ".join(side_steps(pattern, outline))
-        if len(truth) == 1:
+        if len(self.answer.edges) == 1:
             return f"Its sides are not at 45 degrees: they go {steps}."
         return f"The sides of the one at {_corner(pattern, outline)} are not at 45 degrees: they go {steps}."
 

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -67,3 +68,9 @@ def test_a_branch_neither_shifts_nor_follows_its_parent() -> None:
     assert one.below(10**9) == two.below(10**9)
     assert two.branch("leaf").below(10**9) == early
     assert one.branch("other").below(10**9) != early
+
+
+def test_nothing_can_be_picked_from_nothing() -> None:
+    """It is refused in words."""
+    with pytest.raises(ValueError, match="nothing to pick from"):
+        Chance("none").pick(())

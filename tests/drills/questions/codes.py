@@ -82,7 +82,7 @@ def right_answer(drill: Drill) -> object:
     if isinstance(drill.question, FindStretches):
         outlines = drill.question.answer.edges
         return MarkedPlaces(frozenset(place_inside(drill, outline) for outline in outlines))
-    return drill.question.answer
+    return drill.question.right_answer(drill)
 
 
 def place_inside(drill: Drill, outline: Iterable[int]) -> Point:

@@ -11,6 +11,7 @@ from drills.questions.labels import most_wrong
 from drills.questions.levels import ADDS
 from drills.questions.registry import KINDS, checked, newest, spec
 from drills.structures import STRUCTURES, TRIANGLES, Stretch
+from tests.no_row import no_row
 
 SEEN = 150
 LOOK_ALIKES = {"roof": "roofs", "diamond": "45-degree stretches"}
@@ -75,8 +76,17 @@ def _structures(recipes: Iterable[Recipe], *, has_single: bool) -> str:
     """Return how many structures a sheet has, and which look-alikes stand among them."""
     numbers = {recipe.structures for recipe in recipes if recipe.structures} | ({1} if has_single else set())
     among = {kind for recipe in recipes if recipe.structures for kind in recipe.allowed}
-    alike = [LOOK_ALIKES[kind] for kind, row in STRUCTURES.items() if kind in among and not row.is_slanted]
-    return ", with ".join(filter(None, (_range(numbers), " and ".join(alike))))
+    alike = [_named(kind) for kind, row in STRUCTURES.items() if kind in among and not row.is_slanted]
+    return ", with ".join(filter(None, (_range(numbers), _joined(alike))))
+
+
+def _named(kind: str) -> str:
+    return LOOK_ALIKES[kind] if kind in LOOK_ALIKES else no_row(kind, "LOOK_ALIKES", __file__)
+
+
+def _joined(words: list[str]) -> str:
+    *others, last = words or [""]
+    return f"{', '.join(others)} and {last}" if others else last
 
 
 def _triangles(stretches: Iterable[Stretch], recipes: Iterable[Recipe]) -> str:

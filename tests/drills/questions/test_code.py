@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drills.questions import LARGEST_SEED, Code, CodeError, checked, parse_code, read_code
+from drills.questions import KINDS, LARGEST_SEED, Code, CodeError, checked, parse_code, read_code
 from tests.drills.questions.codes import FORMS, PLACES
 
 codes = st.builds(
@@ -54,7 +54,7 @@ def test_codes_look_as_documented() -> None:
         ("labels-3-99999999999", "A code looks like labels-3-41"),
         ("x" * 10_000, "A code looks like labels-3-41"),
         ("labels-3-1000000001", "The seed of a code is a whole number from 0 to 1000000000"),
-        ("riddles-3-41", "choose from steps, sinks, labels, find."),
+        ("riddles-3-41", f"choose from {', '.join(KINDS)}."),
         ("steps-1-1-points", "The forms of steps are read, place"),
         ("find-3-41-points", "The forms of find are mark"),
         ("labels-0-41", "The levels of labels go from 1 to 7"),

@@ -14,7 +14,7 @@ from tests.drills.questions.codes import levels_of, plans, some
 
 @pytest.mark.parametrize("level", levels_of("find"))
 def test_about_one_find_drill_in_five_has_nothing_to_mark(level: int) -> None:
-    """Of 200 between 26 and 56 plan no stretch, with every look-alike; so have the rest."""
+    """Of 200 between 26 and 56 plan no stretch; in these and the rest each look-alike has half its share."""
     drawn = plans("find", "mark", level)
     empty = [plan for plan in drawn if is_empty(plan)]
     assert 26 <= len(empty) <= 56
@@ -22,7 +22,7 @@ def test_about_one_find_drill_in_five_has_nothing_to_mark(level: int) -> None:
     for those in (empty, rest):
         counts = Counter(plan.detail for plan in those)
         assert counts.keys() == {skill.split()[1] for skill in skills_at("find", "mark", level)}
-        assert min(counts.values()) >= len(those) // 6
+        assert min(counts.values()) >= len(those) // (2 * len(counts))
 
 
 def test_a_further_look_alike_changes_no_drill_of_an_older_code(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -39,7 +39,7 @@ def by_place(drill: Drill) -> Hashable:
         return frozenset(from_corner(drill, drill.pattern.vertices[vertex]) for vertex in answer.items)
     if isinstance(answer, Marks):
         return creases_from_corner(drill, answer.items)
-    return from_corner(drill, answer)
+    return from_corner(drill, answer) if isinstance(answer, Point) else answer
 
 
 def typed(step: Step, counts_repeats: bool) -> tuple[int, ...]:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import pytest
 
 from drills.flatfold import check_angles, failing, folds, solve_layers
 from drills.geometry import Chance
 from drills.structures import (
+    DOWN,
     STRUCTURES,
+    UP,
     Around,
     Beside,
     BlockDesign,
@@ -17,6 +19,8 @@ from drills.structures import (
     Sheet,
     Stretch,
     Structure,
+    Tile,
+    Triangle,
     Turned,
     block_of,
     compose,
@@ -114,4 +118,24 @@ def test_sheets_are_composed_with_it(seed: int) -> None:
 def test_a_kind_that_is_not_registered_is_refused() -> None:
     """Its name is told."""
     with pytest.raises(ValueError, match=TOY):
+        compose(Chance("none"), 24, 11, 2, needed=(TOY,), allowed=(TOY,))
+
+
+def searched(triangles: tuple[Triangle, ...]) -> Iterator[Tile]:
+    """Yield toys that labels by rank do not fold."""
+    yield from (tile._replace(is_by_rank=False) for tile in square_roof_tiles(triangles))
+
+
+def sideways(triangles: tuple[Triangle, ...]) -> Iterator[Tile]:
+    """Yield toys with hinges to the left and right alone."""
+    yield from (tile for tile in square_roof_tiles(triangles) if not tile.directions <= {UP, DOWN})
+
+
+@pytest.mark.parametrize("tiles", [searched, sideways])
+def test_a_kind_without_a_tile_to_fall_back_on_is_refused(
+    monkeypatch: pytest.MonkeyPatch, tiles: Callable[[tuple[Triangle, ...]], Iterator[Tile]]
+) -> None:
+    """No larger sheet would help it: a row falls back on tiles with hinges up and down, folded by rank."""
+    monkeypatch.setitem(STRUCTURES, TOY, Structure(tiles))
+    with pytest.raises(ValueError, match="No square roof can stand in a row"):
         compose(Chance("none"), 24, 11, 2, needed=(TOY,), allowed=(TOY,))

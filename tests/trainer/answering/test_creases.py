@@ -6,10 +6,11 @@ from collections.abc import Iterator
 import pytest
 
 from drills.geometry import Point
+from drills.pattern import LABELS, ROLES
 from drills.questions import Drill, Marks
 from tests.trainer.answering.made import board, drill, marked, of_form
 from trainer.answering import CreasesInput
-from trainer.board import DOTS_ACROSS, DOTS_DOWN, LABELS, ROLES, Look, creases_near
+from trainer.board import DOTS_ACROSS, DOTS_DOWN, Look, creases_near
 from trainer.ways_of_asking import input_for
 
 Spot = tuple[float, float]

@@ -5,12 +5,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point, is_whole
+from drills.pattern import ROLES
 from drills.questions import ALONE, Drill, MarkedPlaces, Outlines, make
 from drills.structures import lies_within
 from tests.drills.questions.codes import codes, levels_of
 from tests.trainer.answering.made import board, drill, of_form
 from trainer.answering import ARROW_MOVES, STRIDE, FindingInput
-from trainer.board import ROLES, Arrow, Look
+from trainer.board import Arrow, Look
 from trainer.ways_of_asking import input_for
 
 ARROWS: tuple[Arrow, ...] = ("left", "right", "up", "down")
@@ -182,4 +183,4 @@ def test_no_word_and_no_look_says_where_a_stretch_is() -> None:
             words = " ".join(entry.says())
             assert not any(role in words for role in (*ROLES.values(), "stretch", "slanted"))
             look = entry.look()
-            assert look == Look(cursor_at=entry.at)
+            assert look == Look(ruled=True, scanned=True, cursor_at=entry.at)

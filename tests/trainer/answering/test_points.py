@@ -1,9 +1,10 @@
 from __future__ import annotations
 
+from drills.pattern import ROLES
 from drills.questions import Marks
 from tests.trainer.answering.made import board, drill, marked, of_form
 from trainer.answering import PointsInput
-from trainer.board import ROLES, points_at
+from trainer.board import points_at
 from trainer.ways_of_asking import input_for
 
 

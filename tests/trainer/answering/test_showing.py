@@ -4,17 +4,23 @@ import re
 
 import pytest
 
-from drills.flatfold import balances, faults
+from drills.flatfold import balances
 from drills.geometry import Point, Step
 from drills.pattern import place_of
-from drills.questions import Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
+from drills.questions import KINDS, Drill, MarkedPlaces, Marks, Outlines, ReadStep, Verdict
 from drills.structures import Stretch
 from tests.drills.questions.codes import place_outside, right_answer
 from tests.trainer.answering.made import FORMS, board, drill, marked, nothing_wrong, of_form
 from trainer.answering import verdict_look
 from trainer.board import Look, draw_board, points_at
+from trainer.board.palette import Ink, Mark
+from trainer.board.static_layer import layer_of
 from trainer.ways_of_asking import input_for
 
+MARKED = [
+    (kind, form) for kind, form in FORMS if KINDS[kind].forms[form].question.takes in (Marks, MarkedPlaces)
+]
+"""The forms that are answered by marks."""
 A_PLACE = re.compile(r"\([0-9/ ]+; [0-9/ ]+\)")
 
 
@@ -32,7 +38,7 @@ def wrong_of(made: Drill) -> Marks | MarkedPlaces:
         return MarkedPlaces(frozenset([*sorted(given.points)[1:], place_outside(made)]))
     assert isinstance(made.question.answer, Marks)
     right = sorted(made.question.answer.items)
-    others = made.pattern.creases if made.question.ask == "edges" else made.pattern.interior
+    others = made.pattern.interior if made.question.marks_points else made.pattern.creases
     return marked([*right[1:], next(other for other in others if other not in right)])
 
 
@@ -63,18 +69,18 @@ def test_the_right_place_is_shown_beside_the_chosen_one() -> None:
     assert right.missed == right.wrong == Look().marked
 
 
-@pytest.mark.parametrize(("kind", "form"), [form for form in FORMS if form[0] != "steps"])
+@pytest.mark.parametrize(("kind", "form"), MARKED)
 def test_misses_and_false_alarms_are_drawn_apart(kind: str, form: str) -> None:
     """As many as the verdict counts; what was marked while answering is gone."""
     for made in of_form(kind, form):
         look, verdict = shown(made, wrong_of(made))
         assert not verdict.right
-        by_edges = made.question.ask == "edges"
         if isinstance(made.question.answer, Outlines):
             missed = [outline for outline in made.question.answer.edges if outline <= look.missed.edges]
             counts = [len(missed), len(look.wrong.points)]
         else:
-            counts = [len(seen.edges if by_edges else seen.points) for seen in (look.missed, look.wrong)]
+            by_points = made.question.marks_points
+            counts = [len(seen.points if by_points else seen.edges) for seen in (look.missed, look.wrong)]
         assert counts == [verdict.misses, verdict.false_alarms]
         assert look.marked == Look().marked
 
@@ -97,8 +103,11 @@ def test_the_parts_that_go_in_are_shaded(form: str) -> None:
     """After every answer about inside lines on a sheet that shows the whole outline."""
     for made in of_form("sinks", form):
         look, _ = shown(made, wrong_of(made))
-        assert look.shaded or is_cut(made)
-        assert all(set(cycle) <= set(range(len(made.pattern.vertices))) for cycle in look.shaded)
+        assert any(look.shaded) or is_cut(made)
+        assert len(look.shaded) % 2 == 0
+        parts = [set(part) for part in look.shaded]
+        assert not parts or not set.intersection(*parts)
+        assert all(set(cycle) <= set(range(len(made.pattern.vertices))) for part in parts for cycle in part)
 
 
 def is_cut(made: Drill) -> bool:
@@ -107,29 +116,73 @@ def is_cut(made: Drill) -> bool:
 
 
 def test_a_stretch_that_was_found_is_lit_whole() -> None:
-    """Its outline is shown as right; what was missed is lit as missed, with the parts that go in."""
+    """Its outline is shown as right, or as missed, with one sign in its middle, and nothing else is lit."""
     for made in of_form("find", "mark"):
         assert isinstance(made.question.answer, Outlines)
         look, _ = shown(made, right_answer(made))
         assert look.right.edges == frozenset().union(*made.question.answer.edges)
         look, _ = shown(made, MarkedPlaces(frozenset()))
         assert look.missed.edges == frozenset().union(*made.question.answer.edges)
+        assert look.outlines == made.question.answer.edges
+        signs = characters(made, look).count("!")
+        assert signs == len(made.question.answer.edges)
+        assert not look.shaded
+
+
+def characters(made: Drill, look: Look) -> str:
+    """Return what the board shows in this look, row by row."""
+    lines = draw_board(made.pattern, look, board(made)).lines
+    return "\n".join("".join(span.text for span in line) for line in lines)
 
 
 def test_points_out_of_balance_are_drawn() -> None:
-    """Every point that cannot fold as labelled, and none where nothing is wrong."""
+    """At every point out of balance its counts, at every wrong label what it was and should be."""
     for made in of_form("labels", "mark"):
         look, _ = shown(made, marked([]))
-        assert look.fault_points == points_at(made.pattern, faults(made.pattern))
-        assert bool(look.fault_points) == (made.spec.detail != "nothing")
+        labels = made.pattern.labels()
+        off = [v for v in made.pattern.interior if not balances(made.pattern, labels, v)]
+        assert {point for point, _ in look.counts} == points_at(made.pattern, off)
+        for vertex, (_, words) in zip(off, look.counts, strict=True):
+            meeting = [labels[edge] for edge in made.pattern.around[vertex]]
+            assert words == f"{meeting.count('M')}M {meeting.count('V')}V"
+        assert isinstance(made.question.answer, Marks)
+        for edge, words in look.notes:
+            assert words == f"{labels[edge]}>{made.truth.labels()[edge]}"
+        assert {edge for edge, _ in look.notes} == made.question.answer.items
+        seen = characters(made, look)
+        assert all(words in seen for _, words in (*look.notes, *look.counts))
+
+
+@pytest.mark.parametrize(("kind", "form"), [form for form in FORMS if form[0] != "steps"])
+def test_all_is_dim_but_what_is_judged_kept_and_told(kind: str, form: str) -> None:
+    """Cells of a crease that is none of these are passed over; those of a true one are bold and not."""
+    for made in of_form(kind, form):
+        look, _ = shown(made, wrong_of(made))
+        drawn = draw_board(made.pattern, look, board(made))
+        styles = [span.style for line in drawn.lines for span in line for _ in span.text]
+        layer = layer_of(made.pattern, board(made), look.labels, frozenset())
+        true = look.right.edges | look.missed.edges
+        bright = true | look.wrong.edges | look.kept | look.lit | frozenset(look.angles)
+        inside = [set(layer.edges[edge]) - layer.keep for edge in true]
+        assert all(styles[cell].mark is not Mark.PASSED for cells in inside for cell in cells)
+        lit = {cell for edge in bright for cell in layer.edges[edge]}
+        for edge in set(made.pattern.creases) - bright:
+            far = [cell for cell in layer.edges[edge] if not near(cell, lit, board(made).columns)]
+            unwritten = [cell for cell in far if styles[cell].ink not in (Ink.SIGN, Ink.REASON)]
+            assert all(styles[cell].mark is Mark.PASSED for cell in unwritten)
+
+
+def near(cell: int, cells: set[int], columns: int) -> bool:
+    """Whether a cell is one of these, or beside one."""
+    return any(cell + row * columns + place in cells for row in (-1, 0, 1) for place in (-1, 0, 1))
 
 
 def test_signs_of_the_verdict_are_on_the_board() -> None:
     """Missed, too many and out of balance can be told without colour."""
     made = drill("labels-2-1")
     look, _ = shown(made, wrong_of(made))
-    drawn = "".join(span.text for line in draw_board(made.pattern, look, board(made)).lines for span in line)
-    assert {"?", "×", "!"} <= set(drawn)  # noqa: RUF001  (the board's sign)
+    assert {"×", "!", ">"} <= set(characters(made, look))  # noqa: RUF001  (the board's sign)
+    assert "?" not in characters(made, look)
 
 
 def test_a_hint_for_steps_has_no_number() -> None:

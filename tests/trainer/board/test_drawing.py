@@ -1,8 +1,10 @@
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
 from itertools import pairwise
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -11,8 +13,10 @@ from drills.pattern import CreasePattern, Line, Paper, build, faces
 from tests.trainer.board.sheets import edge_between, fitted, of_role, patterns, stretch, vertex_at
 from trainer.board import Board, GlyphName, Look, Marked, Scale, TooSmall, draw_board, points_at, scale_for
 from trainer.board.palette import Ink, Mark, Style
+from trainer.board.raster import Dot, cell_of, doubled
 from trainer.board.scale import scale_around
 from trainer.board.static_layer import layer_of
+from trainer.board.window import CLOSE_DOTS
 
 
 def text(board: Board) -> str:
@@ -90,12 +94,53 @@ def test_letters_stand_only_where_labels_are_shown() -> None:
 
 
 @settings(max_examples=30, deadline=None)
+@given(patterns, st.sampled_from((6, 8, 12)))
+def test_a_letter_stands_only_where_it_is_plain_whose_it_is(pattern: CreasePattern, dots: int) -> None:
+    """On one crease alone, which is seen before and after it; no crease beside it, no other letter near."""
+    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), dots), True, frozenset())
+    for cell, letter in sheet.letters.items():
+        (owner,) = [edge for edge, cells in enumerate(sheet.edges) if cell in cells]
+        assert pattern.edges[owner].label == letter
+        cells = list(sheet.edges[owner])
+        for own in cells[cells.index(cell) - 1 :][:3]:
+            assert [own in other for other in sheet.edges].count(True) == 1
+        for side in (cell - 1, cell + 1):
+            assert all(side not in cells for edge, cells in enumerate(sheet.edges) if edge != owner)
+        assert not {cell - 2, cell - 1, cell + 1, cell + 2} & set(sheet.letters)
+
+
+@settings(max_examples=30, deadline=None)
 @given(patterns)
-def test_at_a_readable_scale_most_creases_have_their_letter(pattern: CreasePattern) -> None:
-    """At 12 dots a square only a few short creases rely on their line style and on words."""
-    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), 12), True, frozenset())
-    assert len(sheet.letters) >= 0.8 * len(pattern.creases)
-    assert not sheet.keep & set(sheet.letters)
+def test_at_ten_dots_no_crease_lies_all_under_others(pattern: CreasePattern) -> None:
+    """Each has a cell of its own; that is how near a board with labels opens where it must."""
+    sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), CLOSE_DOTS), True, frozenset())
+    crowd = Counter(cell for cells in sheet.edges for cell in cells)
+    assert all(any(crowd[cell] == 1 for cell in sheet.edges[edge]) for edge in pattern.creases)
+
+
+@settings(max_examples=30, deadline=None)
+@given(patterns, st.sampled_from((5, 8, 12)), st.booleans(), st.data())
+def test_mountain_and_valley_differ_by_their_dots(
+    pattern: CreasePattern, dots: int, doubles: bool, data: st.DataObject
+) -> None:
+    """Without letter and colour: a second row of dots, or gaps; at five dots only long creases have gaps."""
+    edge = data.draw(st.sampled_from(pattern.creases))
+    scale = scale_around(pattern, 999, 999, Point(0, 0), dots)
+    one, other = (
+        layer_of(sheet, scale, True, frozenset(), doubles).edges[edge]
+        for sheet in (pattern, pattern.switched([edge]))
+    )
+    if doubles or len(one) > 4:
+        assert one != other
+
+
+def test_a_doubled_line_along_the_grid_stays_in_its_cells() -> None:
+    """The second row of dots lies towards the middle of the cell, whichever row the first is in."""
+    for at in range(4):
+        line = [Dot(x, at) for x in range(7)]
+        assert {cell_of(dot) for dot in doubled(line)} == {cell_of(dot) for dot in line}
+        upright = [Dot(at, y) for y in range(9)]
+        assert {cell_of(dot) for dot in doubled(upright)} == {cell_of(dot) for dot in upright}
 
 
 def test_hidden_creases_leave_no_trace() -> None:
@@ -137,8 +182,8 @@ def test_verdicts_are_told_by_signs() -> None:
         wrong=Marked(frozenset([wrong]), frozenset([Point(1, 7)])),
     )
     for glyphs in ("braille", "blocks"):
-        signs = [sign for sign in text(drawn(pattern, look, glyphs)) if sign in "+?×"]  # noqa: RUF001
-        assert sorted(signs) == sorted("+?××")  # noqa: RUF001
+        signs = {sign for sign in text(drawn(pattern, look, glyphs)) if sign in "+!×?"}  # noqa: RUF001
+        assert signs == set("+!×")  # noqa: RUF001
 
 
 def test_a_mark_never_covers_a_letter() -> None:
@@ -174,18 +219,32 @@ def test_points_and_faults_have_their_signs() -> None:
 
 
 def test_shading_stays_inside_its_face_and_off_the_creases() -> None:
-    """No cell of a crease changes its kind, and only cells within the face's box are shaded."""
+    """No cell of a crease changes, and only cells within the face's box are shaded."""
     pattern = stretch()
     face = next(face for face in faces(pattern) if vertex_at(pattern, 1, 1) in face and len(face) == 3)
-    plain, shaded = drawn(pattern, Look()), drawn(pattern, Look(shaded=(face,)))
+    plain, shaded = drawn(pattern, Look()), drawn(pattern, Look(shaded=((face,),)))
     columns = [shaded.scale.cell(pattern.vertices[vertex]).column for vertex in face]
     for before, after in zip(plain.lines, shaded.lines, strict=True):
         old = [span.style for span in before for _ in span.text]
         new = [span.style for span in after for _ in span.text]
         for column, (was, now) in enumerate(zip(old, new, strict=True)):
-            assert was == now or (was.ink, now.ink) == (Ink.GRID, Ink.SHADE)
+            assert was == now or (was.ink, now.ink) == (Ink.GRID, Ink.HATCH)
             assert was == now or min(columns) <= column <= max(columns)
-    assert "░" in text(drawn(pattern, Look(shaded=(face,)), "blocks"))
+
+
+@pytest.mark.parametrize("glyphs", ["braille", "blocks"])
+def test_two_parts_are_shaded_apart(glyphs: GlyphName) -> None:
+    """One hatched, one dotted: the same face has other signs as the first part than as the second."""
+    pattern = stretch()
+    face = next(face for face in faces(pattern) if vertex_at(pattern, 1, 1) in face and len(face) == 3)
+    plain, hatched, dotted = (
+        text(drawn(pattern, Look(shaded=parts), glyphs)) for parts in ((), ((face,),), ((), (face,)))
+    )
+    shaded = [
+        (one, other) for one, other, was in zip(hatched, dotted, plain, strict=True) if one != was != other
+    ]
+    assert len(shaded) > 3
+    assert all(one != other for one, other in shaded)
 
 
 def test_the_staircase_says_its_two_numbers() -> None:
@@ -194,7 +253,7 @@ def test_the_staircase_says_its_two_numbers() -> None:
     way = (Point(1, 1), Point(5, 1), Point(5, 4))
     board = drawn(pattern, Look(staircase=way))
     assert [sign for sign in text(board) if sign.isdigit()] == ["3", "4"]
-    assert Ink.STEPS in {span.style.ink for line in board.lines for span in line}
+    assert Ink.REASON in {span.style.ink for line in board.lines for span in line}
 
 
 @settings(max_examples=40, deadline=None)

@@ -109,11 +109,26 @@ def test_a_verdict_out_of_view_is_brought_into_view() -> None:
     assert in_view(followed(view, look, verdict).scale, PLEATS.ends(edge(20)))
 
 
-def test_a_verdict_in_view_moves_nothing() -> None:
-    """One of several missed creases is enough, and what a person then moves is kept."""
+def test_a_verdict_comes_into_view_whole() -> None:
+    """All that was missed, if need be from farther away; with labels the first, as near as before."""
     look = at(20, 10)
     view = window(look)
-    verdict = Look(missed=Marked(frozenset([edge(20), edge(60)])))
+    first, other = edge(20), edge(38)
+    verdict = Look(missed=Marked(frozenset([first, other])))
+    seen = followed(view, look, verdict)
+    assert seen.scale.dots < view.scale.dots
+    assert all(seen.scale.shows(end) for missed in (first, other) for end in PLEATS.ends(missed))
+    labelled = followed(view, look, replace(verdict, labels=True))
+    assert labelled.scale.dots == view.scale.dots
+    assert in_view(labelled.scale, PLEATS.ends(first))
+
+
+def test_a_verdict_in_view_moves_nothing() -> None:
+    """And what a person then moves is kept."""
+    look = at(20, 10)
+    view = replace(window(look), dots=3)
+    verdict = Look(missed=Marked(frozenset([edge(20)])))
+    view = followed(view, look, verdict)
     assert followed(view, look, verdict) is view
     away = view.panned(100, 0)
     assert followed(away, verdict, verdict) is away

@@ -26,7 +26,6 @@ from trainer.board import (
     Marked,
     Paint,
     draw_board,
-    points_at,
 )
 from trainer.board.palette import Ink, Style
 
@@ -58,8 +57,9 @@ def sinks(pattern: CreasePattern) -> Look:
     """Show the verdict of sinks: the two parts that go in, the corners, a right and a wrong crease."""
     corners = [vertex_at(pattern, x, y) for x, y in ((1, 1), (4, 2), (5, 4), (2, 3))]
     return Look(
-        shaded=((corners[0], corners[1], corners[2]), (corners[0], corners[2], corners[3])),
-        points=points_at(pattern, corners),
+        is_told=True,
+        kept=frozenset(of_role(pattern, "outline")),
+        shaded=(((corners[0], corners[1], corners[2]),), ((corners[0], corners[2], corners[3]),)),
         right=Marked(frozenset(of_role(pattern, "inside"))),
         wrong=Marked(frozenset([edge_between(pattern, (1, 1), (4, 2))])),
     )
@@ -68,8 +68,14 @@ def sinks(pattern: CreasePattern) -> Look:
 def faults(pattern: CreasePattern) -> Look:
     """Show the verdict of labels: a missed label and the points that do not balance."""
     missed = edge_between(pattern, (1, 1), (5, 4))
-    points = points_at(pattern, pattern.edges[missed][:2])
-    return Look(labels=True, missed=Marked(frozenset([missed])), fault_points=points)
+    return Look(
+        labels=True,
+        is_told=True,
+        missed=Marked(frozenset([missed])),
+        notes=((missed, "M>V"),),
+        counts=tuple((end, "2M 2V") for end in pattern.ends(missed)),
+        kept=frozenset(edge for end in pattern.edges[missed][:2] for edge in pattern.around[end]),
+    )
 
 
 def place(pattern: CreasePattern) -> Look:

@@ -5,7 +5,7 @@ import pytest
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Paper, build
 from tests.trainer.board.sheets import of_role, stretch
-from trainer.board import Look, Marked, Room, Scale, draw_overview, plan_of, shown_in_words
+from trainer.board import Look, Marked, Room, Scale, draw_overview, plan_of
 from trainer.board.raster import BLOCKS, BRAILLE, Glyphs
 from trainer.board.scale import scale_around
 from trainer.board.window import window_on
@@ -23,17 +23,33 @@ def shown(pattern: CreasePattern, centre: Point) -> Scale:
     return scale_around(pattern, *ROOM, centre)
 
 
+def drawing(pattern: CreasePattern, look: Look, scale: Scale, glyphs: Glyphs = BRAILLE) -> list[str]:
+    """Return the overview's signs, row by row."""
+    return ["".join(text for text, _ in row) for row in draw_overview(pattern, look, scale, glyphs)]
+
+
+def windowed(pattern: CreasePattern, scale: Scale) -> list[str]:
+    """Return the rows with a hash where the window is."""
+    rows = draw_overview(pattern, Look(), scale, BRAILLE)
+    return ["".join("#."[not shown] * len(text) for text, shown in row) for row in rows]
+
+
 def test_the_overview_shows_paper_window_and_cursor() -> None:
     """Sixty-four squares in 26 columns: the window at the left, half as high as the sheet."""
     sheet = blank(64, 20)
-    look = Look(cursor_at=Point(1, 19))
-    assert draw_overview(sheet, look, shown(sheet, Point(0, 20)), BRAILLE) == [
+    assert drawing(sheet, Look(cursor_at=Point(1, 19)), shown(sheet, Point(0, 20))) == [
         "┌──────────────────────────┐",
-        "│◆░░░░                     │",
-        "│░░░░░                     │",
+        "│◆                         │",
+        "│                          │",
         "│                          │",
         "│                          │",
         "└──────────────────────────┘",
+    ]
+    assert windowed(sheet, shown(sheet, Point(0, 20))) == [
+        "." * 28,
+        ".#####......................",
+        ".#####......................",
+        *["." * 28] * 3,
     ]
 
 
@@ -41,7 +57,7 @@ def test_the_overview_shows_paper_window_and_cursor() -> None:
 def test_the_overview_is_small_and_in_proportion(sides: tuple[int, int]) -> None:
     """At most 30 columns and 6 rows with its frame; a character is twice as high as wide."""
     sheet = blank(*sides)
-    rows = draw_overview(sheet, Look(), shown(sheet, Point(0, 0)), BRAILLE)
+    rows = drawing(sheet, Look(), shown(sheet, Point(0, 0)))
     assert len(rows) <= 6
     assert len({len(row) for row in rows}) == 1
     assert len(rows[0]) <= 30
@@ -53,27 +69,32 @@ def test_the_overview_is_small_and_in_proportion(sides: tuple[int, int]) -> None
 def test_a_narrow_sheet_is_drawn_wider_than_it_is(sides: tuple[int, int]) -> None:
     """In eight columns, so that its window and the cursor have room."""
     sheet = blank(*sides)
-    rows = draw_overview(sheet, Look(), shown(sheet, Point(0, 0)), BRAILLE)
+    rows = drawing(sheet, Look(), shown(sheet, Point(0, 0)))
     assert (len(rows), len(rows[0])) == (6, 10)
 
 
 @pytest.mark.parametrize("glyphs", [BRAILLE, BLOCKS])
 def test_the_overview_needs_no_braille(glyphs: Glyphs) -> None:
-    """Frame, shade and signs are whole characters, in either manner of drawing."""
+    """Frame and signs are whole characters, in either manner of drawing."""
     sheet = blank(48, 16)
     look = Look(cursor_at=Point(3, 3), points=frozenset([Point(40, 9)]))
-    signs = set("".join(draw_overview(sheet, look, shown(sheet, Point(9, 9)), glyphs)))
-    assert signs == {*"┌─┐│└┘░ ", glyphs.cursor, glyphs.point}
+    signs = set("".join(drawing(sheet, look, shown(sheet, Point(9, 9)), glyphs)))
+    assert signs == {*"┌─┐│└┘ ", glyphs.cursor, glyphs.point}
 
 
-def test_no_crease_is_given_away() -> None:
-    """A sheet full of creases has the overview of an empty one, whatever is lit or shaded on it."""
+def test_the_overview_draws_the_creases_that_the_board_shows() -> None:
+    """Each of them in its place, in dots or blocks; none that is hidden, and none of a bare grid."""
     pattern = stretch(2, 9)
     left, bottom, right, top = map(int, pattern.box)
-    empty = build([], Paper(left, bottom, right, top))
     scale = shown(pattern, Point(5, 5))
-    look = Look(labels=True, lit=frozenset(pattern.creases), shaded=((0, 1, 2),))
-    assert draw_overview(pattern, look, scale, BRAILLE) == draw_overview(empty, Look(), scale, BRAILLE)
+    empty = drawing(build([], Paper(left, bottom, right, top)), Look(), scale)
+    whole = drawing(pattern, Look(), scale)
+    assert sum(one != other for one, other in zip("".join(whole), "".join(empty), strict=True)) > 30
+    assert drawing(pattern, Look(hidden=frozenset(pattern.creases)), scale) == empty
+    assert drawing(pattern, Look(bare=True), scale) == empty
+    inside = frozenset(of_role(pattern, "inside"))
+    assert drawing(pattern, Look(hidden=inside), scale) != whole
+    assert set("".join(drawing(pattern, Look(), scale, BLOCKS))) <= {*"┌─┐│└┘", *BLOCKS.dots}
 
 
 def test_marks_and_verdict_have_their_signs() -> None:
@@ -83,14 +104,14 @@ def test_marks_and_verdict_have_their_signs() -> None:
     scale = shown(pattern, Point(0, 0))
     for look, sign in (
         (Look(marked=Marked(frozenset(inside))), "*"),
-        (Look(missed=Marked(frozenset(inside))), "?"),
+        (Look(missed=Marked(frozenset(inside))), "!"),
         (Look(wrong=Marked(points=frozenset([Point(20, 20)]))), "×"),  # noqa: RUF001  (the board's sign)
         (Look(right=Marked(points=frozenset([Point(20, 20)]))), "+"),
         (Look(fault_points=frozenset([Point(20, 20)])), "!"),
     ):
-        assert sign in "".join(draw_overview(pattern, look, scale, BRAILLE))
+        assert sign in "".join(drawing(pattern, look, scale))
     both = Look(marked=Marked(points=frozenset([Point(9, 9)])), cursor_at=Point(9, 9))
-    assert "*" not in "".join(draw_overview(pattern, both, scale, BRAILLE))
+    assert "*" not in "".join(drawing(pattern, both, scale))
 
 
 def test_every_place_has_a_cell_and_every_cell_a_place() -> None:
@@ -103,19 +124,9 @@ def test_every_place_has_a_cell_and_every_cell_a_place() -> None:
     assert corners == [(0, 0), (plan.columns - 1, 0), (0, plan.rows - 1), (plan.columns - 1, plan.rows - 1)]
 
 
-def test_what_is_shown_is_said_in_words() -> None:
-    """In squares across and down from the top left corner, short enough for the panel."""
-    sheet = blank(64, 20)
-    assert shown_in_words(shown(sheet, Point(0, 20))) == "0-11/64 across, 0-9/20 down"
-    assert shown_in_words(shown(blank(40, 4), Point(40, 0))) == "29-40/40 across, all 4 down"
-    for x in range(0, 65, 8):
-        assert len(shown_in_words(shown(sheet, Point(x, 5)))) <= 30
-
-
-def test_a_window_of_any_zoom_is_shaded() -> None:
+def test_a_window_of_any_zoom_is_seen() -> None:
     """However small it is on the sheet, a cell of the overview is."""
     window = window_on(blank(64, 20), Room(10, 4))
     for _ in range(6):
         window = window.zoomed(closer=True)
-        rows = draw_overview(window.pattern, Look(), window.scale, BRAILLE)
-        assert "░" in "".join(rows)
+        assert "#" in "".join(windowed(window.pattern, window.scale))

@@ -9,7 +9,8 @@ import pytest
 from trainer.board import COLOURLESS, DARK, LIGHT, Paint, Palette
 from trainer.board.palette import Ink, Mark, Style
 
-TEXT = {Ink.MOUNTAIN_LETTER, Ink.VALLEY_LETTER, Ink.SIGN, Ink.STEPS, Ink.FAULT, Ink.CURSOR}
+JUDGED = (Mark.RIGHT, Mark.MISSED, Mark.WRONG)
+TEXT = {Ink.MOUNTAIN_LETTER, Ink.VALLEY_LETTER, Ink.SIGN, Ink.REASON, Ink.FAULT, Ink.CURSOR}
 
 
 def luminance(colour: str) -> float:
@@ -47,7 +48,7 @@ def test_lines_have_three_to_one_and_letters_four_and_a_half(palette: Palette) -
     """WCAG 2.2, success criteria 1.4.11 (graphics 3:1) and 1.4.3 (text 4.5:1), marked or not."""
     for ink, mark, cursor in product(Ink, Mark, (False, True)):
         if mark is Mark.NONE or ink not in (Ink.GRID, Ink.SHADE, Ink.PAPER):
-            needed = 4.5 if ink in TEXT else 3.0
+            needed = 4.5 if ink in TEXT and mark is not Mark.PASSED else 3.0
             assert seen(palette, Style(ink, mark, cursor)) >= needed, (ink, mark, cursor)
 
 
@@ -74,8 +75,28 @@ def test_lit_marked_and_cursor_look_different_in_every_palette(palette: Palette)
 
 @pytest.mark.parametrize("palette", [DARK, LIGHT, COLOURLESS])
 def test_verdicts_look_different_in_every_palette(palette: Palette) -> None:
-    """Right, missed, wrong and unmarked creases differ, besides their signs."""
-    assert len({palette.paint(Style(Ink.CREASE, mark)) for mark in Mark if mark is not Mark.MARKED}) == 4
+    """Judged creases from those passed over and from plain ones; in colour from each other too."""
+    judged = {palette.paint(Style(Ink.CREASE, mark)) for mark in JUDGED}
+    others = {palette.paint(Style(Ink.CREASE, mark)) for mark in (Mark.NONE, Mark.PASSED)}
+    assert len(others) == 2
+    assert not judged & others
+    assert all(paint.bold for paint in judged)
+    assert len(judged) == (1 if palette is COLOURLESS else 3)
+
+
+@pytest.mark.parametrize("palette", [DARK, LIGHT, COLOURLESS])
+def test_a_verdict_fills_no_background(palette: Palette) -> None:
+    """Whatever is judged, dimmed, shaded or told as the reason is drawn on the screen's own ground."""
+    for ink, mark in product(set(Ink) - {Ink.CURSOR}, (*JUDGED, Mark.PASSED, Mark.NONE)):
+        paint = palette.paint(Style(ink, mark))
+        assert (paint.background, paint.reverse) == (None, False), (ink, mark)
+
+
+@pytest.mark.parametrize("palette", [DARK, LIGHT])
+def test_what_is_true_stands_out_from_what_is_passed_over(palette: Palette) -> None:
+    """At least by half as much contrast again."""
+    dim = seen(palette, Style(Ink.CREASE, Mark.PASSED))
+    assert all(seen(palette, Style(Ink.CREASE, mark)) >= 1.5 * dim for mark in JUDGED)
 
 
 def test_the_colourless_palette_has_no_colour() -> None:

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from trainer.board import Dot
-from trainer.board.raster import BLOCKS, BRAILLE, dashed, has_dot, line_dots, masks_of
+from trainer.board.raster import BLOCKS, BRAILLE, dashed, dots_in, line_dots, masks_of, thickened
 
 dots = st.builds(Dot, st.integers(0, 60), st.integers(0, 60))
 
@@ -45,16 +45,23 @@ def test_crossing_lines_keep_the_dots_of_both() -> None:
     """Dots are added, never erased."""
     down, up = line_dots(Dot(0, 0), Dot(7, 7)), line_dots(Dot(0, 7), Dot(7, 0))
     masks = masks_of([*down, *up], 4, 2)
-    cells = [masks.get(cell, 0) for cell in range(8)]
-    assert all(has_dot(cells, 4, x, y) for x, y in [*down, *up])
-    assert sum(mask.bit_count() for mask in cells) == len({*down, *up})
+    found = [dot for cell, mask in masks.items() for dot in dots_in(cell, mask, 4)]
+    assert len(found) == len(set(found))
+    assert set(found) == {*down, *up}
+
+
+def test_a_thick_line_is_two_dots_wide_across_its_way() -> None:
+    """A level line doubles downwards, an upright one to the right; the board's rim cuts."""
+    level, upright = ([Dot(x, 2) for x in range(8)], [Dot(7, y) for y in range(8)])
+    below = thickened(masks_of(level, 4, 2), False, 4, 2)
+    beside = thickened(masks_of(upright, 4, 2), True, 4, 2)
+    assert below == masks_of([*level, *(Dot(x, 3) for x in range(8))], 4, 2)
+    assert beside == masks_of(upright, 4, 2)
 
 
 def test_dots_off_the_board_are_left_out() -> None:
     """A window cuts what runs out of it."""
     assert masks_of([Dot(-1, 0), Dot(8, 0), Dot(0, 8), Dot(0, -1)], 4, 2) == {}
-    assert not has_dot([255] * 8, 4, 8, 0)
-    assert not has_dot([255] * 8, 4, -1, 4)
 
 
 def test_the_bits_are_those_of_unicode_braille() -> None:

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from drills.geometry import Point
 from drills.pattern import Paper, build
 from trainer.board import Cell, Room, Window, scale_for
-from trainer.board.scale import LEAST_DOTS, PANNED_DOTS
-from trainer.board.window import MARGIN, STEPS, window_on
+from trainer.board.scale import PANNED_DOTS, SCAN_DOTS
+from trainer.board.window import CLOSE_DOTS, MARGIN, STEPS, window_on
 
 ROOM, WIDE_ROOM = Room(47, 20), Room(87, 36)
 LARGE = build([], Paper(0, 0, 64, 20))
@@ -31,11 +31,11 @@ def test_a_sheet_that_fits_is_shown_whole_and_another_at_eight_dots() -> None:
 @pytest.mark.parametrize("sides", [(24, 12), (12, 24), (24, 24), (48, 16), (64, 20), (20, 64)])
 @pytest.mark.parametrize("room", [ROOM, WIDE_ROOM, Room(39, 16)])
 def test_no_sheet_is_too_large(sides: tuple[int, int], room: Room) -> None:
-    """At every step of zooming it has five dots a square at least and stays in its room."""
+    """At every step of zooming it has three dots a square at least and stays in its room."""
     window = window_on(build([], Paper(0, 0, *sides)), room)
     for closer in (False,) * 9 + (True,) * 9:
         window = window.zoomed(closer)
-        assert window.scale.dots >= LEAST_DOTS
+        assert window.scale.dots >= SCAN_DOTS
         assert window.scale.columns <= room.columns
         assert window.scale.rows <= room.rows
 
@@ -70,14 +70,28 @@ def test_zooming_goes_through_the_steps_and_ends_at_the_whole_sheet() -> None:
     assert window.dots is None
 
 
-def test_a_large_sheet_is_zoomed_out_to_five_dots() -> None:
+def test_a_large_sheet_is_zoomed_out_to_three_dots() -> None:
     """And no farther; back at eight it is as if it had not been zoomed."""
     windows = [window_on(LARGE, ROOM)]
-    for closer in (False, False, False, True, True):
+    for closer in (False, False, False, False, True, True, True):
         windows.append(windows[-1].zoomed(closer))
-    assert [window.scale.dots for window in windows] == [8, 6, 5, 5, 6, 8]
+    assert [window.scale.dots for window in windows] == [8, 6, 5, 3, 3, 5, 6, 8]
     assert windows[-1].dots is None
-    assert {dots for dots in STEPS if dots < PANNED_DOTS} == {5, 6}
+
+
+def test_one_key_goes_between_whole_and_close() -> None:
+    """From a part to all that can be looked over, and back to a place close by; a small sheet is enlarged."""
+    sheet = build([], Paper(0, 0, 28, 20))
+    whole = window_on(sheet, ROOM).whole_or_close()
+    assert (whole.scale.is_whole, whole.scale.dots) == (True, 3)
+    close = whole.whole_or_close(Point(3, 4))
+    assert close.scale.dots == CLOSE_DOTS
+    assert close.scale.shows(Point(3, 4))
+    assert close.whole_or_close().scale == whole.scale
+    assert window_on(LARGE, ROOM).whole_or_close().scale.dots == SCAN_DOTS
+    small = window_on(SMALL, ROOM)
+    assert small.whole_or_close().scale.dots > small.scale.dots
+    assert small.whole_or_close().whole_or_close().scale == small.scale
 
 
 @given(places, st.booleans())

@@ -32,13 +32,15 @@ def test_a_wrong_answer_is_status_1_and_kept(tmp_path: Path) -> None:
     """With the tags that the board would light."""
     status, out, err = call(tmp_path, "drill", "labels-1-5", "--text", typed="aa\n", terminal=True)
     assert (status, err) == (1, "")
-    assert out.splitlines()[-7:] == [
+    assert out.splitlines()[-8:] == [
         "You marked 1 label: 0 right, 1 missed, 1 too many. Not right.",
         "Missed: al.",
         "Too many: aa.",
         "1 label is wrong; it should be a valley.",
         "The right answer: al.",
-        "At (5; 4) there are 3 mountains and 3 valleys; they must differ by 2.",
+        "Out of balance: 3M 3V at (5; 4), 2M 2V at (5; 1).",
+        "Both ends are out of balance; switching this one mends both. "
+        "The ridge you marked is right: once the wrong ones are switched, its end inside the sheet balances.",
         "Kept.",
     ]
     assert [line["right"] for line in log_of(tmp_path)] == [False]

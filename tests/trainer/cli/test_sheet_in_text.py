@@ -10,7 +10,8 @@ from math import gcd
 import pytest
 
 from drills.geometry import Point
-from drills.questions import Code, Drill, Marks, Outlines, checked, make, read_code
+from drills.questions import KINDS, Code, Drill, Marks, Outlines, ReadStep, checked, make, read_code
+from tests.no_row import no_row
 from tests.trainer.cli.calling import FORMS, codes, larger_codes
 from tests.trainer.cli.reading import Crease, Place, Sheet, places_in, read_sheet
 from trainer.text.asked import tags_of
@@ -221,19 +222,25 @@ def own_answer(drill: Drill) -> str:
         return f"{answer.x},{drill.pattern.box[3] - answer.y}"
     if isinstance(answer, Outlines):
         return " ".join(tags[min(outline)] for outline in answer.edges) or "none"
-    way = "down" if answer.down > 0 else "up"
-    return f"{abs(answer.across)} across {abs(answer.down)} {way} x{answer.times}"
+    if isinstance(answer, int):
+        return str(answer)
+    if isinstance(drill.question, ReadStep):
+        way = "down" if answer.down > 0 else "up"
+        return f"{abs(answer.across)} across {abs(answer.down)} {way} x{answer.times}"
+    return no_row(type(drill.question).__name__, "own_answer", __file__)
 
 
 def test_what_is_asked_is_not_said() -> None:
-    """Marking inside lines, no crease has a name; only label drills say mountain or valley."""
+    """Marking inside lines, no crease has a name; only questions that speak of labels say which are which."""
+    asking = {(kind, form) for kind, form in FORMS if KINDS[kind].forms[form].question.asks_for_roles}
+    assert asking >= {("sinks", "mark"), ("find", "mark")}
     for kind, form in FORMS:
-        for _, sheet in answered_by(kind, form, 8):
+        for drill, sheet in answered_by(kind, form, 8):
             words = {word for crease in sheet.creases.values() for word in crease.words}
-            assert bool({"mountain", "valley"} & words) == (kind == "labels")
-            assert bool({"outline side"} & words) == (
-                (kind, form) not in [("sinks", "mark"), ("steps", "place"), ("find", "mark")]
-            )
+            of_labels = re.search("label|mountain|valley", " ".join(drill.question.says))
+            assert bool({"mountain", "valley"} & words) == bool(of_labels)
+            sides = any(edge.role == "outline" for edge in drill.pattern.edges)
+            assert bool({"outline side"} & words) == (sides and (kind, form) not in asking)
 
 
 def test_tags_are_in_reading_order() -> None:

@@ -37,5 +37,5 @@ def test_the_wrong_label_shows_where_the_text_says() -> None:
     drill = FIRST_MINUTES.pages[2].parts[0].make()
     verdict = drill.judge(right_answer(drill))
     (wrong,) = verdict.lit.right
-    assert verdict.lit.faults == set(drill.truth.interior_ends[wrong])
-    assert len(verdict.lit.faults) == 2
+    assert {count.vertex for count in verdict.lit.counts} == set(drill.truth.interior_ends[wrong])
+    assert len(verdict.lit.counts) == 2

@@ -17,6 +17,7 @@ from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.flow import Asking, DrillFlow, Over, Told, Worked
 from trainer.practice.lesson import Lesson, LessonPlan
 from trainer.practice.lesson_pages import LESSON
+from trainer.practice.making import Wanted, made
 from trainer.practice.panel_text import Line, NumberField, panel_text
 from trainer.practice.rounds import picked
 
@@ -52,7 +53,7 @@ class Given(DrillSource):
         """Whether no verdict is told."""
         return self._at_end
 
-    def next_drill(self) -> Drill | None:
+    def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
         """Return the next one."""
         return self.drills.pop(0) if self.drills else None
 
@@ -249,7 +250,7 @@ def test_a_drill_that_fails_its_own_check_ends_with_its_sentence() -> None:
     """The one that the error itself carries."""
 
     class Failing(Given):
-        def next_drill(self) -> Drill | None:
+        def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
             """Fail."""
             raise DrillError(Code("steps", 1, 3), ("No.",))
 

@@ -124,8 +124,8 @@ def test_wrong_labels_show_at_both_ends_of_their_crease() -> None:
         drill = part.make()
         assert isinstance(drill.question.answer, Marks)
         (wrong,) = drill.question.answer.items
-        faults = drill.judge(drill.question.right_answer(drill)).lit.faults
-        assert faults == set(drill.truth.interior_ends[wrong])
+        faults = drill.judge(drill.question.right_answer(drill)).lit.counts
+        assert {count.vertex for count in faults} == set(drill.truth.interior_ends[wrong])
         assert len(faults) == 2
 
 

@@ -5,8 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drills.geometry import Point
-from drills.questions import Drill, FindStretches, JoinPoints, Marks, Outlines, PlaceStep, ReadStep
+from drills.questions import (
+    AnyQuestion,
+    Drill,
+    FindStretches,
+    JoinPoints,
+    Marks,
+    Outlines,
+    PlaceStep,
+    ReadStep,
+)
 from drills.structures import lies_within
+from tests.no_row import no_row
 from tests.trainer.screens.playing import Play
 from trainer.answering import CreasesInput, FindingInput, JoiningInput, PointsInput
 from trainer.board import Scale, creases_near
@@ -34,6 +44,8 @@ def wrong_keys(drill: Drill) -> list[str]:
     question = drill.question
     if isinstance(question, ReadStep):
         return ["9", "comma", "8", "comma", *["7"] * question.counts_repeats, "enter"]
+    if question.takes is int:
+        return [*str(question.answer + 1), "enter"]
     if isinstance(question, PlaceStep):
         start = question.start
         return ["right" if start.x == 0 else "left", "enter"]
@@ -44,20 +56,29 @@ def wrong_keys(drill: Drill) -> list[str]:
 
 def _keys_of(drill: Drill) -> Iterator[str]:
     question, truth = drill.question, drill.question.answer
-    if isinstance(question, ReadStep):
-        yield from _typed(question)
+    if numbers := _numbers_of(question):
+        yield from _typed(numbers)
     elif isinstance(question, PlaceStep):
         yield from _arrows(question.start, question.answer)
     elif isinstance(question, FindStretches):
         yield from _finding(drill)
-    else:
+    elif isinstance(truth, Marks):
         yield from _marking(drill, truth)
+    else:
+        no_row(type(question).__name__, "_keys_of", __file__)
 
 
-def _typed(question: ReadStep) -> Iterator[str]:
-    """Yield the digits of the step, one by one, and a comma after each number."""
-    for number in question.answer[: 2 + question.counts_repeats]:
-        yield from (*str(abs(number)), "comma")
+def _numbers_of(question: AnyQuestion) -> list[int]:
+    """Return the numbers of an answer that has some."""
+    if isinstance(question, ReadStep):
+        return [abs(number) for number in question.answer[: 2 + question.counts_repeats]]
+    return [question.answer] if question.takes is int else []
+
+
+def _typed(numbers: list[int]) -> Iterator[str]:
+    """Yield the digits of numbers, one by one, and a comma after each number."""
+    for number in numbers:
+        yield from (*str(number), "comma")
 
 
 def spots_in(drill: Drill) -> list[Point]:
@@ -123,20 +144,21 @@ def _turning(hand: CreasesInput, left: set[int]) -> Iterator[str]:
 async def click_answer(play: Play) -> None:
     """Click the right answer on the board or on the panel, and the words that answer."""
     drill, question, truth = play.drill, play.drill.question, play.drill.question.answer
-    if isinstance(question, ReadStep):
-        numbers = question.answer[: 2 + question.counts_repeats]
-        await _click_numbers(play, [abs(number) for number in numbers])
+    if numbers := _numbers_of(question):
+        await _click_numbers(play, numbers)
     elif isinstance(truth, Point):
         await play.click_point(truth)
     elif isinstance(truth, Outlines):
         for spot in spots_in(drill):
             await play.click_point(spot)
-    elif drill.question.ask == "edges":
-        for edge in sorted(truth.items):
-            await _click_crease(play, edge)
-    else:
+    elif not isinstance(truth, Marks):
+        no_row(type(question).__name__, "click_answer", __file__)
+    elif question.marks_points:
         for vertex in sorted(truth.items):
             await play.click_point(drill.pattern.vertices[vertex])
+    else:
+        for edge in sorted(truth.items):
+            await _click_crease(play, edge)
     if isinstance(truth, Marks | Outlines) and not truth[0]:
         await play.click_key("0 none")
     else:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -16,6 +16,7 @@ from tests.trainer.screens.playing import WAITING, Play, playing, words_of
 from trainer.board import Window
 from trainer.practice.attempts import Measured
 from trainer.practice.drill_source import DrillSource
+from trainer.practice.making import Wanted, made
 from trainer.screens.drill import DrillScreen
 from trainer.screens.side import Overview
 
@@ -54,7 +55,7 @@ class GivenDrills(DrillSource):
         self.drills = drills
         self.measured: Measured | None = None
 
-    def next_drill(self) -> Drill | None:
+    def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
         """Return the next one."""
         return self.drills.pop(0) if self.drills else None
 

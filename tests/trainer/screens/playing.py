@@ -25,6 +25,7 @@ from tests.trainer.practice.making import attempt, first_skills
 from trainer.board import Scale, scale_for
 from trainer.given import Clock
 from trainer.practice.attempts import floors, levels
+from trainer.practice.making import Making
 from trainer.screens.app import Slantwise, Start
 from trainer.screens.base_screen import BaseScreen, KeyLine
 from trainer.screens.board_view import BoardView
@@ -147,15 +148,14 @@ class Play:
     @property
     def scale(self) -> Scale:
         """The scale of the board on top."""
-        scale = scale_for(self.drill.pattern, *self.board.size)
+        scale = scale_for(self.drill.pattern, *self.board.room)
         assert isinstance(scale, Scale)
         return scale
 
     @property
     def corner(self) -> tuple[int, int]:
         """The column and row of the board's widget where the sheet begins."""
-        size, scale = self.board.size, self.scale
-        return (size.width - scale.columns) // 2, (size.height - scale.rows) // 2
+        return self.board.corner(self.scale)
 
     @property
     def said(self) -> str:
@@ -219,6 +219,7 @@ async def playing(
     size: tuple[int, int] = (80, 24),
     notes: bool = False,
     known: bool = False,
+    making: Making | None = None,
 ) -> AsyncIterator[Play]:
     """Run the program on a data folder with these settings, or those of the folder if None.
 
@@ -230,7 +231,7 @@ async def playing(
             store.keep(attempt(skill, MONDAY.date() - timedelta(days=5), number))
         if settings is not None:
             store.save_settings(settings)
-        app = Slantwise(store, time.clock, start)
+        app = Slantwise(store, time.clock, start, making)
         async with app.run_test(size=size, notifications=notes) as pilot:
             play = Play(app, store, folder, time, pilot)
             await play.settle()

@@ -77,11 +77,12 @@ async def test_the_wheel_moves_and_zooms(tmp_path: Path) -> None:
                 4 * rows * way[1],
             )
         place = start.crossing_near(20, 9)
-        at = start.cell(place)
-        await mouse(play, MouseScrollUp, *at, ctrl=True)
+        at, corner = start.cell(place), play.board.corner(start)
+        pointer = at.column + corner.x, at.row + corner.y
+        await mouse(play, MouseScrollUp, *pointer, ctrl=True)
         assert window(play).scale.dots == 10
         assert window(play).scale.cell(place) == at
-        await mouse(play, MouseScrollDown, *at, ctrl=True)
+        await mouse(play, MouseScrollDown, *pointer, ctrl=True)
         assert window(play).scale.dots == 8
 
 

@@ -1,31 +1,31 @@
 from __future__ import annotations
 
+from errno import ENOSPC
 from pathlib import Path
 
 import pytest
 
-from progress_store import Attempt, Judged, Settings, Store, StoreError
+from progress_store import Settings
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, WAITING, playing
 from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 
-FULL = "The disk is full; make room for it."
+FULL = "The disk is full"
 
 
 @pytest.fixture
 def _fails_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let the first answer not be written, and every one after it."""
-    keep, refused = Store.keep, list[str]()
+    refused = list[int]()
 
-    def keeping(store: Store, attempt: Attempt) -> Judged:
+    def syncing(handle: int) -> None:
         if not refused:
-            refused.append(attempt.id)
-            raise StoreError(FULL)
-        return keep(store, attempt)
+            refused.append(handle)
+            raise OSError(ENOSPC, FULL)
 
-    monkeypatch.setattr(Store, "keep", keeping)
+    monkeypatch.setattr("progress_store.log.sync", syncing)
 
 
 @pytest.mark.usefixtures("_fails_once")

@@ -89,7 +89,7 @@ async def test_a_yardstick_that_is_left_is_gone_on_with(tmp_path: Path) -> None:
             await answered(play)
         await play.keys("q")
         play.at(OpeningScreen)
-        assert "Until 04:00" in play.noted
+        assert "until 04:00" in play.noted
         assert "Yardstick: go on, 12 drills left" in play.said
         await play.keys("y")
         assert "5 of 16" in play.said

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from drills.pattern import Role
 from drills.questions import Drill, Marks, Verdict, make, read_code
 from tests.drills.questions.codes import drills
 from tests.drills.questions.known import (
+    SHEET,
     TURNING_POINTS,
     edge,
     join_points,
@@ -20,21 +22,30 @@ from tests.drills.questions.known import (
 MIDDLE, LOWER, UPPER = edge((1, 1), (9, 7)), edge((4, 2), (8, 5)), edge((2, 3), (6, 6))
 SIDE, PLEAT = edge((1, 1), (4, 2)), edge((4, 2), (7, 2))
 INSIDE_WHY = "Inside lines run within the outline and go in with the sink; all other creases stay out."
+GOES_IN = "Inside lines run within the outline and go in with the sink."
+A_SIDE = "You marked an outline side; inside lines run between the sides."
 
 
 @pytest.mark.parametrize(
-    ("marked", "right", "misses", "false_alarms", "answered"),
+    ("marked", "right", "misses", "false_alarms", "answered", "why"),
     [
-        ([MIDDLE, LOWER, UPPER], True, 0, 0, "You marked 3 creases: 3 right."),
-        ([MIDDLE, LOWER], False, 1, 0, "You marked 2 creases: 2 right, 1 missed."),
-        ([MIDDLE, LOWER, UPPER, SIDE], False, 0, 1, "You marked 4 creases: 3 right, 1 too many."),
-        ([MIDDLE, SIDE, PLEAT], False, 2, 2, "You marked 3 creases: 1 right, 2 missed, 2 too many."),
-        ([SIDE], False, 3, 1, "You marked 1 crease: 0 right, 3 missed, 1 too many."),
-        ([], False, 3, 0, "You marked no crease."),
+        ([MIDDLE, LOWER, UPPER], True, 0, 0, "You marked 3 creases: 3 right.", INSIDE_WHY),
+        ([MIDDLE, LOWER], False, 1, 0, "You marked 2 creases: 2 right, 1 missed.", INSIDE_WHY),
+        ([MIDDLE, LOWER, UPPER, SIDE], False, 0, 1, "You marked 4 creases: 3 right, 1 too many.", A_SIDE),
+        (
+            [MIDDLE, SIDE, PLEAT],
+            False,
+            2,
+            2,
+            "You marked 3 creases: 1 right, 2 missed, 2 too many.",
+            f"{GOES_IN} You marked a pleat line; it stays outside. {A_SIDE}",
+        ),
+        ([SIDE], False, 3, 1, "You marked 1 crease: 0 right, 3 missed, 1 too many.", f"{GOES_IN} {A_SIDE}"),
+        ([], False, 3, 0, "You marked no crease.", INSIDE_WHY),
     ],
 )
 def test_misses_and_false_alarms_are_kept_apart(
-    marked: list[int], right: bool, misses: int, false_alarms: int, answered: str
+    marked: list[int], right: bool, misses: int, false_alarms: int, answered: str, why: str
 ) -> None:
     """Counted, said and lit for themselves; the middle line belongs to the inside lines."""
     verdict = marks(mark_inside(), marked)
@@ -42,7 +53,7 @@ def test_misses_and_false_alarms_are_kept_apart(
     assert (verdict.answered, verdict.truth, verdict.why) == (
         answered,
         "There are 3 inside lines.",
-        INSIDE_WHY,
+        why,
     )
     assert verdict.lit.right == set(marked) & {MIDDLE, LOWER, UPPER}
     assert verdict.lit.missed == {MIDDLE, LOWER, UPPER} - set(marked)
@@ -57,7 +68,9 @@ def marks(drill: Drill, items: list[int]) -> Verdict:
 
 def test_the_two_parts_that_go_in_are_shaded() -> None:
     """For two pleats a side each part has four corners' worth of faces on its side of the middle line."""
-    faces = marks(mark_inside(), []).lit.going_in
+    parts = marks(mark_inside(), []).lit.going_in
+    faces = [face for part in parts for face in part]
+    assert len(parts) == 2
     drill = mark_inside()
     corners = {drill.truth.vertices[v] for face in faces for v in face}
     assert {(1, 1), (7, 3), (9, 7), (3, 5)} <= corners
@@ -74,7 +87,8 @@ def test_turning_points_are_marked_one_by_one() -> None:
     assert verdict.answered == "You marked 3 points: 2 right, 2 missed, 1 too many."
     assert verdict.truth == "There are 4 turning points."
     assert verdict.why == (
-        "At a turning point an inside line meets a pleat line; the corners of the outline are none."
+        "At a turning point an inside line meets a pleat line. You marked a corner; corners are no "
+        "turning points."
     )
     assert verdict.lit.right_points == {(4, 2), (8, 5)}
     assert verdict.lit.missed_points == {(6, 6), (2, 3)}
@@ -132,3 +146,30 @@ def test_an_unlabelled_sheet_is_not_judged_by_its_labels() -> None:
     """A question that shows no labels is one of marks."""
     assert not mark_inside().shows_labels
     assert not read_side().shows_labels
+
+
+ROLE_WORDS = {"hinge": "a hinge", "ridge": "a ridge", "pleat": "a pleat line"}
+
+
+@pytest.mark.parametrize("role", ROLE_WORDS)
+def test_a_false_mark_is_told_what_it_is(role: Role) -> None:
+    """By its role on the sheet."""
+    (crease, *_) = sorted(of_role(role))
+    verdict = marks(mark_inside(), [MIDDLE, LOWER, UPPER, crease])
+    assert verdict.why == f"You marked {ROLE_WORDS[role]}; it stays outside."
+
+
+def test_several_false_marks_are_told_together() -> None:
+    """So many of each role."""
+    hinges, ridges = sorted(of_role("hinge"))[:2], sorted(of_role("ridge"))[:1]
+    verdict = marks(mark_inside(), [MIDDLE, LOWER, UPPER, *hinges, *ridges])
+    assert verdict.why == "You marked a ridge and 2 hinges; they stay outside."
+
+
+def test_points_that_turn_nothing_are_told_apart() -> None:
+    """A corner, and a point off the outline."""
+    points = [vertex(*point) for point in TURNING_POINTS]
+    off = next(v for v, at in enumerate(SHEET.vertices) if at == (0, 0))
+    assert marks(mark_points(), [*points, off]).why == "You marked a point off the outline."
+    verdict = marks(mark_points(), [*points, vertex(1, 1), vertex(9, 7)])
+    assert verdict.why == "You marked 2 corners; corners are no turning points."

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-from fractions import Fraction
 from itertools import pairwise
 from math import tau
 
@@ -12,13 +11,13 @@ import pytest
 
 from drills.flatfold import fault_in_words, faults
 from drills.fold_file import to_fold
-from drills.pattern import CreasePattern
-from drills.questions import Drill, Marks
+from drills.pattern import ROLES, CreasePattern
+from drills.questions import Drill, Marks, Verdict
 from drills.structures import Stretch, draw
-from tests.drills.questions.codes import LEVELS, SMALL, crease_not_asked_for, drills, right_answer, some
+from tests.drills.questions.codes import LEVELS, SMALL, drills, some
 from tests.drills.questions.known import ALL_WELL, MIDDLE, PLEAT, SHEET, SIDE, judged, vertex, wrong_labels
 from tests.drills.questions.plain_sheet import PlainSheet
-from tests.drills.questions.slow_repairs import counting, layering, switched
+from tests.drills.questions.slow_repairs import counting, switched
 
 
 def plain(pattern: CreasePattern) -> PlainSheet:
@@ -53,10 +52,9 @@ def test_the_counts_of_a_wrong_label_by_hand() -> None:
 
 @pytest.mark.parametrize("level", LEVELS)
 def test_the_reason_is_true_when_counted_again(level: int) -> None:
-    """A point at fault is named; its counts, taken from the JSON, are those told and do not balance."""
+    """Counts that are shown are those of the JSON; each sentence is true of the points that it speaks of."""
     for drill in some("labels", "mark", level):
         check_the_reason(drill)
-        check_the_reason_for_one_too_many(drill)
 
 
 @pytest.mark.long
@@ -65,35 +63,119 @@ def test_many_reasons_are_true_when_counted_again(level: int) -> None:
     """The same for two hundred drills of each small level."""
     for drill in drills("labels", "mark", level, range(1, 201)):
         check_the_reason(drill)
-        check_the_reason_for_one_too_many(drill)
 
 
 def check_the_reason(drill: Drill) -> None:
-    """Count again what is said to the right answer, and find again the points at fault that are lit."""
-    verdict, sheet = drill.judge(right_answer(drill)), PlainSheet(drill.to_line())
-    failing = {v for v in sheet.inner if not layering(sheet, sheet.labels, v)}
-    assert verdict.lit.faults == failing
-    if not failing:
-        assert verdict.why == ALL_WELL
-        return
-    at, rest = place_told(sheet, verdict.why)
-    assert at in failing
-    assert rest_is_true(sheet, sheet.labels, at, rest)
-    if "counts are right" in rest:
-        assert all(counting(sheet, sheet.labels, v) for v in failing)
-
-
-def check_the_reason_for_one_too_many(drill: Drill) -> None:
-    """Count again what is said to one crease too many, on the sheet with all marked labels switched."""
+    """Count again what is said to whoever marked nothing, and what is said to one label too many."""
+    verdict, sheet = judged(drill, []), PlainSheet(drill.to_line())
     assert isinstance(drill.question.answer, Marks)
-    marked = [crease_not_asked_for(drill), *drill.question.answer.items]
-    sheet = PlainSheet(drill.to_line())
-    mended = switched(sheet, tuple(marked))
-    start, why = "With yours switched, at ", judged(drill, marked).why
-    assert why.startswith(start)
-    at, rest = place_told(sheet, f"At {why.removeprefix(start)}")
-    assert not layering(sheet, mended, at)
-    assert rest_is_true(sheet, mended, at, rest)
+    wrong = drill.question.answer.items
+    off = {v for v in sheet.inner if not counting(sheet, sheet.labels, v)}
+    assert {count.vertex for count in verdict.lit.counts} == off
+    for at, mountains, valleys in verdict.lit.counts:
+        meeting = [sheet.labels[edge] for edge in sheet.around[at]]
+        assert (mountains, valleys) == (meeting.count("M"), meeting.count("V"))
+    mended = switched(sheet, tuple(wrong))
+    assert [each.should_be for each in verdict.lit.switches] == [mended[edge] for edge in sorted(wrong)]
+    assert is_true(sheet, wrong, off, verdict)
+    check_one_too_many(drill, sheet, mended)
+
+
+def is_true(sheet: PlainSheet, wrong: frozenset[int], off: set[int], verdict: Verdict) -> bool:
+    """Whether a reason holds of a sheet on which these labels are wrong and these points out of balance."""
+    why, lit = verdict.why, verdict.lit.angles
+    if not wrong:
+        return why == ALL_WELL and not off and not lit
+    if lit:
+        return lit_angles_are_true(sheet, lit, why)
+    ends = {edge: [v for v in sheet.edges[edge] if v in sheet.inner] for edge in wrong}
+    if found := re.match(
+        r"(?:These )?(\d)( of the wrong labels)? meet where counts are right; (.*) out of", why
+    ):
+        row = [edge for edge in wrong if any(set(ends[edge]) & set(ends[e]) for e in wrong - {edge})]
+        counted = [v for edge in row for v in ends[edge]]
+        outer = {v for v in counted if v in off}
+        told = {"the outer end is": 1, "both outer ends are": 2}
+        return (
+            int(found[1]) == len(row)
+            and len(outer) == told[found[3]]
+            and all(counted.count(v) == 1 for v in outer)
+            and all(counting(sheet, switched(sheet, tuple(row)), v) for v in counted)
+        )
+    told_of = [edge for edge in wrong if len(ends[edge]) == (1 if why.startswith("Its end") else 2)]
+    assert re.fullmatch(ONE_END if why.startswith("Its end") else BOTH_ENDS, why)
+    return any(
+        set(ends[edge]) <= off and all(counting(sheet, switched(sheet, (edge,)), v) for v in ends[edge])
+        for edge in told_of
+    )
+
+
+ONE_END = r"Its end inside the sheet is out of balance; switching this one mends it\."
+BOTH_ENDS = (
+    r"Both ends are out of balance; switching this one mends both\."
+    r"|Both its ends are out of balance; switching it mends both\."
+)
+SMALL_ANGLE = (
+    r"The lit angle is smaller than both its neighbours, so its two creases must differ; both are (.+)\."
+)
+EQUAL_ANGLES = (
+    r"The lit angles are equal and smaller than their neighbours: of their (\d) creases "
+    r"(?:half|at most (\d)) may be (.+); (?:all|(\d)) are\."
+)
+ANOTHER = (
+    r"Counts allow another repair, but it puts two (.+) beside the lit angle, "
+    r"which is smaller than both its neighbours\."
+)
+
+
+def lit_angles_are_true(sheet: PlainSheet, creases: tuple[int, ...], why: str) -> bool:
+    """Whether the angles between these creases are smaller than their neighbours, and labelled as is said."""
+    (at,) = set.intersection(*(set(sheet.edges[edge]) for edge in creases))
+    ring = sheet.around[at]
+    first = ring.index(creases[0])
+    assert [ring[(first + place) % len(ring)] for place in range(len(creases))] == list(creases)
+    angles = angles_at(sheet, at)
+    own = [angles[(first + place) % len(ring)] for place in range(len(creases) - 1)]
+    beside = angles[first - 1], angles[(first + len(creases) - 1) % len(ring)]
+    assert max(own) - min(own) < 1e-9
+    assert all(own[0] < angle - 1e-9 for angle in beside)
+    labels = [sheet.labels[edge] for edge in creases]
+    if found := re.fullmatch(SMALL_ANGLE, why):
+        return labels == [found[1][0].upper()] * 2
+    if found := re.fullmatch(EQUAL_ANGLES, why):
+        number, kind = len(creases), found[3][0].upper()
+        most = int(found[2]) if found[2] else number // 2
+        are = int(found[4]) if found[4] else number
+        return int(found[1]) == number and most == (number + 1) // 2 and labels.count(kind) == are > most
+    return bool(re.fullmatch(ANOTHER, why))
+
+
+def check_one_too_many(drill: Drill, sheet: PlainSheet, mended: list[str]) -> None:
+    """Look for the role of a right label taken for wrong, and count its ends with the wrong ones switched."""
+    assert isinstance(drill.question.answer, Marks)
+    wrong = drill.question.answer.items
+    for role in ("outline", "inside", "ridge", "pleat", "hinge"):
+        creases = [e for e in drill.pattern.creases if drill.pattern.edges[e].role == role and e not in wrong]
+        for crease in creases[:1]:
+            verdict = judged(drill, [crease, *wrong])
+            if verdict.right:
+                continue
+            ends = [v for v in sheet.edges[crease] if v in sheet.inner]
+            assert verdict.why.startswith(
+                f"The {ROLES[drill.pattern.edges[crease].role]} you marked is right: "
+            )
+            assert {0: "no point", 1: "its end inside", 2: "both its ends"}[len(ends)] in verdict.why
+            assert all(counting(sheet, mended, v) for v in ends)
+            assert ("once the wrong ones are switched" in verdict.why) == bool(wrong and ends)
+
+
+def test_a_missed_label_and_one_too_many_are_both_told() -> None:
+    """First the reason, then what the false mark is."""
+    drill = wrong_labels([SIDE])
+    assert judged(drill, [PLEAT]).why == (
+        "Both ends are out of balance; switching this one mends both. The pleat line you marked is right: "
+        "once the wrong ones are switched, both its ends balance."
+    )
 
 
 def rest_is_true(sheet: PlainSheet, labels: list[str], at: int, rest: str) -> bool:
@@ -122,9 +204,7 @@ FOLD_OVER = (
 
 def alike_beside(sheet: PlainSheet, labels: list[str], at: int) -> set[str]:
     """Return the labels that stand on both sides of an angle smaller than both its neighbours."""
-    ring = sheet.around[at]
-    directions = [sheet.angle(edge, at) for edge in ring]
-    angles = [(after - before) % tau for before, after in pairwise([*directions, directions[0]])]
+    ring, angles = sheet.around[at], angles_at(sheet, at)
     return {
         labels[ring[i]]
         for i in range(len(ring))
@@ -134,15 +214,10 @@ def alike_beside(sheet: PlainSheet, labels: list[str], at: int) -> set[str]:
     }
 
 
-def place_told(sheet: PlainSheet, sentence: str) -> tuple[int, str]:
-    """Return the vertex that a sentence names, counted from the top left corner, and the rest of it."""
-    told = re.fullmatch(r"At \(([0-9 /]+); ([0-9 /]+)\) (.+)", sentence)
-    assert told
-    height = max(y for _, y in sheet.points)
-    across, down = (sum(map(Fraction, number.split(" "))) for number in told.groups()[:2])
-    named = [v for v, (x, y) in enumerate(sheet.points) if (x, height - y) == (across, down)]
-    assert len(named) == 1
-    return named[0], told[3]
+def angles_at(sheet: PlainSheet, at: int) -> list[float]:
+    """Return the angles round a point, each counterclockwise from the crease of its place."""
+    directions = [sheet.angle(edge, at) for edge in sheet.around[at]]
+    return [(after - before) % tau for before, after in pairwise([*directions, directions[0]])]
 
 
 def noun(count: int, one: str) -> str:

@@ -10,7 +10,7 @@ import pytest
 from drills.flatfold import completions, failing, folds, solve_layers
 from drills.pattern import Label, number_of
 from drills.questions import Drill, make, read_code
-from drills.questions.asking.labels import repairs_up_to
+from drills.questions.asking.repairs import repairs_up_to
 from tests.drills.questions.known import ALL_WELL, PLEAT, SHEET, SIDE, judged, wrong_labels
 
 

@@ -9,12 +9,13 @@ import pytest
 
 from drills.geometry import Point
 from drills.questions import Drill, FindStretches, MarkedPlaces, Outlines, Verdict
-from drills.structures import Mirrored, Sheet, Stretch, draw, drawn_outlines
+from drills.structures import Mirrored, Sheet, Stretch, draw, drawn_outlines, look_alike_at
 from tests.drills.questions.codes import drills, levels_of, place_inside, place_outside, right_answer, some
 from tests.drills.questions.known import find_stretch, of_role
 
 INSIDE = ((5, 4), (6, 5))
 CORNERS = ((1, 1), (7, 3), (9, 7), (3, 5))
+ON_PLEATS = "You marked pleats: nothing is slanted there."
 SIDE_WORDS = "Its sides are not at 45 degrees: they go 1 across 2 up and 3 across 1 up."
 
 
@@ -34,14 +35,21 @@ def spots(drill: Drill, *places: Point) -> Verdict:
         ([(5, 4)], True, 0, 0, "You marked 1 place: 1 found.", SIDE_WORDS),
         (INSIDE, True, 0, 0, "You marked 2 places: 1 found.", SIDE_WORDS),
         ([], False, 1, 0, "You marked nothing.", SIDE_WORDS),
-        ([(9, 1)], False, 1, 1, "You marked 1 place: 1 missed, 1 in no stretch.", SIDE_WORDS),
+        (
+            [(9, 1)],
+            False,
+            1,
+            1,
+            "You marked 1 place: 1 missed, 1 in no stretch.",
+            f"{SIDE_WORDS} {ON_PLEATS}",
+        ),
         (
             [(5, 4), (9, 1)],
             False,
             0,
             1,
             "You marked 2 places: 1 found, 1 in no stretch.",
-            "(9; 7) lies outside the slanted sides.",
+            ON_PLEATS,
         ),
         (
             [(9, 1), (2, 6), (6, 4)],
@@ -49,7 +57,7 @@ def spots(drill: Drill, *places: Point) -> Verdict:
             0,
             2,
             "You marked 3 places: 1 found, 2 in no stretch.",
-            "(2; 2) lies outside the slanted sides.",
+            ON_PLEATS,
         ),
     ],
 )
@@ -150,3 +158,59 @@ def test_leaving_one_out_and_one_too_many_is_told_at_every_level(level: int) -> 
         verdict = drill.judge(MarkedPlaces(given.points | {beyond}))
         assert (verdict.misses, verdict.false_alarms) == (0, 1)
         assert verdict.lit.extra_points == {beyond}
+
+
+@pytest.mark.parametrize(
+    ("kind", "why"),
+    [
+        ("roof", "You marked a roof: no side is slanted."),
+        ("diamond", "You marked a 45-degree stretch: no side is slanted."),
+    ],
+)
+def test_a_look_alike_is_named(kind: str, why: str) -> None:
+    """A mark in the middle of each look-alike; what is named there has no slanted crease."""
+    named = 0
+    for level in levels_of("find"):
+        for drill in some("find", "mark", level):
+            for at in middles_of(drill, kind):
+                right = right_answer(drill)
+                assert isinstance(right, MarkedPlaces)
+                verdict = drill.judge(MarkedPlaces(right.points | {at}))
+                assert verdict.why == why
+                named += 1
+    assert named > 5
+
+
+def middles_of(drill: Drill, kind: str) -> list[Point]:
+    """Return the middles of the look-alikes of a kind that lie on the sheet and in nothing smaller."""
+    left, bottom, right, top = drill.pattern.box
+    found = []
+    for each in drill.design.look_alikes():
+        x, y = (Fraction(sum(values), 4) for values in zip(*each.corners, strict=True))
+        if each.kind == kind and left < x < right and bottom < y < top:
+            found.append(Point(x, y))
+    return [at for at in found if look_alike_at(drill.design, at) == kind]
+
+
+def test_look_alikes_lie_where_no_crease_is_slanted() -> None:
+    """Whatever is drawn strictly inside the corners of one runs along the grid or at 45 degrees."""
+    for level in levels_of("find"):
+        for drill in some("find", "mark", level):
+            for edge in drill.pattern.creases:
+                (a, b), (c, d) = drill.pattern.ends(edge)
+                middle = Point(Fraction(a + c) / 2, Fraction(b + d) / 2)
+                if look_alike_at(drill.design, middle):
+                    assert a == c or b == d or abs(a - c) == abs(b - d)
+
+
+def test_marks_in_several_places_are_told_together() -> None:
+    """So many in a roof, so many on pleats."""
+    for drill in drills("find", "mark", 6, range(40)):
+        roofs, right = middles_of(drill, "roof"), right_answer(drill)
+        assert isinstance(right, MarkedPlaces)
+        outside = place_outside(drill)
+        if roofs and look_alike_at(drill.design, outside) is None:
+            verdict = drill.judge(MarkedPlaces(right.points | {roofs[0], outside}))
+            assert verdict.why == "Nothing is slanted at 2 of your marks: 1 in a roof, 1 on pleats only."
+            return
+    pytest.fail("no such drill")

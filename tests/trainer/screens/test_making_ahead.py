@@ -1,0 +1,86 @@
+"""While drills are made, however slowly, the screen answers; leaving does not wait for them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from threading import Event
+from threading import enumerate as threads
+
+import pytest
+
+from drills.questions import Code, Drill
+from tests.trainer.screens.answering import answer
+from tests.trainer.screens.playing import WAITING, playing
+from trainer.practice.making import MakingAhead, Wanted, made
+from trainer.screens.choice_screens import PickScreen
+from trainer.screens.drill import DrillScreen
+from trainer.screens.opening import OpeningScreen
+from trainer.screens.pages import EndScreen
+
+DEADLINE = 20.0
+
+
+class Slow(MakingAhead):
+    """Begins each drill and does not come to its end before it is closed."""
+
+    def __init__(self) -> None:
+        self.begun, self.end = Event(), Event()
+        super().__init__(self.make, self.end.set)
+
+    def make(self, wanted: Wanted) -> Drill:
+        """Wait for the end."""
+        self.begun.set()
+        assert self.end.wait(DEADLINE)
+        return made(wanted)
+
+
+@pytest.fixture
+def slow() -> Iterator[Slow]:
+    """Yield what makes drills ahead; at the end no thread of it is left."""
+    making = Slow()
+    yield making
+    making.close()
+    assert not [thread for thread in threads() if thread.name == "making drills ahead"]
+
+
+async def test_keys_are_answered_while_a_drill_is_being_made(tmp_path: Path, slow: Slow) -> None:
+    """The cursor moves, the answer is judged, and the program is left."""
+    code = Code("sinks", 1, 7)
+    async with playing(tmp_path, code, settings=WAITING, making=slow) as play:
+        await play.until(slow.begun.is_set)
+        before = play.at(DrillScreen).flow.look
+        await play.keys("tab")
+        assert play.at(DrillScreen).flow.look != before
+        await play.keys("shift+tab")
+        await answer(play)
+        assert not slow.end.is_set()
+        await play.keys("escape")
+        play.at(EndScreen)
+
+
+async def test_the_opening_is_there_before_its_pattern(tmp_path: Path, slow: Slow) -> None:
+    """And Enter does not wait for it."""
+    async with playing(tmp_path, known=True, making=slow) as play:
+        await play.until(slow.begun.is_set)
+        assert "First comes" in play.said
+        assert not play.drawing().strip()
+        await play.keys("n")
+        play.at(PickScreen)
+        await play.keys("escape")
+        play.at(OpeningScreen)
+        slow.end.set()
+        await play.until(lambda: bool(play.drawing().strip()))
+
+
+async def test_a_code_is_prepared_while_it_is_typed(tmp_path: Path) -> None:
+    """So is what is chosen by the arrows."""
+    making = MakingAhead(made)
+    async with playing(tmp_path, making=making) as play:
+        await play.keys("n", "right")
+        await play.until(lambda: any(str(each).startswith("sinks") for each in making._drills))
+        await play.keys("up", *"labels-3-41")
+        await play.until(lambda: making.on_its_way(Code("labels", 3, 41)) is not None)
+        await play.keys("enter")
+        assert play.drill.code == "labels-3-41"
+    making.close()
