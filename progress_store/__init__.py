@@ -19,7 +19,8 @@ from progress_store.figures import (
     weekly_pace,
 )
 from progress_store.files import StoreError
-from progress_store.log import LONGEST_LINE, Log
+from progress_store.line import LONGEST_LINE
+from progress_store.log import Log
 from progress_store.merge import LARGEST_COPY, MergeResult, is_copy
 from progress_store.pace import Floor, Gaps, Pace, PaceKey, Result, net_ms
 from progress_store.record import DayRow, Record, SkillRow
@@ -29,7 +30,7 @@ from progress_store.schedule import LONGEST_DAYS, Mastery, Memory, Word, recall,
 from progress_store.settings import MOST_MINUTES, Settings
 from progress_store.state import Judged, Rules, State, replay
 from progress_store.statistics import RESAMPLES, Share, median_interval, middle, ratio_interval, wilson
-from progress_store.store import Store, open_store
+from progress_store.store import Repaired, Store, open_store
 from progress_store.yardsticks import WHOLE, AnswerRate, TimeRatio, Yardstick, sittings, yardsticks
 
 __all__ = [
@@ -58,6 +59,7 @@ __all__ = [
     "PaceKey",
     "Purpose",
     "Record",
+    "Repaired",
     "Result",
     "Rules",
     "Settings",

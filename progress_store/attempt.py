@@ -7,11 +7,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from dataclasses import fields as fields_of
 from datetime import UTC, date, datetime, timedelta
+from sys import intern
 from typing import Final, Literal, get_args
 
 from progress_store.files import StoreError
 
-SCHEMA: Final = 1
+OF_THE_LINE: Final = frozenset({"schema", "sum"})
+"""Fields that a line of the log adds to those of its attempt."""
 MOST_GAPS: Final = 40
 LONGEST_TEXT: Final = 200
 LARGEST: Final = 10**9
@@ -37,7 +39,6 @@ class Attempt:
     Making one with a value that does not fit raises StoreError.
     """
 
-    schema: int = SCHEMA
     id: str
     at: datetime
     offset_minutes: int
@@ -74,27 +75,33 @@ class Attempt:
         return self.at, self.id
 
     def to_json(self) -> dict[str, object]:
-        """Return the fields of the log line, those of an unknown kind as they came."""
+        """Return the fields as they stand in the log, those of an unknown kind last and as they came."""
         known: dict[str, object] = {name: getattr(self, name) for name in _FIELDS}
         known["at"] = self.at.isoformat(timespec="milliseconds").replace("+00:00", "Z")
         known["gaps"] = list(self.gaps)
-        return {**self.other, **known}
+        return {**known, **self.other}
 
     @classmethod
     def from_json(cls, fields: Mapping[str, object]) -> Attempt:
         """Return the attempt of a log line's fields; raises StoreError naming the field that does not fit."""
         known = {name: fields[name] for name in _FIELDS if name in fields}
         known["at"] = _utc(fields.get("at"))
+        known |= {name: intern(value) for name in _REPEATED if type(value := known.get(name)) is str}
         if isinstance(gaps := known.get("gaps"), list):
             known["gaps"] = tuple(gaps)
-        unknown = fields.keys() - _FIELDS
+        unknown = sorted(fields.keys() - _FIELDS - OF_THE_LINE)
+        other = {name: fields[name] for name in unknown} if unknown else _NOTHING
         try:
-            return cls(**known, other={name: fields[name] for name in sorted(unknown)})  # type: ignore[arg-type]
+            return cls(**known, other=other)  # type: ignore[arg-type]
         except TypeError:
             raise StoreError("An attempt lacks a field; leave this attempt out.") from None
 
 
 _FIELDS: Final = {each.name: None for each in fields_of(Attempt) if each.name != "other"}
+_REPEATED: Final = ("kind", "form", "skill", "means", "purpose")
+_NOTHING: Final[Mapping[str, object]] = {}
+"""With the texts that every other line repeats: one of each for hundreds of thousands of attempts."""
+_NAMES_TAKEN: Final = OF_THE_LINE | _FIELDS.keys()
 
 
 def practice_day(at: datetime, offset_minutes: int) -> date:
@@ -137,14 +144,13 @@ def _misfit(attempt: Attempt) -> str | None:
 def _misfit_of_its_own(attempt: Attempt) -> str | None:
     offset, gaps = attempt.offset_minutes, attempt.gaps
     fits = {
-        "schema": type(attempt.schema) is int and attempt.schema == SCHEMA,
         "at": _is_time(attempt.at),
         "offset_minutes": type(offset) is int and -WIDEST_OFFSET <= offset <= WIDEST_OFFSET,
         "right": type(attempt.right) is bool,
         "helped": type(attempt.helped) is bool,
         "slip": attempt.slip is None or _is_text(attempt.slip),
         "milliseconds": attempt.milliseconds is None or _is_count(attempt.milliseconds),
-        "other": _is_shallow(attempt.other),
+        "other": not attempt.other.keys() & _NAMES_TAKEN and _is_shallow(attempt.other),
         "gaps": type(gaps) is tuple and len(gaps) <= MOST_GAPS and all(map(_is_count, gaps)),
     }
     return None if all(fits.values()) else next(name for name in fits if not fits[name])

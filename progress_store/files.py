@@ -1,4 +1,4 @@
-"""Files of a data folder, written so that nothing is lost: replaced whole, put aside when damaged, locked."""
+"""Files of a data folder, written so that nothing is lost: replaced whole, put aside when damaged."""
 
 from __future__ import annotations
 
@@ -7,17 +7,13 @@ import json
 import os
 import stat
 import sys
-from collections.abc import Callable, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from math import isfinite
 from pathlib import Path
-from typing import TYPE_CHECKING, BinaryIO, Final, TypeVar
-
-if TYPE_CHECKING:
-    from filelock import BaseFileLock
+from typing import BinaryIO, Final, TypeVar
 
 LARGEST_JSON_FILE: Final = 4 << 20
-LOCK_NAME: Final = "slantwise.lock"
 
 T = TypeVar("T")
 
@@ -80,20 +76,38 @@ def _finite(text: str) -> float:
     return number
 
 
-def replace_file(path: Path, content: bytes) -> None:
-    """Replace a file so that a reader sees the old or the new and nothing between; raises OSError."""
+def private(path: str, flags: int) -> int:
+    """Open a file, made readable by nobody else if it is made: the `opener` of what is written."""
+    return os.open(path, flags, 0o600)
+
+
+@contextmanager
+def replacing(path: Path) -> Iterator[BinaryIO]:
+    """Give a file to be written that replaces this one at the end, in full and with its rights.
+
+    On any failure the old one stays as it was; raises OSError. Of a link the file it leads to is replaced.
+    """
+    path = Path(os.path.realpath(path))
     part = path.with_name(path.name + ".part")
     try:
-        with part.open("wb") as file:
-            file.write(content)
+        with open(part, "wb", opener=private) as file:
+            yield file
             file.flush()
+            if path.exists() and os.name != "nt":
+                part.chmod(stat.S_IMODE(path.stat().st_mode))
             sync(file.fileno())
         part.replace(path)
-    except OSError:
+    except BaseException:
         with suppress(OSError):
             part.unlink(missing_ok=True)
         raise
     sync_folder(path.parent)
+
+
+def replace_file(path: Path, content: bytes) -> None:
+    """Replace a file so that a reader sees the old or the new and nothing between; raises OSError."""
+    with replacing(path) as file:
+        file.write(content)
 
 
 def free_name(path: Path, word: str, ending: str) -> Path:
@@ -179,34 +193,3 @@ class JsonFile:
         else:
             kept = shown(Path(aside.name))
             self._tell(f"{shown(self._path)} was damaged; it is kept as {kept} and is made anew.")
-
-
-class FolderLock:
-    """The lock of a data folder, held from making until `release`; raises StoreError if another holds it."""
-
-    def __init__(self, folder: Path) -> None:
-        self._lock = _held(folder)
-
-    def release(self) -> None:
-        """Let another program in; a second call does nothing."""
-        self._lock.release()
-
-
-def _held(folder: Path) -> BaseFileLock:
-    from filelock import FileLock, Timeout
-
-    # not bound to a thread: a worker may close what the main thread opened
-    lock = FileLock(folder / LOCK_NAME, timeout=0, thread_local=False)
-    try:
-        lock.acquire()
-    except Timeout:
-        raise StoreError(
-            "Slantwise is already open in another window; close it there first,"
-            " or give another folder with --data."
-        ) from None
-    except (OSError, NotImplementedError) as error:
-        why = reason(error) if isinstance(error, OSError) else "no locks there"
-        raise StoreError(
-            f"The folder {shown(folder)} cannot be written to ({why}); give another one with --data."
-        ) from None
-    return lock

@@ -13,7 +13,9 @@ from typing import Final, NamedTuple
 
 from progress_store.attempt import Attempt, AttemptSet
 from progress_store.files import StoreError, reason, shown, sync_folder
-from progress_store.log import NAME, Log, Reading, is_writable, read_log
+from progress_store.line import is_writable
+from progress_store.log import NAME, Log
+from progress_store.reading import ForeignLogError, Reading, read_log
 
 LARGEST_COPY: Final = 128 << 20
 AHEAD: Final = "taken-in-"
@@ -34,18 +36,29 @@ def is_copy(name: str, log: Path) -> bool:
     return name != log.name and name.startswith(log.stem) and name.endswith(log.suffix)
 
 
-def copies_beside(log: Path, tell: Tell) -> list[Copy]:
-    """Return the copies beside a log, in order of name; one that cannot be read is told and left out.
+def copies_beside(log: Path, tell: Tell) -> Iterator[Copy]:
+    """Yield the copies beside a log in order of name, read one by one and 128 MiB of them at most.
 
-    Links, folders and empty files are no copies.
+    One that cannot be read is told and left out. Links, folders, empty files and files without a line
+    of ours are no copies.
     """
-    found = []
-    for path in sorted(_named_as_copies(log)):
+    left, waiting = LARGEST_COPY, 0
+    for path, size in sorted(_named_as_copies(log)):
+        if left < size <= LARGEST_COPY:
+            waiting += 1
+            continue
         try:
-            found.append(Copy(path, read_copy(path)))
+            reading = read_copy(path)
+        except ForeignLogError:
+            continue
         except StoreError as error:
             tell(str(error))
-    return found
+            continue
+        if reading.ours:
+            left -= size
+            yield Copy(path, reading)
+    if waiting:
+        tell(f"Left for the next start: {_copies(waiting)} of the log.")
 
 
 def read_copy(path: Path) -> Reading:
@@ -60,15 +73,10 @@ def read_copy(path: Path) -> Reading:
     return read_log(path)
 
 
-def set_all_aside(copies: Iterable[Copy], tell: Tell) -> int:
-    """Rename copies that were taken in so that they are none by their names; return how many were renamed.
-
-    One with lines of a newer program stays as it is, to be read in full by that one.
-    """
+def set_all_aside(copies: Iterable[Path], tell: Tell) -> int:
+    """Rename copies that were taken in so that they are none by their names; return how many were renamed."""
     renamed = 0
-    for path, reading in copies:
-        if reading.newer:
-            continue
+    for path in copies:
         try:
             _set_aside(path)
             renamed += 1
@@ -89,19 +97,23 @@ def _set_aside(path: Path) -> None:
     sync_folder(path.parent)
 
 
-def _named_as_copies(log: Path) -> Iterator[Path]:
+def _named_as_copies(log: Path) -> Iterator[tuple[Path, int]]:
+    """Yield the files beside a log that are copies by their names and not empty, with their sizes."""
     try:
         with os.scandir(log.parent) as entries:
-            yield from (Path(entry) for entry in entries if is_copy(entry.name, log) and _is_filled(entry))
+            named = ((Path(entry), _size(entry)) for entry in entries if is_copy(entry.name, log))
+            yield from ((path, size) for path, size in named if size)
     except OSError:
         return  # no folder yet, or one that may not be listed
 
 
-def _is_filled(entry: os.DirEntry[str]) -> bool:
+def _size(entry: os.DirEntry[str]) -> int:
+    """Return the size of a file, 0 for what is none."""
     try:
-        return entry.is_file(follow_symlinks=False) and entry.stat(follow_symlinks=False).st_size > 0
+        is_file = entry.is_file(follow_symlinks=False)
+        return entry.stat(follow_symlinks=False).st_size if is_file else 0
     except OSError:
-        return False
+        return 0
 
 
 def _free(path: Path, ending: str) -> Path:
@@ -123,19 +135,25 @@ def refuse_newer(reading: Reading, path: Path) -> None:
 
 
 def told(reading: Reading, path: Path, *, writable: bool) -> list[str]:
-    """Return a sentence for each thing in a log that is not counted."""
+    """Return a sentence for each thing in a log that is not counted, unreadable lines apart."""
     notices = []
     if reading.torn:
         put = "was put aside in a file next to it" if writable else "is left as it is"
         notices.append(f"The last line of {shown(path)} was torn; it {put} and is not counted.")
-    if reading.unreadable:
-        lines = _numbered(reading.unreadable)
-        notices.append(f"{shown(path)} is unreadable in {lines}; that stays in place and is not counted.")
     if reading.newer:
         lines = _numbered(reading.newer)
         notices.append(f"A newer Slantwise wrote {lines} of {shown(path)}; update this one to count it.")
     notices.extend(told_of_clashes(len(reading.attempts.clashing), path))
     return notices
+
+
+def told_of_unreadable(unreadable: Iterable[int], path: Path, *, own: bool) -> list[str]:
+    """Return a sentence if lines of a log are unreadable; those of one's own can be put aside."""
+    if not (numbers := sorted(unreadable)):
+        return []
+    way_out = "; slantwise record --repair puts it aside" if own else ""
+    lines = _numbered(numbers)
+    return [f"{shown(path)} is unreadable in {lines}; that stays in place and is not counted{way_out}."]
 
 
 def told_of_clashes(how_many: int, path: Path) -> list[str]:
@@ -158,22 +176,12 @@ class MergeResult(NamedTuple):
     found: int
 
 
-def all_of(copies: Iterable[Copy], tell: Tell) -> AttemptSet:
-    """Return the attempts of all the logs, and tell what in them is not counted."""
-    found = AttemptSet()
-    for path, reading in copies:
-        for notice in told(reading, path, writable=False):
-            tell(notice)
-        found.add_all(reading.attempts)
-    return found
-
-
 def missing_of(others: AttemptSet, known: AttemptSet, place: Path, tell: Tell) -> list[Attempt]:
     """Return the attempts that are not known yet and fit into a log, and tell of what else there is."""
     missing = [attempt for attempt in others if known.lacks(attempt)]
     fitting = [attempt for attempt in missing if is_writable(attempt)]
     if left := len(missing) - len(fitting):
-        tell(f"{shown(place)} has {_answers(left)} too long for one line of the log; keep the file.")
+        tell(f"{shown(place)} has {answers(left)} too long for one line of the log; keep the file.")
     between = sum(known.clashes(attempt) for attempt in others)
     for notice in told_of_clashes(between, place):
         tell(notice)
@@ -190,38 +198,69 @@ def log_of_other(folder: Path, own: Path, tell: Tell) -> AttemptSet:
         has_log = (folder / NAME).exists()
     except OSError as error:
         raise StoreError(f"{shown(folder)} cannot be read ({reason(error)}); make it readable.") from None
-    copies = copies_beside(folder / NAME, tell)
+    found, copies = beside(folder / NAME, tell)
     if has_log:
-        copies.insert(0, Copy(folder / NAME, read_copy(folder / NAME)))
-        refuse_newer(copies[0].reading, folder / NAME)
-    if not copies:
+        reading = read_copy(folder / NAME)
+        refuse_newer(reading, folder / NAME)
+        _add(Copy(folder / NAME, reading), found, tell)
+    elif not copies:
         raise StoreError(f"{shown(folder)} has no {NAME}; give the data folder of the other machine.")
-    return all_of(copies, tell)
+    return found
 
 
-def take_in_copies(copies: Sequence[Copy], known: AttemptSet, log: Log, tell: Tell) -> None:
-    """Add to a log what the copies beside it have, and only then rename them; raises StoreError."""
-    missing = missing_of(all_of(copies, tell), known, log.path, tell)
-    if missing:
-        log.append(missing)
-    known.add_all(missing)
-    renamed = set_all_aside(copies, tell)
-    if missing or renamed:
-        came = f"Took in {_answers(len(missing))} from" if missing else "Nothing was new in"
+def beside(log: Path, tell: Tell) -> tuple[AttemptSet, int]:
+    """Return the attempts of the copies beside a log and how many there are; tell what is not counted."""
+    found, copies = AttemptSet(), 0
+    for copy in copies_beside(log, tell):
+        _add(copy, found, tell)
+        copies += 1
+    return found, copies
+
+
+def _add(copy: Copy, found: AttemptSet, tell: Tell) -> None:
+    _tell_of(copy, tell)
+    found.add_all(copy.reading.attempts)
+
+
+def _tell_of(copy: Copy, tell: Tell) -> None:
+    notices = told_of_unreadable(copy.reading.unreadable, copy.path, own=False)
+    for notice in (*told(copy.reading, copy.path, writable=False), *notices):
+        tell(notice)
+
+
+def take_in_copies(known: AttemptSet, log: Log, tell: Tell) -> None:
+    """Add to a log what the copies beside it have, and only then rename them; raises StoreError.
+
+    A copy with answers of a newer program stays as it is, to be read in full by that one.
+    """
+    copies, came, done = 0, 0, list[Path]()
+    for copy in copies_beside(log.path, tell):
+        _tell_of(copy, tell)
+        missing = missing_of(copy.reading.attempts, known, copy.path, tell)
+        if missing:
+            log.append(missing)
+            known.add_all(missing)
+        copies, came = copies + 1, came + len(missing)
+        if not copy.reading.newer:
+            done.append(copy.path)
+    renamed = set_all_aside(done, tell)
+    if came or renamed:
+        took = f"Took in {answers(came)} from" if came else "Nothing was new in"
         kept = f'; what is taken in is kept with "{AHEAD}" before its name.' if renamed else "."
-        tell(f"{came} {_copies(len(copies))} of the log{kept}")
+        tell(f"{took} {_copies(copies)} of the log{kept}")
 
 
-def count_copies(copies: Sequence[Copy], known: AttemptSet, log: Log, tell: Tell) -> bool:
-    """Add to what is known what the copies beside a log have, return whether anything; write nothing."""
-    missing = missing_of(all_of(copies, tell), known, log.path, tell)
+def count_copies(found: AttemptSet, copies: int, known: AttemptSet, log: Path, tell: Tell) -> bool:
+    """Add to what is known what copies beside a log have, return whether anything; write nothing."""
+    missing = missing_of(found, known, log, tell)
     known.add_all(missing)
     if missing:
-        tell(f"Counted too: {_answers(len(missing))} from {_copies(len(copies))} of the log beside it.")
+        tell(f"Counted too: {answers(len(missing))} from {_copies(copies)} of the log beside it.")
     return bool(missing)
 
 
-def _answers(how_many: int) -> str:
+def answers(how_many: int) -> str:
+    """Return so many answers in words."""
     return "1 answer" if how_many == 1 else f"{how_many} answers"
 
 

@@ -109,7 +109,10 @@ class State:
     @classmethod
     def of(cls, attempts: Iterable[Attempt], rules: Rules) -> State:
         """Return the state after all the attempts, in whatever order they come."""
-        return replay(attempts, rules)[0]
+        state = cls(rules)
+        for attempt in sorted(attempts, key=lambda attempt: attempt.order):
+            state = state.after(attempt)
+        return state
 
     def after(self, attempt: Attempt) -> State:
         """Return the state after one attempt later than all before; raises ValueError for an earlier one."""

@@ -2,30 +2,44 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from datetime import date, datetime
 from pathlib import Path
 from types import TracebackType
+from typing import NamedTuple
 
 from progress_store import settings as settings_file
 from progress_store.attempt import Attempt, practice_day, stamp
-from progress_store.files import FolderLock, JsonFile, StoreError, reason, shown
-from progress_store.log import Log, is_writable
+from progress_store.files import JsonFile, StoreError, reason
+from progress_store.folder import FolderLock, made, refuse_other_things
+from progress_store.line import is_writable
+from progress_store.log import Log
 from progress_store.merge import (
     MergeResult,
-    copies_beside,
+    answers,
+    beside,
     count_copies,
     log_of_other,
     missing_of,
     refuse_newer,
     take_in_copies,
     told,
+    told_of_unreadable,
 )
 from progress_store.pace import Floor
+from progress_store.reading import Reading
 from progress_store.record import Record
 from progress_store.saved_state import SavedState
 from progress_store.settings import Settings
-from progress_store.state import Judged, Rules, State, replay
+from progress_store.standing import Standing
+from progress_store.state import Judged, Rules, State
+
+
+class Repaired(NamedTuple):
+    """Where unreadable lines were put, and why each was, by its number in the log."""
+
+    aside: Path
+    unreadable: Mapping[int, str]
 
 
 def open_store(
@@ -35,15 +49,16 @@ def open_store(
     levels: Mapping[str, range],
     *,
     writable: bool = True,
+    wait_seconds: float = 0,
 ) -> Store:
     """Return the store of a data folder; raises StoreError with one sentence that says what to do.
 
-    A writable store makes the folder if need be and holds its lock until closed; any other writes nothing.
-    `clock` gives the aware local time.
+    A writable store makes the folder if need be and holds its lock until closed, waiting so long for
+    another program to let it go; any other writes nothing. `clock` gives the aware local time.
     """
-    lock = FolderLock(_made(folder)) if writable else None
+    lock = FolderLock(made(folder), wait_seconds) if writable else None
     try:
-        _refuse_other_things(folder)
+        refuse_other_things(folder)
         return Store(folder, clock, Rules(floors, levels), lock)
     except BaseException:
         if lock is not None:
@@ -62,22 +77,14 @@ class Store:
         self._waiting: list[Attempt] = []
         self._log = Log(folder)
         writable = lock is not None
-        # before the log: a writer in another window adds to the log first and renames copies then
-        copies = copies_beside(self._log.path, self._notices.append)
-        reading = self._log.read()
-        self._notices.extend(told(reading, self._log.path, writable=writable))
-        if writable:
-            refuse_newer(reading, self._log.path)
-            self._log.mend(reading)
-        self._known, unwritten = reading.attempts, False
-        if copies and writable:
-            take_in_copies(copies, self._known, self._log, self._notices.append)
-        elif copies:
-            unwritten = count_copies(copies, self._known, self._log, self._notices.append)
-        self._attempts = sorted(self._known, key=lambda attempt: attempt.order)
+        reading, unwritten = self._read() if writable else self._read_with_copies()
+        self._known, self._unreadable = reading.attempts, reading.unreadable
+        self._standing = Standing(self._known, rules, clock)
         self._saved = SavedState(folder, rules, self._notices.append, writable=writable)
         saved = self._saved.load(self._log)
-        self._state = self._worked_out() if saved is None or unwritten else saved
+        if not self._standing.resume(None if unwritten else saved):
+            self._work_out()
+        self._tell_of_answers_ahead()
         self._settings_file = JsonFile(
             folder / settings_file.NAME, settings_file.SCHEMA, self._notices.append, writable=writable
         )
@@ -86,12 +93,17 @@ class Store:
     @property
     def attempts(self) -> tuple[Attempt, ...]:
         """All attempts in order of time."""
-        return tuple(self._attempts)
+        return tuple(self._standing.attempts)
+
+    @property
+    def by_now(self) -> tuple[Attempt, ...]:
+        """The attempts that schedule: all but those dated later than a day after now."""
+        return tuple(self._standing.by_now)
 
     @property
     def state(self) -> State:
-        """What follows from the attempts so far."""
-        return self._state
+        """What follows from the attempts by now."""
+        return self._standing.state
 
     @property
     def settings(self) -> Settings:
@@ -101,7 +113,8 @@ class Store:
     @property
     def notices(self) -> tuple[str, ...]:
         """What the person should be told of the files, one sentence each."""
-        return tuple(self._notices)
+        unreadable = told_of_unreadable(self._unreadable, self._log.path, own=True)
+        return (*unreadable, *self._notices)
 
     @property
     def today(self) -> date:
@@ -110,7 +123,7 @@ class Store:
 
     def record(self) -> Record:
         """Return the record of all attempts, worked out anew."""
-        return Record.of(self._attempts, self.rules)
+        return Record.of(self._standing.attempts, self.rules)
 
     def keep(self, attempt: Attempt) -> Judged:
         """Write an attempt to the log and return how it was judged; when this returns it is on the disk.
@@ -132,7 +145,12 @@ class Store:
             return []
         self._log.append(self._waiting)
         written, self._waiting = self._waiting, []
-        return self._count(written)
+        judged = []
+        for attempt in written:
+            self._known.add(attempt)
+            judged.append(self._standing.keep(attempt))
+        self._save_state()
+        return judged
 
     @property
     def waiting(self) -> int:
@@ -146,8 +164,22 @@ class Store:
         missing = missing_of(others, self._known, folder, self._notices.append)
         if missing:
             self._log.append(missing)
-            self._count(missing)
+            self._known.add_all(missing)
+            self._work_out()
         return MergeResult(len(missing), len(others))
+
+    def repair(self) -> Repaired | None:
+        """Put the unreadable lines of the log into a file beside it; None if there are none.
+
+        Raises StoreError, with the log as it was.
+        """
+        self._refuse_reader()
+        if not self._unreadable:
+            return None
+        repaired = Repaired(self._log.repair(self._unreadable), self._unreadable)
+        self._unreadable = {}
+        self._save_state()
+        return repaired
 
     def save_settings(self, settings: Settings) -> None:
         """Replace the settings; raises StoreError if they could not be written."""
@@ -178,56 +210,42 @@ class Store:
         if self._lock is None:
             raise StoreError("This data folder was opened only to read; close it and open it to write.")
 
-    def _worked_out(self) -> State:
-        """Return the state made anew from all attempts, saved for the next start."""
-        self._state = State.of(self._attempts, self.rules)
-        if self._lock is not None and self._attempts:
-            self._save_state()
-        return self._state
+    def _read(self) -> tuple[Reading, bool]:
+        """Return what the log holds, mended and with what its copies have; nothing of it is unwritten."""
+        reading = self._log.read()
+        self._notices.extend(told(reading, self._log.path, writable=True))
+        refuse_newer(reading, self._log.path)
+        self._log.mend(reading)
+        take_in_copies(reading.attempts, self._log, self._notices.append)
+        return reading, False
 
-    def _count(self, attempts: Sequence[Attempt]) -> list[Judged]:
-        """Take attempts of the log into the state; one that is not the latest makes all count anew."""
-        self._known.add_all(attempts)
-        last = self._state.last
-        if len(attempts) == 1 and (last is None or attempts[0].order > last):
-            self._attempts.append(attempts[0])
-            self._state, judged = self._state.step(attempts[0])
-            judgements = [judged]
-        else:
-            self._attempts = sorted(self._known, key=lambda attempt: attempt.order)
-            self._state, judgements = replay(self._attempts, self.rules)
-        self._save_state()
-        wanted = {attempt.id for attempt in attempts}
-        return [judged for judged in judgements if judged.attempt.id in wanted]
+    def _read_with_copies(self) -> tuple[Reading, bool]:
+        """Return what log and copies hold, and whether the log lacks any of it; write nothing."""
+        # copies first: a writer in another window adds to the log first and renames copies then
+        found, copies = beside(self._log.path, self._notices.append)
+        reading = self._log.read()
+        self._notices.extend(told(reading, self._log.path, writable=False))
+        return reading, count_copies(found, copies, reading.attempts, self._log.path, self._notices.append)
+
+    def _tell_of_answers_ahead(self) -> None:
+        if ahead := self._standing.ahead:
+            last = self._standing.attempts[-1].at.date()
+            self._notices.append(
+                f"In the record, but not yet in the schedule: {answers(ahead)} dated in the future,"
+                f" up to {last}; look whether the clock of this machine is right."
+            )
+
+    def _work_out(self) -> None:
+        """Make the state anew from all attempts and save it for the next start."""
+        self._standing.work_out(self._known)
+        if self._lock is not None and self._standing.attempts:
+            self._save_state()
 
     def _save_state(self) -> None:
         """Save the state; it can always be made from the log, so a failure is told and nothing more."""
         try:
-            self._saved.save(self._state, self._log)
+            self._saved.save(self.state, self._log)
         except OSError as error:
             self._notices.append(
                 f"The state cannot be saved ({reason(error)}); make room. The log has every attempt."
             )
-
-
-def _made(folder: Path) -> Path:
-    """Make the folder if need be and return it."""
-    _refuse_other_things(folder)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise StoreError(
-            f"The folder {shown(folder)} cannot be made ({reason(error)}); give another one with --data."
-        ) from None
-    return folder
-
-
-def _refuse_other_things(folder: Path) -> None:
-    try:
-        if not folder.exists() or folder.is_dir():
-            return
-    except OSError as error:
-        raise StoreError(
-            f"The folder {shown(folder)} cannot be read ({reason(error)}); give another one with --data."
-        ) from None
-    raise StoreError(f"{shown(folder)} is not a folder; give another one with --data.")

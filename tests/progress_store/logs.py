@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from progress_store import Attempt
+from progress_store.line import written as line_of
 from tests.progress_store.making import attempt
 
 LOG = "attempts.jsonl"
@@ -21,8 +22,19 @@ COPIES = [
 
 
 def lines(attempts: Iterable[Attempt]) -> bytes:
-    """Return the attempts as the bytes of a log."""
-    return b"".join(json.dumps(each.to_json()).encode() + b"\n" for each in attempts)
+    """Return the attempts as the bytes of a log of schema 1."""
+    return b"".join(json.dumps({"schema": 1, **each.to_json()}).encode() + b"\n" for each in attempts)
+
+
+def newer(identity: str = "newer") -> bytes:
+    """Return the answer of a newer program, as far as this one knows its form."""
+    fields = {"schema": 3, "id": identity, "at": "2026-03-02T12:00:00.000Z", "shape": "unheard of"}
+    return json.dumps(fields).encode() + b"\n"
+
+
+def checked(attempts: Iterable[Attempt]) -> bytes:
+    """Return the attempts as the bytes that are written now, each line with its check sum."""
+    return b"".join(map(line_of, attempts))
 
 
 def written(folder: Path, attempts: Iterable[Attempt], name: str = LOG) -> Path:

@@ -54,13 +54,19 @@ def test_unknown_fields_are_kept_and_written_back() -> None:
         ("inputs", None),
         ("gaps", [1] * 41),
         ("gaps", "12"),
-        ("schema", 0),
     ],
 )
 def test_a_field_that_does_not_fit_is_named(name: str, value: object) -> None:
     """The refusal is one sentence with the name of the field."""
     with pytest.raises(StoreError, match=f'^The field "{name}" [^.]*\\.$'):
         Attempt.from_json(attempt().to_json() | {name: value})
+
+
+@pytest.mark.parametrize("name", ["schema", "sum", "kind"])
+def test_a_field_that_has_a_meaning_is_no_unknown_one(name: str) -> None:
+    """It would stand twice in the line."""
+    with pytest.raises(StoreError, match='"other"'):
+        attempt(other={name: "x"})
 
 
 def test_a_missing_field_is_refused() -> None:

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from progress_store import LARGEST_COPY, LONGEST_LINE, Settings, State, StoreError, is_copy
-from tests.progress_store.logs import COPIES, LOG, lines, names, written
+from tests.progress_store.logs import COPIES, LOG, checked, lines, names, newer, written
 from tests.progress_store.making import RULES, attempt, store
 
 NO_COPIES = [
@@ -93,9 +93,7 @@ def test_a_stop_between_writing_and_renaming_doubles_nothing(
     with store(tmp_path) as opened:
         assert opened.attempts == (attempt(0), attempt(1))
         assert opened.state == State.of(opened.attempts, RULES)
-    assert (tmp_path / LOG).read_bytes() == lines([attempt(0)]) + json.dumps(
-        attempt(1).to_json(), separators=(",", ":")
-    ).encode() + b"\n"
+    assert (tmp_path / LOG).read_bytes() == lines([attempt(0)]) + checked([attempt(1)])
     assert names(tmp_path) == {LOG, f"taken-in-{COPIES[0]}"}
 
 
@@ -167,9 +165,9 @@ def test_garbage_in_a_copy_is_told_and_kept(tmp_path: Path, garbage: bytes) -> N
 
 def test_a_file_that_is_no_log_at_all_is_read_only_so_far(tmp_path: Path) -> None:
     """Of hundreds of thousands of lines that are no answers not all are gone through."""
-    (tmp_path / COPIES[0]).write_bytes(b"\n" * 300_000)
+    (tmp_path / COPIES[0]).write_bytes(lines([attempt(0)]) + b"\n" * 300_000)
     with store(tmp_path) as opened:
-        assert opened.notices[0].endswith(f"{COPIES[0]} is not a log; move it away.")
+        assert "has more than 100,000 lines that are no answers; move it away." in opened.notices[0]
     assert names(tmp_path) == {COPIES[0]}
 
 
@@ -206,14 +204,13 @@ def test_links_folders_and_empty_files_are_no_copies(tmp_path: Path) -> None:
 
 def test_a_copy_of_a_newer_program_waits_for_it(tmp_path: Path) -> None:
     """What can be read comes in once; the file stays as it is to be read in full."""
-    newer = b'{"schema": 2, "shape": "unheard of"}\n'
     copy = written(tmp_path, [attempt(0)], COPIES[0])
-    copy.write_bytes(newer + lines([attempt(0)]))
+    copy.write_bytes(lines([attempt(0)]) + newer())
     for _ in range(2):
         with store(tmp_path) as opened:
             assert len(opened.attempts) == 1
-            assert "A newer Slantwise wrote line 1 of" in opened.notices[0]
-    assert copy.read_bytes() == newer + lines([attempt(0)])
+            assert "A newer Slantwise wrote line 2 of" in opened.notices[0]
+    assert copy.read_bytes() == lines([attempt(0)]) + newer()
     assert (tmp_path / LOG).read_bytes().count(b"\n") == 1
 
 

@@ -76,12 +76,12 @@ def test_a_reader_writes_nothing_at_all(tmp_path: Path) -> None:
         with pytest.raises(StoreError, match="only to read"):
             reader.save_settings(reader.settings)
     assert not missing.exists()
-    (tmp_path / "attempts.jsonl").write_bytes(b"{torn")
+    (tmp_path / "attempts.jsonl").write_bytes(b'{"schema":2,"id')
     (tmp_path / "state.json").write_bytes(b"damaged")
     with store(tmp_path, writable=False) as reader:
         assert "is left as it is" in reader.notices[0]
     assert sorted(file.name for file in tmp_path.iterdir()) == ["attempts.jsonl", "state.json"]
-    assert (tmp_path / "attempts.jsonl").read_bytes() == b"{torn"
+    assert (tmp_path / "attempts.jsonl").read_bytes() == b'{"schema":2,"id'
 
 
 @pytest.mark.parametrize("writable", [True, False])

@@ -1,5 +1,6 @@
 import errno
 import json
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -7,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from progress_store import LONGEST_LINE, Log, StoreError
+from tests.progress_store.logs import newer
 from tests.progress_store.making import attempt, store
 
 LINES = [json.dumps(attempt(number).to_json()).encode() + b"\n" for number in range(3)]
@@ -32,7 +34,7 @@ def test_attempts_are_added_a_line_each_and_read_back(tmp_path: Path) -> None:
         assert second.notices == ()
 
 
-@pytest.mark.parametrize("end", [LINES[2][:50], LINES[2][:-2], b"\x00" * 4096, b"not JSON\n"])
+@pytest.mark.parametrize("end", [LINES[2][:50], LINES[2][:-2], b"\x00" * 4096])
 def test_a_torn_end_is_put_aside_and_told(tmp_path: Path, end: bytes) -> None:
     """Half a line left by a power cut is kept in a file of its own, and practice goes on."""
     path = written(tmp_path, *LINES[:2], end)
@@ -90,11 +92,10 @@ def test_many_bad_lines_make_one_sentence(tmp_path: Path) -> None:
 
 def test_a_newer_line_makes_the_log_not_ours_to_write(tmp_path: Path) -> None:
     """A log of a newer program is refused in one sentence and stays byte for byte."""
-    newer = json.dumps({"schema": 2, "shape": "unheard of"}).encode()
-    path = written(tmp_path, LINES[0], newer)
+    path = written(tmp_path, LINES[0], newer())
     with pytest.raises(StoreError, match="newer Slantwise"):
         store(tmp_path)
-    assert path.read_bytes() == LINES[0] + newer
+    assert path.read_bytes() == LINES[0] + newer()
     assert sorted(file.name for file in tmp_path.iterdir() if file.suffix != ".lock") == ["attempts.jsonl"]
     with store(tmp_path, writable=False) as reader:
         assert reader.attempts == (attempt(0),)
@@ -156,7 +157,8 @@ def test_no_byte_is_ever_lost(tmp_path: Path, lines: list[bytes], end: bytes) ->
         file.unlink()
     content = b"".join(lines) + end
     path = written(tmp_path, content)
-    store(tmp_path).close()
+    with suppress(StoreError):  # of a file that is none of ours, which then stays as it is
+        store(tmp_path).close()
     aside = tmp_path / "attempts.torn-1.txt"
     kept = path.read_bytes() + (aside.read_bytes() if aside.exists() else b"")
     assert kept in (content, content + b"\n")

@@ -7,11 +7,13 @@ from pathlib import Path
 import pytest
 
 from progress_store import Settings, State, StoreError, open_store
+from tests.progress_store.logs import newer
 from tests.progress_store.making import FLOORS, LEVELS, RULES, attempt, store
 
 KEEP_ON = """
 import sys
 from pathlib import Path
+from tests.progress_store.logs import newer
 from tests.progress_store.making import attempt, store
 with store(Path(sys.argv[1])) as opened:
     for number in range(1000):
@@ -76,7 +78,7 @@ def test_taking_in_refuses_what_is_no_data_folder(tmp_path: Path) -> None:
         with pytest.raises(StoreError, match="give the data folder of the other machine"):
             here.take_in(tmp_path / "nowhere")
         (tmp_path / "there").mkdir()
-        (tmp_path / "there" / "attempts.jsonl").write_text('{"schema": 2}\n')
+        (tmp_path / "there" / "attempts.jsonl").write_bytes(newer())
         with pytest.raises(StoreError, match="newer Slantwise"):
             here.take_in(tmp_path / "there")
 

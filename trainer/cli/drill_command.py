@@ -148,7 +148,7 @@ def _kept(
     from trainer.practice.attempts import attempt_of, floors, levels
 
     try:
-        with open_store(folder, console.clock.now, floors(), levels()) as store:
+        with open_store(folder, console.clock.now, floors(), levels(), wait_seconds=2) as store:
             store.keep(attempt_of(drill, verdict, measured, now, "picked"))
             return store.notices
     except StoreError as error:

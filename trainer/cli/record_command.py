@@ -7,11 +7,11 @@ import json
 from argparse import Namespace
 from datetime import datetime
 
-from progress_store import attempt_rows, open_store, record_to_json
+from progress_store import Store, attempt_rows, open_store, record_to_json
 from trainer.cli.parser import Console, Parser, data_folder
 from trainer.given import InputError
 from trainer.practice.attempts import floors, levels
-from trainer.text.record import name_of, record_in_text
+from trainer.text.record import name_of, record_in_text, repair_in_text
 
 _FIRST_YEAR, _LAST_YEAR = 1971, 2998
 
@@ -19,18 +19,27 @@ _FIRST_YEAR, _LAST_YEAR = 1971, 2998
 def add_arguments(parser: Parser) -> None:
     """Add the arguments of `record`."""
     parser.description = "What your practice shows, with the number of drills and the days they are from."
-    parser.epilog = "examples:\n  slantwise record\n  slantwise record --csv > drills.csv\n"
+    parser.epilog = (
+        "examples:\n  slantwise record\n  slantwise record --csv > drills.csv\n  slantwise record --repair\n"
+    )
     manner = parser.add_mutually_exclusive_group()
     manner.add_argument("--json", action="store_true", help="the whole record as JSON")
     manner.add_argument("--csv", action="store_true", help="every answered drill as a row of a table")
+    manner.add_argument("--repair", action="store_true", help="put unreadable lines of the log into a file")
     parser.add_argument("--now", metavar="TIME", type=_time, help="set the clock, for tests")
 
 
 def run(options: Namespace, console: Console) -> int:
-    """Print the record of the data folder; one that is not there yet is an empty record."""
+    """Print the record of the data folder, an empty one where there is none yet, or repair its log."""
     given: datetime | None = options.now
     now = console.clock.now if given is None else lambda: given
-    with open_store(data_folder(options, console), now, floors(), levels(), writable=False) as store:
+    folder, writable = data_folder(options, console), options.repair
+    with open_store(folder, now, floors(), levels(), writable=writable) as store:
+        if options.repair:
+            for line in repair_in_text(store.repair()):
+                console.say(line)
+            _finish(store, console)
+            return 0
         record = store.record()
         if options.json:
             console.say(json.dumps(record_to_json(record, name_of)))
@@ -39,10 +48,14 @@ def run(options: Namespace, console: Console) -> int:
         else:
             for line in record_in_text(record, store.today):
                 console.say(line)
-        console.stdout.flush()
-        for notice in store.notices:
-            console.complain(notice)
+        _finish(store, console)
     return 0
+
+
+def _finish(store: Store, console: Console) -> None:
+    console.stdout.flush()
+    for notice in store.notices:
+        console.complain(notice)
 
 
 def _time(text: str) -> datetime:

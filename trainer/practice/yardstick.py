@@ -78,9 +78,9 @@ class Offer(NamedTuple):
 
 def offer(store: Store) -> Offer:
     """Return what is offered now: the first once all it asks was met, the next 14 days after the last."""
-    found = sittings(store.attempts)
+    found = sittings(store.by_now)
     if not found:
-        return _first_offer(store.attempts)
+        return _first_offer(store.by_now)
     begun = found[-1][0].practice_day
     if begun == store.today and len(found[-1]) < WHOLE:
         left = number_of(WHOLE - len(found[-1]), "drill")
@@ -132,7 +132,7 @@ def yardstick(store: Store, clock: Clock) -> PracticeSession:
 
 def _begun_today(store: Store) -> Sequence[Attempt]:
     """Return the drills of a yardstick begun today and left before its end, none where there is none."""
-    last = sittings(store.attempts)[-1:]
+    last = sittings(store.by_now)[-1:]
     return last[0] if last and last[0][0].practice_day == store.today and len(last[0]) < WHOLE else ()
 
 

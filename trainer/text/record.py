@@ -21,6 +21,7 @@ from progress_store import (
     PaceChange,
     PaceKey,
     Record,
+    Repaired,
     Share,
     SkillRow,
     WeeklyPace,
@@ -41,7 +42,7 @@ SLIPS: Final = {
     "not smallest": "the right line, not its smallest step",
     "more than needed": "more labels switched than needed",
 }
-MOST_WEEKS, MOST_CONFUSIONS, MOST_DAYS = 8, 8, 14
+MOST_WEEKS, MOST_CONFUSIONS, MOST_DAYS, MOST_LINES = 8, 8, 14, 20
 _NOTHING = "No drills yet: your record begins with the first drill you answer."
 
 
@@ -82,6 +83,19 @@ def yardstick_in_text(yardstick: Yardstick) -> Iterator[str]:
     missed = [each.attempt.code for each in yardstick.drills if not each.attempt.right]
     if missed:
         yield from ("", "Missed, to be looked at with n, Pick a drill:", f"  {', '.join(missed)}")
+
+
+def repair_in_text(repaired: Repaired | None) -> Iterator[str]:
+    """Yield what a repair of the log put aside, line by line, or that there was nothing to do."""
+    if repaired is None:
+        yield "Every line of the log can be read; there is nothing to repair."
+        return
+    lines = sorted(repaired.unreadable.items())
+    yield f"Put aside: {number_of(len(lines), 'line')} of the log, in {repaired.aside}. All others stay."
+    for number, why in lines[:MOST_LINES]:
+        yield f"  line {number}: {why}."
+    if (more := len(lines) - MOST_LINES) > 0:
+        yield f"  and {number_of(more, 'more line')}, each named in that file"
 
 
 def titled(kind: str) -> str:

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from progress_store import Attempt
+from tests.progress_store.logs import newer as a_newer_line
 from tests.progress_store.making import attempt, store
 from tests.trainer.cli.calling import call, is_one_sentence, log_of
 
@@ -81,7 +82,7 @@ def test_what_is_no_other_data_folder_is_refused(tmp_path: Path, which: str) -> 
     (tmp_path / "file").write_text("mine")
     (tmp_path / "empty").mkdir()
     (tmp_path / "folder" / "attempts.jsonl").mkdir(parents=True)
-    (written(tmp_path / "newer", []) / "attempts.jsonl").write_text('{"schema": 2}\n')
+    (written(tmp_path / "newer", []) / "attempts.jsonl").write_bytes(a_newer_line())
     status, out, err = call(here, "merge", str(tmp_path / which))
     assert (status, out) == (2, "")
     assert err.endswith(".\n")

@@ -50,7 +50,7 @@ def called(folder: Path, *words: str) -> Called:
 
 def test_json_is_the_record_of_the_log(tmp_path: Path) -> None:
     """One dictionary on one line, with the names of the skills, the same from the same log."""
-    status, out, err = called(tmp_path, "--json")
+    status, out, err = called(tmp_path, "--json", "--now", "2026-03-17T12:00:00Z")
     assert (status, err) == (0, "")
     names = {**skill_names(), "of a later version": "of a later version"}
     assert json.loads(out) == record_to_json(RECORD, names.__getitem__)
@@ -59,7 +59,7 @@ def test_json_is_the_record_of_the_log(tmp_path: Path) -> None:
 
 def test_csv_has_a_head_and_a_row_for_each_attempt(tmp_path: Path) -> None:
     """It reads back as the rows of the attempts."""
-    status, out, err = called(tmp_path, "--csv")
+    status, out, err = called(tmp_path, "--csv", "--now", "2026-03-17T12:00:00Z")
     assert (status, err) == (0, "")
     assert list(csv.reader(out.splitlines())) == list(attempt_rows(RECORD))
 
@@ -169,9 +169,27 @@ def test_a_folder_that_is_a_file_is_refused(tmp_path: Path, manner: tuple[str, .
 
 def test_control_characters_of_a_log_do_not_reach_the_terminal(tmp_path: Path) -> None:
     """A line of another program that holds some is not counted, and told without them."""
-    fields = json.dumps({**LOG[0].to_json(), "skill": "\x1b[31mred"})
+    fields = json.dumps({"schema": 1, **LOG[0].to_json(), "skill": "\x1b[31mred"})
     (tmp_path / "attempts.jsonl").write_text(fields + "\n\n")
     for manner in ((), ("--json",), ("--csv",)):
         status, out, err = call(tmp_path, "record", *manner)
         assert status == 0
         assert "\x1b" not in out + err
+
+
+def test_a_repair_tells_what_it_put_aside(tmp_path: Path) -> None:
+    """Line by line with the reason; then there is nothing to do; the notice of a damaged log names it."""
+    log = tmp_path / "attempts.jsonl"
+    log.write_text(json.dumps(LOG[0].to_json()) + '\nnot JSON\n{"schema":9}\n')
+    assert "slantwise record --repair" in call(tmp_path, "record").err
+    status, out, err = call(tmp_path, "record", "--repair")
+    assert (status, err) == (0, "")
+    assert out.splitlines() == [
+        f"Put aside: 2 lines of the log, in {tmp_path / 'attempts.unreadable-1.txt'}. All others stay.",
+        "  line 2: It is no JSON object.",
+        "  line 3: A newer Slantwise wrote it.",
+    ]
+    assert log.read_text() == json.dumps(LOG[0].to_json()) + "\n"
+    again = call(tmp_path, "record", "--repair")
+    assert again == (0, "Every line of the log can be read; there is nothing to repair.\n", "")
+    assert call(tmp_path, "record", "--repair", "--json").status == 2

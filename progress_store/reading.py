@@ -1,0 +1,136 @@
+"""Reading a log: every whole line that is an attempt, and what else stands in it."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import BinaryIO, Final, NamedTuple
+
+from progress_store.attempt import Attempt, AttemptSet
+from progress_store.files import StoreError, opened, reason, shown
+from progress_store.line import LONGEST_LINE, NEWER, begins_as_ours, is_object, is_torn_of_ours, read
+
+MOST_ODD: Final = 100_000
+_BLOCK: Final = 1 << 20
+
+
+class ForeignLogError(StoreError):
+    """The refusal of a file that has the name of a log and no line of ours."""
+
+
+def new_digest() -> hashlib.blake2b:
+    """Return the hash of an empty log."""
+    return hashlib.blake2b(digest_size=16)
+
+
+@dataclass(slots=True)
+class Reading:
+    """What a log holds: attempts, each id once; lines that do not count by number, from 1.
+
+    `unreadable` says why; `newer` are answers of a newer program with none of ours after them.
+    `length` and `digest` cover the whole lines, in bytes; `torn`: more bytes follow that are no whole line;
+    `open_ended`: the last whole line lacks its line end. `ours`: a line of ours is in it, be it damaged.
+    """
+
+    attempts: AttemptSet = field(default_factory=AttemptSet)
+    unreadable: dict[int, str] = field(default_factory=dict)
+    newer: list[int] = field(default_factory=list)
+    length: int = 0
+    digest: hashlib.blake2b = field(default_factory=new_digest)
+    torn: bool = False
+    open_ended: bool = False
+    ours: bool = False
+
+
+def read_log(path: Path) -> Reading:
+    """Return what a log holds, nothing if there is none; raises StoreError if it is no file or unreadable.
+
+    Unreadable is also what has more than 100,000 lines that do not count; a file with lines, none of
+    them ours, raises ForeignLogError.
+    """
+    reading = Reading()
+    try:
+        if path.exists():
+            _refuse_other_things(path)
+            with opened(path) as file:
+                _read_lines(file, path, reading)
+                reading.digest = _digest(file, reading.length)
+    except OSError as error:
+        raise StoreError(
+            f"{shown(path)} cannot be read ({reason(error)});"
+            " make it readable or give another folder with --data."
+        ) from None
+    return reading
+
+
+def _refuse_other_things(path: Path) -> None:
+    if not path.is_file():
+        raise StoreError(f"{shown(path)} is not a file; move it away or give another folder with --data.")
+
+
+def _read_lines(file: BinaryIO, path: Path, reading: Reading) -> None:
+    is_foreign = False
+    for number, line in enumerate(_lines(file), 1):
+        if not line.ended and not is_object(line.head):
+            reading.torn = True
+            # after foreign lines a beginning proves nothing
+            reading.ours |= not is_foreign and is_torn_of_ours(line.head)
+            is_foreign |= not reading.ours
+            break
+        reading.length += line.size
+        reading.open_ended = not line.ended
+        _count(line.head, number, reading)
+        is_foreign |= not reading.ours and not line.head.isspace()
+        if len(reading.unreadable) + len(reading.newer) > MOST_ODD:
+            raise _too_odd(path, reading)
+    if is_foreign and not reading.ours:
+        raise ForeignLogError(
+            f"{shown(path)} has no line of Slantwise's; move it away or give another folder with --data."
+        )
+
+
+def _too_odd(path: Path, reading: Reading) -> StoreError:
+    kind = StoreError if reading.ours else ForeignLogError
+    return kind(f"{shown(path)} has more than {MOST_ODD:,} lines that are no answers; move it away.")
+
+
+class _Line(NamedTuple):
+    head: bytes
+    size: int
+    ended: bool
+
+
+def _lines(file: BinaryIO) -> Iterator[_Line]:
+    """Yield each line; of one that is too long only the head is kept, which is never an attempt."""
+    while head := file.readline(LONGEST_LINE + 1):
+        size, piece = len(head), head
+        while not piece.endswith(b"\n") and (more := file.readline(LONGEST_LINE)):
+            size, piece = size + len(more), more
+        yield _Line(head, size, piece.endswith(b"\n"))
+
+
+def _count(line: bytes, number: int, reading: Reading) -> None:
+    found = read(line)
+    if isinstance(found, Attempt):
+        reading.attempts.add(found)
+        # newer answers before one of ours do not make it a newer log
+        reading.unreadable.update(dict.fromkeys(reading.newer, NEWER))
+        reading.newer.clear()
+        reading.ours = True
+    elif found.newer:
+        reading.newer.append(number)
+        reading.ours = True
+    else:
+        reading.unreadable[number] = found.why
+        reading.ours |= begins_as_ours(line)
+
+
+def _digest(file: BinaryIO, length: int) -> hashlib.blake2b:
+    digest = new_digest()
+    file.seek(0)
+    while length > 0 and (block := file.read(min(length, _BLOCK))):
+        digest.update(block)
+        length -= len(block)
+    return digest
