@@ -128,7 +128,7 @@ def test_an_append_that_fails_leaves_the_log_as_it_was(
                 opened.keep(attempt(1))
         assert (tmp_path / "attempts.jsonl").read_bytes() == before
         assert len(opened.attempts) == 1
-        opened.keep(attempt(1))
+        opened.keep_rest()
         assert [each.id for each in opened.attempts] == [attempt(0).id, attempt(1).id]
 
 

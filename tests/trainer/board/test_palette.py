@@ -87,7 +87,7 @@ def test_verdicts_look_different_in_every_palette(palette: Palette) -> None:
 @pytest.mark.parametrize("palette", [DARK, LIGHT, COLOURLESS])
 def test_a_verdict_fills_no_background(palette: Palette) -> None:
     """Whatever is judged, dimmed, shaded or told as the reason is drawn on the screen's own ground."""
-    for ink, mark in product(set(Ink) - {Ink.CURSOR}, (*JUDGED, Mark.PASSED, Mark.NONE)):
+    for ink, mark in product(set(Ink) - {Ink.CURSOR, Ink.LETTER}, (*JUDGED, Mark.PASSED, Mark.NONE)):
         paint = palette.paint(Style(ink, mark))
         assert (paint.background, paint.reverse) == (None, False), (ink, mark)
 

@@ -47,7 +47,7 @@ PATTERNS = {
 QUESTIONS = PATTERNS | {"drills.questions"}
 PRACTICE = QUESTIONS | {"progress_store", "trainer.practice"}
 DRAWN = {"trainer.board", "trainer.text"}
-ASKED = DRAWN | {"trainer.answering", "trainer.ways_of_asking"}
+ASKED = DRAWN | {"trainer.actions", "trainer.answering", "trainer.ways_of_asking"}
 LOADED = {
     "--version": (0, COMMAND, set()),
     "--help": (0, COMMAND, set()),

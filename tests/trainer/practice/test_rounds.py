@@ -2,12 +2,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import timedelta
+from errno import ENOSPC
 from pathlib import Path
 
 import pytest
 
 from drills.questions import KINDS, Drill, read_code, skill_of, skills_at
-from progress_store import Settings, Store, StoreError
+from progress_store import Settings, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
 from trainer.practice.drill_source import SEEDS
@@ -96,7 +97,7 @@ def test_an_answer_that_could_not_be_written_is_written_with_the_next(
         first = session.next_drill()
         assert first is not None
         with monkeypatch.context() as full:
-            full.setattr(Store, "keep", refuse)
+            full.setattr("progress_store.log.sync", refuse)
             with pytest.raises(StoreError, match="make room"):
                 answer(session, hands, first)
         assert [attempt.code for attempt in kept.attempts] == []
@@ -108,7 +109,7 @@ def test_an_answer_that_could_not_be_written_is_written_with_the_next(
 
 def refuse(*_: object) -> None:
     """Fail as a full disk does."""
-    raise StoreError("The log cannot be written; make room for it.")
+    raise OSError(ENOSPC, "No space left on device")
 
 
 def test_a_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:

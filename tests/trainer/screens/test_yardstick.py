@@ -3,12 +3,13 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from datetime import timedelta
+from errno import ENOSPC
 from pathlib import Path
 
 import pytest
 from textual.widgets import Static
 
-from progress_store import Attempt, Judged, Store, StoreError, replay, yardsticks
+from progress_store import Attempt, replay, yardsticks
 from tests.trainer.practice.making import attempt, skills_of_every_form
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import MONDAY, WAITING, Play, playing, words_of
@@ -110,18 +111,17 @@ async def test_an_answer_that_cannot_be_kept_is_told_at_once(
 ) -> None:
     """Though no verdict is; it is written with the next one."""
     practised(tmp_path)
-    keep, full = Store.keep, [True]
+    full = [True]
 
-    def keeping(store: Store, attempt: Attempt) -> Judged:
+    def syncing(handle: int) -> None:
         if full:
-            raise StoreError("The disk is full; make room.")
-        return keep(store, attempt)
+            raise OSError(ENOSPC, "The disk is full")
 
-    monkeypatch.setattr(Store, "keep", keeping)
+    monkeypatch.setattr("progress_store.log.sync", syncing)
     async with playing(tmp_path, notes=True) as play:
         await play.keys("y")
         await answered(play)
-        assert "Not kept yet: The disk is full" in play.noted
+        assert "The disk is full" in play.noted
         full.clear()
         await answered(play)
         assert [line["code"] for line in play.log()[20:]] == [str(code) for code in codes_of(1)[:2]]
