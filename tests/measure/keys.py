@@ -71,7 +71,8 @@ class Ways:
     def fewest(self) -> int:
         """Return the number of keys, Enter among them."""
         first, parts = self.start(), self._parts()
-        if not parts and isinstance(self.drill.question.answer, Marks | Outlines):
+        truth = self.drill.question.answer
+        if isinstance(truth, Marks | Outlines) and not truth[0]:
             return 1
         order = count()
         waiting = [(len(parts), next(order), 0, first, parts)]
@@ -138,7 +139,8 @@ class Ways:
 
     @cached_property
     def _keys_with_letters(self) -> list[tuple[str, str]]:
-        return [*self._keys_at("letters")]
+        """Return the keys of the letters; what else works while they stand does the same without them."""
+        return [key for key in self._keys_at("letters") if key[0] in ("letter", "letters_back")]
 
     def _keys_at(self, context: Context) -> Iterator[tuple[str, str]]:
         for action in actions_at(context, self.input.actions):

@@ -199,7 +199,8 @@ def asked(pattern: CreasePattern, look: Look) -> list[Thing]:
 
 def in_view(scale: Scale, thing: Thing) -> bool:
     """Whether any cell of a crease or a point is in the window."""
-    return bool(masks_of(line_dots(*map(scale.dot, thing)), scale.columns, scale.rows))
+    start, end = map(scale.dot, thing)
+    return scale.may_show(start, end) and bool(masks_of(line_dots(start, end), scale.columns, scale.rows))
 
 
 def _told(pattern: CreasePattern, look: Look) -> list[list[Thing]]:
