@@ -23,11 +23,16 @@ GOLDEN = Path(__file__).with_name("golden_codes.json")
 SEEDS = (2, 40)
 
 
-def test_a_code_gives_the_same_drill_for_ever() -> None:
-    """The drill of every code that is written down is the one it was then."""
+@pytest.mark.parametrize("seed", [SEEDS[0], pytest.param(SEEDS[1], marks=pytest.mark.long)])
+def test_a_code_gives_the_same_drill_for_ever(seed: int) -> None:
+    """The drill of every code that is written down is the one it was then; the long run looks at the rest."""
     if os.environ.get("SLANTWISE_REWRITE_GOLDENS"):
         add_what_is_new(GOLDEN, newcomers(written(GOLDEN)))
-    assert changed(written(GOLDEN)) == []
+    lines = written(GOLDEN).items()
+    is_first = seed == SEEDS[0]
+    looked_at = {code: line for code, line in lines if (read_code(code).seed == SEEDS[0]) is is_first}
+    assert looked_at
+    assert changed(looked_at) == []
 
 
 def test_every_form_level_and_version_is_written_down() -> None:

@@ -17,11 +17,11 @@ def drill(code: str) -> Drill:
 
 
 def of_form(
-    kind: str, form: str, seeds: range = range(1, 5), levels: Iterable[int] | None = None
+    kind: str, form: str, seeds: range = range(1, 3), levels: Iterable[int] | None = None
 ) -> Iterator[Drill]:
-    """Yield drills of a form, of every level; of the largest ones two at most."""
+    """Yield drills of a form, of every level; of the largest ones one."""
     for level in levels or levels_of(kind):
-        yield from drills(kind, form, level, fewer_when_larger(level, seeds, 2))
+        yield from drills(kind, form, level, fewer_when_larger(level, seeds, 1))
 
 
 def nothing_wrong() -> Iterator[Drill]:

@@ -81,7 +81,7 @@ def codes(kind: str, form: str, how_many: int) -> Iterator[Code]:
         yield newest(checked(Code(kind, levels[seed % len(levels)], seed, form=form)))
 
 
-def larger_codes(kind: str, form: str, of_each: int = 2) -> Iterator[Code]:
+def larger_codes(kind: str, form: str, of_each: int = 1) -> Iterator[Code]:
     """Yield some codes of a form at each level from 5 on."""
     for level in KINDS[kind].levels[-3:]:
         yield from (newest(checked(Code(kind, level, seed, form=form))) for seed in range(of_each))
