@@ -6,7 +6,7 @@ from argparse import Namespace
 from datetime import datetime
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from drills.questions import (
     KINDS,
@@ -24,11 +24,12 @@ from trainer.cli.parser import Console, Parser, data_folder, open_app, whole_num
 from trainer.given import InputError
 
 if TYPE_CHECKING:
-    from progress_store import StoreError
     from trainer.practice.attempts import Measured
 
 MOST = 10_000
 RIGHT, WRONG = 0, 1
+SECONDS_FOR_THE_LOCK = 2
+"""Other commands hold the lock of the data folder for a moment each."""
 _PARTS = ("kind", "level", "seed")
 _EXAMPLES = """examples:
   slantwise drill labels-3-41              in the app
@@ -56,6 +57,7 @@ def add_arguments(parser: Parser) -> None:
     manner = parser.add_mutually_exclusive_group()
     manner.add_argument("--text", action="store_true", help="as plain text, answered by one line")
     manner.add_argument("--json", action="store_true", help="as JSON, one drill a line, with its answer")
+    parser.add_argument("--no-record", action="store_true", help="with --text: keep nothing of the answer")
 
 
 def run(options: Namespace, console: Console) -> int:
@@ -65,8 +67,11 @@ def run(options: Namespace, console: Console) -> int:
         return _print_lines(first, _count(options, first), console)
     if options.count is not None:
         raise InputError("--count goes with --json; leave it out for one drill.")
+    if options.no_record and not options.text:
+        raise InputError("--no-record goes with --text; leave it out.")
     if options.text:
-        return _ask_in_text(make(first), data_folder(options, console), console)
+        folder = None if options.no_record else data_folder(options, console)
+        return _ask_in_text(make(first), folder, console)
     return open_app(options, console, first)
 
 
@@ -99,13 +104,14 @@ def _print_lines(first: Code, count: int, console: Console) -> int:
     return 0
 
 
-def _ask_in_text(drill: Drill, folder: Path, console: Console) -> int:
+def _ask_in_text(drill: Drill, folder: Path | None, console: Console) -> int:
     """Put the drill, judge the line typed and keep the attempt; return 0 where it was right, else 1."""
-    from progress_store import StoreError
     from trainer.text.asked import tags_of
     from trainer.text.drill import answer_from, sheet_in_text, verdict_in_text
 
     tags = tags_of(drill)
+    if folder and (refusal := _kept(None, folder, console)):
+        console.complain(f"This answer cannot be kept: {refusal}")
     for line in sheet_in_text(drill, tags):
         console.say(line)
     console.say(f"Type one line: {drill.question.how_to_answer()}.")
@@ -113,17 +119,11 @@ def _ask_in_text(drill: Drill, folder: Path, console: Console) -> int:
     given = answer_from(text, drill, tags)
     verdict = drill.judge(given)
     # kept before it is told: a reader that has gone away must not cost the person an answer
-    outcome = _kept(drill, verdict, measured, now, folder, console)
+    refused = _kept(Answered(drill, verdict, measured, now), folder, console) if folder else ""
     for line in verdict_in_text(drill, given, verdict, tags):
         console.say(line)
-    if isinstance(outcome, StoreError):
-        console.stdout.flush()
-        console.complain(f"This answer was not kept: {outcome}")
-    else:
-        console.say("Kept.")
-        console.stdout.flush()
-        for notice in outcome:
-            console.complain(notice)
+    if folder:
+        console.say("Not kept." if refused else "Kept.")
     return RIGHT if verdict.right else WRONG
 
 
@@ -140,16 +140,34 @@ def _answered(console: Console) -> tuple[str, Measured, datetime]:
     return text, watch.read(), console.clock.now()
 
 
-def _kept(
-    drill: Drill, verdict: Verdict, measured: Measured, now: datetime, folder: Path, console: Console
-) -> tuple[str, ...] | StoreError:
-    """Keep the attempt and return what is to be told of the files, or why it could not be kept."""
+class Answered(NamedTuple):
+    """What is kept of an answer."""
+
+    drill: Drill
+    verdict: Verdict
+    measured: Measured
+    at: datetime
+
+
+def _kept(answered: Answered | None, folder: Path, console: Console) -> str:
+    """Keep an answer, or see whether one could be kept; return why not, empty where it could.
+
+    What the person should know of the files is told before the answer.
+    """
     from progress_store import StoreError, open_store
     from trainer.practice.attempts import attempt_of, floors, levels
 
     try:
-        with open_store(folder, console.clock.now, floors(), levels(), wait_seconds=2) as store:
-            store.keep(attempt_of(drill, verdict, measured, now, "picked"))
-            return store.notices
+        with open_store(
+            folder, console.clock.now, floors(), levels(), wait_seconds=SECONDS_FOR_THE_LOCK
+        ) as store:
+            if answered:
+                store.keep(
+                    attempt_of(answered.drill, answered.verdict, answered.measured, answered.at, "picked")
+                )
+            else:
+                for notice in store.notices:
+                    console.complain(notice)
     except StoreError as error:
-        return error
+        return str(error)
+    return ""

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from drills.questions import Drill, Outlines, make, read_code
-from progress_store import open_store
+from progress_store import Store, open_store
 from tests.trainer.cli.calling import FORMS, NOW, call, codes, is_one_sentence, larger_codes, log_of
 from tests.trainer.cli.test_sheet_in_text import own_answer, text_of
-from trainer.cli.parser import LONGEST_LINE
+from trainer.cli import drill_command
+from trainer.cli.parser import LONGEST_LINE, Console
 from trainer.practice.attempts import floors, levels
 from trainer.text.asked import tags_of
 
@@ -158,13 +160,13 @@ def test_nothing_answered_says_so(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(("typed", "status"), [("4 3", 0), ("1 2", 1)])
 def test_a_locked_folder_leaves_the_verdict_standing(tmp_path: Path, typed: str, status: int) -> None:
-    """It says in one sentence that the answer was not kept, and why."""
+    """It says in one sentence before the question that the answer cannot be kept, and why."""
     with open_store(tmp_path, lambda: NOW, floors(), levels()):
         called = call(tmp_path, "drill", "steps-1-3", "--text", typed=typed)
     assert called.status == status
     assert "It is 4 across 3 up." in called.out
-    assert "Kept." not in called.out
-    assert called.err.startswith("This answer was not kept: Slantwise is already open in another window;")
+    assert called.out.endswith("Not kept.\n")
+    assert called.err.startswith("This answer cannot be kept: Slantwise is already open in another window;")
     assert is_one_sentence(called.err)
     assert log_of(tmp_path) == []
 
@@ -175,7 +177,7 @@ def test_a_file_in_the_folders_place_leaves_the_verdict_standing(tmp_path: Path)
     other.write_text("mine")
     called = call(tmp_path, "drill", "steps-1-3", "--text", "--data", str(other), typed="4 3")
     assert called.status == 0
-    assert called.err.startswith("This answer was not kept:")
+    assert called.err.startswith("This answer cannot be kept:")
     assert is_one_sentence(called.err)
     assert other.read_text() == "mine"
 
@@ -189,3 +191,42 @@ def test_what_the_store_found_is_told(tmp_path: Path) -> None:
     assert (called.status, len(log_of(tmp_path))) == (0, 2)
     assert "was torn" in called.err
     assert called.out.endswith("Kept.\n")
+
+
+def test_nothing_is_kept_where_no_record_is_asked_for(tmp_path: Path) -> None:
+    """The folder is not even made, and nothing is said of keeping."""
+    folder = tmp_path / "none"
+    called = call(folder, "drill", "steps-1-3", "--text", "--no-record", typed="4 3")
+    assert (called.status, called.err) == (0, "")
+    assert "ept" not in called.out
+    assert not folder.exists()
+
+
+def test_no_record_goes_with_text_alone(tmp_path: Path) -> None:
+    """It is refused in one sentence elsewhere."""
+    called = call(tmp_path, "drill", "steps-1-3", "--no-record")
+    assert called.status == 2
+    assert is_one_sentence(called.err)
+
+
+def test_a_folder_that_becomes_free_meanwhile_keeps_the_answer(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What was said before was true then."""
+    held = open_store(tmp_path, lambda: NOW, floors(), levels())
+    monkeypatch.setattr("trainer.cli.drill_command._answered", answering(held))
+    called = call(tmp_path, "drill", "steps-1-3", "--text", typed="4 3")
+    assert called.err.startswith("This answer cannot be kept:")
+    assert called.out.endswith("Kept.\n")
+    assert len(log_of(tmp_path)) == 1
+
+
+def answering(held: Store) -> Callable[[Console], object]:
+    """Return what reads the answer, and before it lets the folder go."""
+    read = drill_command._answered
+
+    def reading(console: Console) -> object:
+        held.close()
+        return read(console)
+
+    return reading
