@@ -8,8 +8,6 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import NamedTuple
 
-from textual.events import ScreenResume
-
 from drills.questions import read_code
 from progress_store import Settings
 from tests.trainer.month import LAST_DAY, practise
@@ -18,7 +16,6 @@ from trainer.screens.app import Start
 
 FOLDER = Path(__file__).parents[2] / ".github" / "pictures"
 SETTINGS = Settings(started=True, go_on_after_right=False)
-A_DAY = 24 * 60 * 60
 
 
 class Picture(NamedTuple):
@@ -49,9 +46,9 @@ async def draw(picture: Picture, log: Path) -> None:
     """Write one picture as SVG, of somebody who practised for forty days."""
     with TemporaryDirectory() as name:
         shutil.copy(log, name)
-        async with playing(Path(name), picture.start, settings=SETTINGS, size=picture.size) as play:
-            play.time.seconds += picture.days * A_DAY
-            play.screen.post_message(ScreenResume())
+        async with playing(
+            Path(name), picture.start, settings=SETTINGS, size=picture.size, days_later=picture.days
+        ) as play:
             await play.keys(*picture.keys)
             drawn = play.app.export_screenshot(title="Slantwise")
             (FOLDER / f"{picture.name}.svg").write_text(drawn, encoding="utf-8")

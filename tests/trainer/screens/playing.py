@@ -220,12 +220,13 @@ async def playing(
     notes: bool = False,
     known: bool = False,
     making: Making | None = None,
+    days_later: int = 0,
 ) -> AsyncIterator[Play]:
     """Run the program on a data folder with these settings, or those of the folder if None.
 
     Where something is ``known``, one skill of each kind was met five days ago, so that nothing is new.
     """
-    time = Time()
+    time = Time(days_later * 24 * 60 * 60)
     with open_store(folder, time.clock.now, floors(), levels()) as store:
         for number, skill in enumerate(first_skills() if known else []):
             store.keep(attempt(skill, MONDAY.date() - timedelta(days=5), number))
