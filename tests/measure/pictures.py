@@ -33,7 +33,7 @@ PICTURES = (
     Picture("across-and-down", read_code("steps-3-5"), ("3", "1", "2", "enter")),
     Picture("inside-lines", read_code("sinks-3-7"), ("tab", "space", "enter")),
     Picture("mountain-or-valley", read_code("labels-2-1"), ("space", "enter")),
-    Picture("find", read_code("find-7-7"), ("up", "left", "left", "space"), (100, 30)),
+    Picture("find", read_code("find-7-7"), (*["tab"] * 5, "space"), (100, 30)),
     Picture("warm-up", "opening", ("w",)),
     Picture("lesson", "opening", ("c",)),
     Picture("yardstick", "opening", ("y",), days=LAST_DAY + 14),
