@@ -21,7 +21,6 @@ from drills.structures import (
     Triangle,
     compose,
     cut,
-    cuts_a_turning_point,
     pleats_only,
 )
 
@@ -97,10 +96,7 @@ class Recipe:
         for attempt in range(TRIES):
             chance = Chance(f"{self.seed}/{attempt}")
             sheet = self._sheet(chance)
-            if self.is_cut:
-                sheet = cut(chance, sheet)
-            if not (self.clear_edge and cuts_a_turning_point(sheet)):
-                yield sheet
+            yield cut(chance, sheet, self.clear_edge) if self.is_cut else sheet
 
     def _sheet(self, chance: Chance) -> Sheet:
         if not self.structures:

@@ -78,15 +78,18 @@ def _turned(crop: Crop, facing: int) -> Crop:
     return left, bottom, right, top
 
 
-def cut(chance: Chance, sheet: Sheet) -> Sheet:
+def cut(chance: Chance, sheet: Sheet, clear_edge: bool = False) -> Sheet:
     """Return the sheet with the paper's edge through one or more of its structures.
 
     A stretch loses at most a third of its width and of its height, or all; so each on the paper is
-    found there, and one is where there was one. The sheet itself where nothing can be cut.
+    found there, and one is where there was one. With ``clear_edge`` the edge runs through no turning
+    point. The sheet itself where nothing can be cut.
     """
     crops = chance.shuffled([crop for crop in _crops(*sheet.size) if _is_fair(sheet, crop)])
     for crop in crops[:TRIES]:
         smaller = _cropped(sheet, crop)
+        if clear_edge and cuts_a_turning_point(smaller):
+            continue
         if len(find_stretches(creases_of(smaller))) == len(on_paper(smaller)) and folds(smaller):
             return smaller
     return sheet
