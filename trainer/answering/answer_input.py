@@ -108,6 +108,7 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
         hidden=frozenset(),
         cursor_edge=None,
         cursor_at=None,
+        letters=(),
         marked=Marked(),
         right=Marked(lit.right, lit.right_points),
         missed=Marked(lit.missed, lit.missed_points),

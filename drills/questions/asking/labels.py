@@ -156,4 +156,4 @@ def _right_as_it_is(drill: Drill, extra: frozenset[int], has_faults: bool) -> st
     number = len(drill.pattern.interior_ends[edge])
     ends = ("it ends in no point where labels count", f"{balanced}its end inside the sheet balances")
     balance = ends[number] if number < len(ends) else f"{balanced}both its ends balance"
-    return f"The {ROLES[edges[edge].role]} you marked is right: {balance}."
+    return f"The label of the {ROLES[edges[edge].role]} you marked was correct: {balance}."

@@ -8,9 +8,10 @@ import pytest
 from drills.geometry import Point
 from drills.questions import Drill, JoinPoints, Marks
 from drills.structures import lies_within
+from tests.drills.questions.codes import right_answer
 from tests.trainer.answering.made import FORMS, board, drill, of_form
 from trainer.actions import LETTERS
-from trainer.answering import CreasesInput, FindingInput, JoiningInput, PointsInput
+from trainer.answering import CreasesInput, FindingInput, JoiningInput, PointsInput, verdict_look
 from trainer.answering.letters import Lettered, lettered
 from trainer.ways_of_asking import input_for
 
@@ -161,3 +162,12 @@ def test_letters_follow_the_view() -> None:
     part = board(made).__class__(made.pattern.box, 8, 20, 10)
     assert entry.sees(part) is True
     assert len(entry.look().letters) < len(made.pattern.creases)
+
+
+def test_the_verdict_shows_no_letters() -> None:
+    """They would stand on what is told."""
+    made = drill("labels-3-3")
+    entry = lettering(made)
+    asked = entry.look()
+    assert asked.letters
+    assert verdict_look(made, made.judge(right_answer(made)), asked).letters == ()

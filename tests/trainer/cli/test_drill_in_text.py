@@ -42,7 +42,8 @@ def test_a_wrong_answer_is_status_1_and_kept(tmp_path: Path) -> None:
         "The right answer: al.",
         "Out of balance: 3M 3V at (5; 4), 2M 2V at (5; 1).",
         "Both ends are out of balance; switching this one mends both. "
-        "The ridge you marked is right: once the wrong ones are switched, its end inside the sheet balances.",
+        "The label of the ridge you marked was correct: "
+        "once the wrong ones are switched, its end inside the sheet balances.",
         "Kept.",
     ]
     assert [line["right"] for line in log_of(tmp_path)] == [False]

@@ -162,7 +162,7 @@ def check_one_too_many(drill: Drill, sheet: PlainSheet, mended: list[str]) -> No
                 continue
             ends = [v for v in sheet.edges[crease] if v in sheet.inner]
             assert verdict.why.startswith(
-                f"The {ROLES[drill.pattern.edges[crease].role]} you marked is right: "
+                f"The label of the {ROLES[drill.pattern.edges[crease].role]} you marked was correct: "
             )
             assert {0: "no point", 1: "its end inside", 2: "both its ends"}[len(ends)] in verdict.why
             assert all(counting(sheet, mended, v) for v in ends)
@@ -173,7 +173,8 @@ def test_a_missed_label_and_one_too_many_are_both_told() -> None:
     """First the reason, then what the false mark is."""
     drill = wrong_labels([SIDE])
     assert judged(drill, [PLEAT]).why == (
-        "Both ends are out of balance; switching this one mends both. The pleat line you marked is right: "
+        "Both ends are out of balance; switching this one mends both. The label of "
+        "the pleat line you marked was correct: "
         "once the wrong ones are switched, both its ends balance."
     )
 
