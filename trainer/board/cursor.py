@@ -84,25 +84,23 @@ def arrow_ways(points: Mapping[int, Point]) -> dict[tuple[int, Arrow], int]:
 
 def nearest_that_way(points: Mapping[int, Point], start: Point, arrow: Arrow) -> int | None:
     """Return the number of the nearest point within 45 degrees of an arrow, None where there is none."""
-    ahead: list[tuple[Exact, int]] = []
-    for number, point in points.items():
-        move = move_between(start, point)
-        forward, aside = dot(move, DIRECTIONS[arrow]), cross(move, DIRECTIONS[arrow])
-        sideways = max(aside, -aside)
-        if forward > 0 and sideways <= forward:
-            ahead.append((forward + _SIDEWAYS * sideways, number))
-    return min(ahead)[1] if ahead else None
+    return _best_that_way(points, start, arrow, 0)
 
 
 def farther_that_way(points: Mapping[int, Point], start: Point, arrow: Arrow) -> int | None:
     """Return the number of the point within 45 degrees of an arrow that is nearest to five squares away."""
+    return _best_that_way(points, start, arrow, FAR)
+
+
+def _best_that_way(points: Mapping[int, Point], start: Point, arrow: Arrow, wanted: int) -> int | None:
+    """Return the number of the point within 45 degrees that is nearest to so many squares away."""
     ahead: list[tuple[Exact, int]] = []
     for number, point in points.items():
         move = move_between(start, point)
         forward, aside = dot(move, DIRECTIONS[arrow]), cross(move, DIRECTIONS[arrow])
         sideways = max(aside, -aside)
         if forward > 0 and sideways <= forward:
-            ahead.append((max(forward - FAR, FAR - forward) + _SIDEWAYS * sideways, number))
+            ahead.append((max(forward - wanted, wanted - forward) + _SIDEWAYS * sideways, number))
     return min(ahead)[1] if ahead else None
 
 
