@@ -68,10 +68,11 @@ def structures(part: BlockDesign) -> Iterator[tuple[StructureKind, Triangle | No
             yield from structures(two)
 
 
+@pytest.mark.parametrize("seeds", [range(3), pytest.param(range(3, 6), marks=pytest.mark.long)])
 @pytest.mark.parametrize("needed", [("stretch",), ("roof",), ("diamond",), ("roof", "stretch"), ALL])
-def test_what_is_needed_occurs(needed: tuple[StructureKind, ...]) -> None:
+def test_what_is_needed_occurs(needed: tuple[StructureKind, ...], seeds: range) -> None:
     """Each kind at least once, as many structures as asked, on paper of the size asked, proven to fold."""
-    for seed in range(3):
+    for seed in seeds:
         number = max(2, len(needed)) + seed % 2
         sheet = compose(Chance(f"needed {seed}"), 26 + seed, 12, number, needed=needed)
         kinds = [kind for kind, _ in structures(sheet.part)]
@@ -81,13 +82,16 @@ def test_what_is_needed_occurs(needed: tuple[StructureKind, ...]) -> None:
         assert solve_layers(draw(sheet)).folds is True
 
 
-SMALL = [*product((12, 13, 14), (8, 10, 12))]
+SMALL = [*enumerate(product((12, 13, 14), range(8, 13)))]
 
 
+@pytest.mark.parametrize("sizes", [SMALL[::2], pytest.param(SMALL[1::2], marks=pytest.mark.long)])
 @pytest.mark.parametrize("other", LOOK_ALIKES)
-def test_small_sheets_have_room_for_two(other: StructureKind) -> None:
+def test_small_sheets_have_room_for_two(
+    other: StructureKind, sizes: list[tuple[int, tuple[int, int]]]
+) -> None:
     """A stretch and a roof, or a diamond, on 12 to 14 by 8 to 12 squares, either way up."""
-    for place, (width, height) in enumerate(SMALL):
+    for place, (width, height) in sizes:
         size = (width, height) if place % 2 else (height, width)
         sheet = compose(Chance(f"two {place}"), *size, 2, needed=("stretch", other))
         assert {kind for kind, _ in structures(sheet.part)} == {"stretch", other}
@@ -98,10 +102,11 @@ def test_small_sheets_have_room_for_two(other: StructureKind) -> None:
 SIZES = {"5-12-13": (32, 14, 3), "8-15-17": (36, 14, 3), "7-24-25": (44, 12, 3), "20-21-29": (48, 26, 2)}
 
 
+@pytest.mark.parametrize("seeds", [[0], pytest.param([1, 2], marks=pytest.mark.long)])
 @pytest.mark.parametrize("triangle", TRIANGLES[1:], ids=lambda triangle: triangle.name)
-def test_stretches_of_other_triangles(triangle: Triangle) -> None:
+def test_stretches_of_other_triangles(triangle: Triangle, seeds: list[int]) -> None:
     """All stretches are of the triangles named; their turning points lie on parts of squares."""
-    for seed in range(1):
+    for seed in seeds:
         sheet = compose(Chance(f"{triangle.name} {seed}"), *SIZES[triangle.name], triangles=(triangle,))
         kinds = Counter(structures(sheet.part))
         assert kinds["stretch", triangle] >= 1

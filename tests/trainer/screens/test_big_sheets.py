@@ -145,3 +145,13 @@ async def test_blocks_and_another_window_size_keep_the_place(tmp_path: Path) -> 
         await play.settle()
         assert window(play).middle == middle
         assert window(play).scale.columns > 47
+
+
+async def test_the_overview_shows_where_something_was_missed(tmp_path: Path) -> None:
+    """Where the panel leaves room for it; its frame and the keys below it are no part of the drawing."""
+    async with large(tmp_path, size=(80, 40)) as play:
+        await play.keys("space", "enter")
+        verdict = play.at(DrillScreen).flow.verdict
+        assert verdict is not None
+        assert verdict.misses
+        assert "!" in "".join(overview(play)[1:-3])
