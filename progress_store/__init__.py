@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from progress_store.attempt import Attempt, InputDevice, Purpose, practice_day, stamp
+from progress_store.columns import Columns
 from progress_store.figures import (
     AfterAWeekAway,
     Confusions,
@@ -29,7 +30,7 @@ from progress_store.saved_state import state_from_json, state_to_json
 from progress_store.schedule import LONGEST_DAYS, Mastery, Memory, Word, recall, remembered
 from progress_store.settings import MOST_MINUTES, Settings
 from progress_store.state import Judged, Rules, State, replay
-from progress_store.statistics import RESAMPLES, Share, median_interval, middle, ratio_interval, wilson
+from progress_store.statistics import Share, median_interval, middle, ratio_interval, wilson
 from progress_store.store import Repaired, Store, open_store
 from progress_store.yardsticks import WHOLE, AnswerRate, TimeRatio, Yardstick, sittings, yardsticks
 
@@ -38,11 +39,11 @@ __all__ = [
     "LONGEST_DAYS",
     "LONGEST_LINE",
     "MOST_MINUTES",
-    "RESAMPLES",
     "WHOLE",
     "AfterAWeekAway",
     "AnswerRate",
     "Attempt",
+    "Columns",
     "Confusions",
     "DayRow",
     "Errors",

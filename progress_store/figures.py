@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date, timedelta
-from typing import Final
+from datetime import date
+from typing import TYPE_CHECKING, Final
 
 from progress_store.attempt import Attempt
-from progress_store.pace import PaceKey, counts_for_pace
+from progress_store.columns import Columns, grouped, is_first, is_right
+from progress_store.pace import PaceKey
 from progress_store.schedule import DAYS_AWAY
-from progress_store.state import Judged
 from progress_store.statistics import Share, median_interval, middle, ratio_interval
 
-_WEEK: Final = timedelta(days=7)
+if TYPE_CHECKING:
+    from progress_store.columns import Rows
+
+_WEEK: Final = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,10 +27,10 @@ class Window:
     until: date
 
     @classmethod
-    def of(cls, attempts: Iterable[Attempt]) -> Window:
-        """Return the window of some attempts, at least one."""
-        days = [attempt.practice_day for attempt in attempts]
-        return cls(min(days), max(days))
+    def of(cls, rows: Rows) -> Window:
+        """Return the window of some drills, at least one."""
+        days = rows["day"]
+        return cls(date.fromordinal(int(days.min())), date.fromordinal(int(days.max())))
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,117 +116,112 @@ class Confusions:
         return self.missed.count + self.marked_wrongly.count + sum(each.share.count for each in self.slips)
 
 
-def after_a_week_away(judged: Iterable[Judged]) -> AfterAWeekAway | None:
+def after_a_week_away(drills: Columns) -> AfterAWeekAway | None:
     """Return how the first drills after 7 days or more went, None where there are none."""
-    met = [each.attempt for each in judged if each.first and (each.days_away or 0) >= DAYS_AWAY]
-    if not met:
-        return None
-    return AfterAWeekAway(Share(sum(attempt.right for attempt in met), len(met)), Window.of(met))
+    rows = drills.table()
+    met = rows[is_first(rows) & (rows["days_away"] >= DAYS_AWAY)]
+    return AfterAWeekAway(Share(int(is_right(met).sum()), len(met)), Window.of(met)) if len(met) else None
 
 
-def pace_changes(judged: Iterable[Judged]) -> list[PaceChange]:
+def pace_changes(drills: Columns) -> list[PaceChange]:
     """Return the change of pace at every key practised over two weeks or more, sorted by key."""
-    changes = []
-    for key, timed in sorted(_timed_by_key(judged).items()):
-        window = Window.of(each.attempt for each in timed)
-        if window.until - window.since < 2 * _WEEK - timedelta(days=1):
-            continue  # the first week and the last would overlap
-        first = [_ms(each) for each in timed if each.attempt.practice_day < window.since + _WEEK]
-        last = [_ms(each) for each in timed if each.attempt.practice_day > window.until - _WEEK]
-        # a ratio needs times above nothing
-        interval = ratio_interval([max(1, ms) for ms in last], [max(1, ms) for ms in first])
-        changes.append(
-            PaceChange(key, _seconds(first), len(first), _seconds(last), len(last), interval, window)
-        )
-    return changes
+    timed = drills.timed()
+    by_key = {drills.keys.all[place]: rows for place, rows in grouped(timed, timed["key"]).items()}
+    return [change for key in sorted(by_key) if (change := _pace_change(key, by_key[key]))]
 
 
-def weekly_pace(judged: Iterable[Judged]) -> WeeklyPace | None:
+def _pace_change(key: PaceKey, timed: Rows) -> PaceChange | None:
+    window, days = Window.of(timed), timed["day"]
+    if (window.until - window.since).days < 2 * _WEEK - 1:
+        return None  # the first week and the last would overlap
+    first = timed["net_ms"][days < days.min() + _WEEK]
+    last = timed["net_ms"][days > days.max() - _WEEK]
+    # a ratio needs times above nothing
+    interval = ratio_interval(last.clip(min=1), first.clip(min=1))
+    return PaceChange(key, _seconds(first), len(first), _seconds(last), len(last), interval, window)
+
+
+def weekly_pace(drills: Columns) -> WeeklyPace | None:
     """Return the weeks of the pace key with most right timed answers, None where there are none."""
-    timed_by_key = _timed_by_key(judged)
-    if not timed_by_key:
+    timed = drills.timed()
+    by_key = {drills.keys.all[place]: rows for place, rows in grouped(timed, timed["key"]).items()}
+    if not by_key:
         return None
-    key = min(timed_by_key, key=lambda key: (-len(timed_by_key[key]), key))
-    by_monday: dict[date, list[Judged]] = defaultdict(list)
-    for each in timed_by_key[key]:
-        day = each.attempt.practice_day
-        by_monday[day - timedelta(days=day.weekday())].append(each)
-    weeks = []
-    for monday, timed in sorted(by_monday.items()):
-        times = [_ms(each) for each in timed]
-        window = Window.of(each.attempt for each in timed)
-        weeks.append(Week(monday, len(times), middle(times), median_interval(times), window))
-    return WeeklyPace(key, tuple(weeks))
+    key = min(by_key, key=lambda key: (-len(by_key[key]), key))
+    rows = by_key[key]
+    # day 1 of the calendar was a Monday
+    weeks = grouped(rows, (rows["day"] - 1) // _WEEK)
+    return WeeklyPace(key, tuple(_week(weeks[number], number) for number in sorted(weeks)))
 
 
-def errors(attempts: Iterable[Attempt]) -> list[Errors]:
+def _week(timed: Rows, number: int) -> Week:
+    times, monday = timed["net_ms"].tolist(), date.fromordinal(1 + _WEEK * number)
+    return Week(monday, len(times), middle(times), median_interval(times), Window.of(timed))
+
+
+def errors(drills: Columns) -> list[Errors]:
     """Return misses and false alarms of each kind, sorted by kind; the walk tells none."""
+    own = drills.own()
+    kinds = sorted({key.kind for key in drills.keys.all})
+    of_key = [kinds.index(key.kind) for key in drills.keys.all]
+    by_kind = grouped(own, _looked_up(of_key, own["key"]))
     return [
         Errors(
-            kind,
-            sum(attempt.misses for attempt in drills),
-            sum(attempt.false_alarms for attempt in drills),
-            _with_misses(drills),
-            _with_false_alarms(drills),
-            Window.of(drills),
+            kinds[place],
+            int(rows["misses"].sum()),
+            int(rows["false_alarms"].sum()),
+            _with(rows, "misses"),
+            _with(rows, "false_alarms"),
+            Window.of(rows),
         )
-        for kind, drills in sorted(_own_by(lambda attempt: attempt.kind, attempts).items())
+        for place, rows in sorted(by_kind.items())
     ]
 
 
-def confusions(attempts: Iterable[Attempt]) -> list[Confusions]:
+def confusions(drills: Columns) -> list[Confusions]:
     """Return the skills with anything wrong, the most often wrong first; the walk tells nothing."""
-    found = []
-    for skill, drills in _own_by(lambda attempt: attempt.skill, attempts).items():
-        slips = Counter(attempt.slip for attempt in drills if attempt.slip is not None)
-        found.append(
-            Confusions(
-                drills[0].kind,
-                skill,
-                _with_misses(drills),
-                _with_false_alarms(drills),
-                tuple(Slip(slip, Share(slips[slip], len(drills))) for slip in sorted(slips)),
-                Window.of(drills),
-            )
+    own = drills.own()
+    found = [
+        Confusions(
+            drills.keys.all[int(rows["key"][0])].kind,
+            drills.skills.all[place],
+            _with(rows, "misses"),
+            _with(rows, "false_alarms"),
+            tuple(Slip(slip, Share(times, len(rows))) for slip, times in sorted(slips(drills, rows).items())),
+            Window.of(rows),
         )
+        for place, rows in grouped(own, own["skill"]).items()
+    ]
     wrong = (each for each in found if each.times)
     return sorted(wrong, key=lambda each: (-each.times, each.skill))
 
 
+def slips(drills: Columns, rows: Rows) -> dict[str, int]:
+    """Return how often each slip was made in some rows of the drills."""
+    made = grouped(rows, rows["slip"])
+    return {drills.slips.all[place]: len(those) for place, those in made.items() if drills.slips.all[place]}
+
+
 def minutes(attempts: Iterable[Attempt]) -> float:
     """Return the minutes of answering, to the tenth, without what was not timed."""
-    return round(sum(attempt.milliseconds or 0 for attempt in attempts) / 60_000, 1)
+    return in_minutes(sum(attempt.milliseconds or 0 for attempt in attempts))
 
 
-def _timed_by_key(judged: Iterable[Judged]) -> dict[PaceKey, list[Judged]]:
-    """Return the answers whose time tells how quick the person is."""
-    timed: dict[PaceKey, list[Judged]] = defaultdict(list)
-    for each in judged:
-        if each.net_ms is not None and counts_for_pace(each.attempt):
-            timed[each.pace_key].append(each)
-    return timed
+def in_minutes(milliseconds: int) -> float:
+    """Return a time in minutes, to the tenth."""
+    return round(milliseconds / 60_000, 1)
 
 
-def _ms(timed: Judged) -> int:
-    return timed.net_ms or 0
+def _seconds(times: Rows) -> float:
+    return round(middle(times.tolist()) / 1000, 1)
 
 
-def _seconds(times: Sequence[int]) -> float:
-    return round(middle(times) / 1000, 1)
+def _looked_up(values: list[int], places: Rows) -> Rows:
+    import numpy as np
+
+    found: Rows = np.array(values, np.int64)[places]
+    return found
 
 
-def _own_by(key: Callable[[Attempt], str], attempts: Iterable[Attempt]) -> dict[str, list[Attempt]]:
-    """Return the drills that were left to the person alone, by kind or by skill."""
-    own: dict[str, list[Attempt]] = defaultdict(list)
-    for attempt in attempts:
-        if attempt.purpose != "walk":
-            own[key(attempt)].append(attempt)
-    return own
-
-
-def _with_misses(attempts: Sequence[Attempt]) -> Share:
-    return Share(sum(attempt.misses > 0 for attempt in attempts), len(attempts))
-
-
-def _with_false_alarms(attempts: Sequence[Attempt]) -> Share:
-    return Share(sum(attempt.false_alarms > 0 for attempt in attempts), len(attempts))
+def _with(rows: Rows, wrong: str) -> Share:
+    return Share(int((rows[wrong] > 0).sum()), len(rows))

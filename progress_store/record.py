@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import TYPE_CHECKING
 
 from progress_store.attempt import Attempt
+from progress_store.columns import NONE, Columns, grouped, is_right
 from progress_store.figures import (
     AfterAWeekAway,
     Confusions,
@@ -17,15 +18,19 @@ from progress_store.figures import (
     after_a_week_away,
     confusions,
     errors,
-    minutes,
+    in_minutes,
     pace_changes,
+    slips,
     weekly_pace,
 )
-from progress_store.pace import WINDOW, counts_for_pace
+from progress_store.pace import WINDOW
 from progress_store.schedule import Word
-from progress_store.state import Judged, Rules, State, replay
+from progress_store.state import Judged, Rules, State
 from progress_store.statistics import Share, middle
 from progress_store.yardsticks import Yardstick, yardsticks
+
+if TYPE_CHECKING:
+    from progress_store.columns import Rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +74,7 @@ class Record:
     the most frequent first. A skill that only the walk met has no row.
     """
 
-    drills: tuple[Judged, ...]
+    attempts: int
     skills: tuple[SkillRow, ...]
     days: tuple[DayRow, ...]
     slips: tuple[SlipRow, ...]
@@ -83,60 +88,75 @@ class Record:
     @classmethod
     def of(cls, attempts: Iterable[Attempt], rules: Rules) -> Record:
         """Return the record of the attempts, in whatever order they come."""
-        state, judged = replay(attempts, rules)
-        ordered = [each.attempt for each in judged]
+        state, drills, measured = State(rules), Columns(), list[Judged]()
+        for attempt in sorted(attempts, key=lambda attempt: attempt.order):
+            state, judged = state.step(attempt)
+            drills.add(judged)
+            if attempt.purpose == "yardstick":
+                measured.append(judged)
+        return cls.worked_out(drills, measured, state)
+
+    @classmethod
+    def worked_out(cls, drills: Columns, measured: Sequence[Judged], state: State) -> Record:
+        """Return the record of all drills, given those of yardsticks as well and the state after all."""
         return cls(
-            drills=tuple(judged),
-            skills=_skill_rows(judged, state),
-            days=_day_rows(ordered),
-            slips=_slip_rows(ordered),
-            yardsticks=tuple(yardsticks(judged)),
-            after_a_week_away=after_a_week_away(judged),
-            pace_changes=tuple(pace_changes(judged)),
-            weekly_pace=weekly_pace(judged),
-            errors=tuple(errors(ordered)),
-            confusions=tuple(confusions(ordered)),
+            attempts=len(drills),
+            skills=_skill_rows(drills, state),
+            days=_day_rows(drills.table()),
+            slips=_slip_rows(drills),
+            yardsticks=tuple(yardsticks(measured)),
+            after_a_week_away=after_a_week_away(drills),
+            pace_changes=tuple(pace_changes(drills)),
+            weekly_pace=weekly_pace(drills),
+            errors=tuple(errors(drills)),
+            confusions=tuple(confusions(drills)),
         )
 
 
-def _skill_rows(judged: Iterable[Judged], state: State) -> tuple[SkillRow, ...]:
-    by_skill: dict[str, list[Judged]] = defaultdict(list)
-    for each in judged:
-        if each.attempt.purpose != "walk":
-            by_skill[each.attempt.skill].append(each)
-    return tuple(_skill_row(skill, by_skill[skill], state) for skill in sorted(by_skill))
+def _skill_rows(drills: Columns, state: State) -> tuple[SkillRow, ...]:
+    own, timed = drills.own(), drills.timed()
+    rows, times = grouped(own, own["skill"]), grouped(timed, timed["skill"])
+    ordered = sorted((drills.skills.all[place], place) for place in rows)
+    return tuple(
+        _skill_row(skill, rows[place], times.get(place, own[:0]), drills, state) for skill, place in ordered
+    )
 
 
-def _skill_row(skill: str, judged: Sequence[Judged], state: State) -> SkillRow:
+def _skill_row(skill: str, rows: Rows, timed: Rows, drills: Columns, state: State) -> SkillRow:
     # a skill that only a yardstick met is not in the state
-    known, last = state.skills.get(skill), judged[-1]
-    key, marks = (known.pace_key, known.marks) if known else (last.pace_key, last.attempt.marks)
-    times = [
-        each.net_ms
-        for each in judged
-        if each.net_ms is not None and counts_for_pace(each.attempt) and each.pace_key == key
-    ]
+    known, last = state.skills.get(skill), rows[-1]
+    key, marks = (
+        (known.pace_key, known.marks) if known else (drills.keys.all[int(last["key"])], int(last["marks"]))
+    )
+    times = timed["net_ms"][timed["key"] == drills.keys.place(key)][-WINDOW:].tolist()
     return SkillRow(
         skill,
-        Share(sum(each.attempt.right for each in judged), len(judged)),
-        int(middle(times[-WINDOW:])) if times else None,
+        Share(int(is_right(rows).sum()), len(rows)),
+        int(middle(times)) if times else None,
         state.goal_ms(key, marks),
         known.word if known else "new",
         known.next if known else None,
     )
 
 
-def _day_rows(attempts: Iterable[Attempt]) -> tuple[DayRow, ...]:
-    by_day: dict[date, list[Attempt]] = defaultdict(list)
-    for attempt in attempts:
-        by_day[attempt.practice_day].append(attempt)
+def _day_rows(rows: Rows) -> tuple[DayRow, ...]:
     return tuple(
-        DayRow(day, Share(sum(attempt.right for attempt in drills), len(drills)), minutes(drills))
-        for day, drills in sorted(by_day.items())
+        DayRow(
+            date.fromordinal(day),
+            Share(int(is_right(drills).sum()), len(drills)),
+            in_minutes(int(drills["milliseconds"][drills["milliseconds"] != NONE].sum())),
+        )
+        for day, drills in sorted(grouped(rows, rows["day"]).items())
     )
 
 
-def _slip_rows(attempts: Iterable[Attempt]) -> tuple[SlipRow, ...]:
-    times = Counter((attempt.skill, attempt.slip) for attempt in attempts if attempt.slip is not None)
+def _slip_rows(drills: Columns) -> tuple[SlipRow, ...]:
+    rows = drills.table()
+    by_skill = grouped(rows, rows["skill"])
+    times = {
+        (drills.skills.all[place], slip): number
+        for place, those in by_skill.items()
+        for slip, number in slips(drills, those).items()
+    }
     ordered = sorted(times, key=lambda pair: (-times[pair], pair))
     return tuple(SlipRow(skill, slip, times[skill, slip]) for skill, slip in ordered)

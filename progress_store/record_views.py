@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import fields
 from typing import Final
 
 from progress_store.attempt import Attempt
 from progress_store.figures import Confusions, Errors, PaceChange, WeeklyPace, Window
 from progress_store.record import Record, SkillRow
-from progress_store.statistics import RESAMPLES, Share
-from progress_store.yardsticks import Yardstick
+from progress_store.state import Judged
+from progress_store.statistics import Share
+from progress_store.yardsticks import Yardstick, yardsticks
 
 _COLUMNS: Final = (
     "practice_day",
@@ -22,7 +23,7 @@ _COLUMNS: Final = (
 def record_to_json(record: Record, name_of: Callable[[str], str]) -> dict[str, object]:
     """Return the record as JSON fields; `name_of` gives the name of a skill that is shown beside it."""
     return {
-        "attempts": len(record.drills),
+        "attempts": record.attempts,
         "skills": [_skill(row, name_of) for row in record.skills],
         "days": [
             {
@@ -39,15 +40,15 @@ def record_to_json(record: Record, name_of: Callable[[str], str]) -> dict[str, o
     }
 
 
-def attempt_rows(record: Record) -> Iterator[list[str]]:
-    """Yield the names of the columns and then a row for each attempt, in order of time.
+def attempt_rows(judged: Sequence[Judged]) -> Iterator[list[str]]:
+    """Yield the names of the columns and then a row for each of the drills, in order of time.
 
     What is not known is empty; the last columns say how the attempt was judged and the number of its
     yardstick, so that every figure can be worked out from the table.
     """
     yield list(_COLUMNS)
-    numbers = {each.attempt.id: found.number for found in record.yardsticks for each in found.drills}
-    for each in record.drills:
+    numbers = {each.attempt.id: found.number for found in yardsticks(judged) for each in found.drills}
+    for each in judged:
         known = {
             **each._asdict(),
             **each.attempt.to_json(),
@@ -88,10 +89,9 @@ def _yardstick_row(each: Yardstick) -> dict[str, object]:
 
 
 def _figures(record: Record, name_of: Callable[[str], str]) -> dict[str, object]:
-    """Return the figures; shares have score intervals, times bootstrap ones."""
+    """Return the figures; shares have score intervals, times exact bootstrap ones."""
     after = record.after_a_week_away
     return {
-        "resamples": RESAMPLES,
         "yardsticks": [_yardstick(each) for each in record.yardsticks],
         "after_a_week_away": after
         and {"drills": after.right.drills, **_share("right", after.right), **_window(after.window)},

@@ -32,7 +32,7 @@ from progress_store.record import Record
 from progress_store.saved_state import SavedState
 from progress_store.settings import Settings
 from progress_store.standing import Standing
-from progress_store.state import Judged, Rules, State
+from progress_store.state import Judged, Rules, State, replay
 
 
 class Repaired(NamedTuple):
@@ -124,6 +124,10 @@ class Store:
     def record(self) -> Record:
         """Return the record of all attempts, worked out anew."""
         return Record.of(self._standing.attempts, self.rules)
+
+    def judged(self) -> list[Judged]:
+        """Return how each of all attempts was judged, in order of time."""
+        return replay(self._standing.attempts, self.rules)[1]
 
     def keep(self, attempt: Attempt) -> Judged:
         """Write an attempt to the log and return how it was judged; when this returns it is on the disk.

@@ -42,7 +42,7 @@ def test_an_answer_ahead_is_in_the_record_and_not_in_the_state(hand: Hand) -> No
     """One notice tells of it; today's answers go on from those that are not ahead."""
     for told in (1, 1):
         with hand.store() as opened:
-            assert len(opened.attempts) == len(opened.record().drills) == 2
+            assert len(opened.attempts) == opened.record().attempts == 2
             assert opened.by_now == (attempt(0),)
             assert opened.state == State.of(opened.by_now, RULES)
             assert len(opened.notices) == told

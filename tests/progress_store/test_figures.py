@@ -4,6 +4,8 @@ import pytest
 
 from progress_store import (
     AfterAWeekAway,
+    Attempt,
+    Columns,
     Confusions,
     Errors,
     PaceChange,
@@ -20,6 +22,11 @@ from progress_store import (
     wilson,
 )
 from tests.progress_store.making import READ, RULES, attempt
+
+
+def columns(attempts: list[Attempt]) -> Columns:
+    """Return attempts as columns, judged one after the other."""
+    return Columns.of(replay(attempts, RULES)[1])
 
 
 @pytest.mark.parametrize(
@@ -49,14 +56,14 @@ def test_first_drills_after_a_week_away() -> None:
     days = [(0, True), (6, True), (13, True), (21, False)]
     drills = [attempt(0, day, right=right) for day, right in days] + [attempt(1, 21)]
     expected = AfterAWeekAway(Share(1, 2), Window(date(2026, 3, 15), date(2026, 3, 23)))
-    assert after_a_week_away(replay(drills, RULES)[1]) == expected
-    assert after_a_week_away([]) is None
+    assert after_a_week_away(columns(drills)) == expected
+    assert after_a_week_away(Columns()) is None
 
 
 def test_seconds_at_the_same_form_first_week_against_last() -> None:
     """By hand: medians of 6, 5, 4 s in days 0-6, of 3, 2 s in days 14-20; too few for an interval."""
     times = [(0, 6000), (3, 5000), (6, 4000), (10, 60_000), (14, 3000), (20, 2000)]
-    judged = replay([attempt(0, day, milliseconds=ms) for day, ms in times], RULES)[1]
+    judged = columns([attempt(0, day, milliseconds=ms) for day, ms in times])
     assert pace_changes(judged) == [
         PaceChange(READ, 5.0, 3, 2.5, 2, None, Window(date(2026, 3, 2), date(2026, 3, 22)))
     ]
@@ -64,8 +71,8 @@ def test_seconds_at_the_same_form_first_week_against_last() -> None:
 
 def test_there_is_no_change_of_pace_to_tell_within_two_weeks() -> None:
     """The first week and the last must not overlap."""
-    assert pace_changes(replay([attempt(0, 0), attempt(0, 12)], RULES)[1]) == []
-    assert len(pace_changes(replay([attempt(0, 0), attempt(0, 13)], RULES)[1])) == 1
+    assert pace_changes(columns([attempt(0, 0), attempt(0, 12)])) == []
+    assert len(pace_changes(columns([attempt(0, 0), attempt(0, 13)]))) == 1
 
 
 def test_misses_and_false_alarms_are_kept_apart() -> None:
@@ -76,7 +83,7 @@ def test_misses_and_false_alarms_are_kept_apart() -> None:
         attempt(2, 1),
         attempt(3, 1, purpose="walk", misses=1, right=False),
     ]
-    assert errors(drills) == [
+    assert errors(columns(drills)) == [
         Errors("labels", 2, 1, Share(1, 2), Share(1, 2), Window(date(2026, 3, 2), date(2026, 3, 3))),
         Errors("steps", 0, 0, Share(0, 1), Share(0, 1), Window(date(2026, 3, 3), date(2026, 3, 3))),
     ]
@@ -86,9 +93,9 @@ def test_a_change_of_pace_has_an_interval_with_six_drills_in_each_week() -> None
     """By hand: 6 s each time, then 3 s each time, leaves no doubt; one drill fewer and there is none."""
     early = [attempt(number, 0, milliseconds=6000) for number in range(6)]
     late = [attempt(number, 14, milliseconds=3000) for number in range(6)]
-    (change,) = pace_changes(replay([*early, *late], RULES)[1])
+    (change,) = pace_changes(columns([*early, *late]))
     assert change.interval == (0.5, 0.5)
-    (change,) = pace_changes(replay([*early, *late[1:]], RULES)[1])
+    (change,) = pace_changes(columns([*early, *late[1:]]))
     assert change.interval is None
 
 
@@ -101,7 +108,7 @@ def test_what_is_taken_for_what_by_skill() -> None:
         attempt(3, skill="steps 1:2", slip="exchanged"),
         attempt(4, skill="all right"),
     ]
-    assert confusions(log) == [
+    assert confusions(columns(log)) == [
         Confusions(
             "find",
             "find roof",
@@ -123,7 +130,7 @@ def test_what_is_taken_for_what_by_skill() -> None:
 
 def test_the_walk_takes_nothing_for_anything() -> None:
     """What was half done for the person says nothing of them."""
-    assert confusions([attempt(0, purpose="walk", misses=1, right=False)]) == []
+    assert confusions(columns([attempt(0, purpose="walk", misses=1, right=False)])) == []
 
 
 def test_the_median_of_each_week_at_the_form_practised_most() -> None:
@@ -134,7 +141,7 @@ def test_the_median_of_each_week_at_the_form_practised_most() -> None:
         attempt(1, 8, milliseconds=9000, right=False),
         attempt(2, 8, kind="labels", form="mark", skill="labels one"),
     ]
-    found = weekly_pace(replay(log, RULES)[1])
+    found = weekly_pace(columns(log))
     assert found is not None
     assert found.key == READ
     first, second = found.weeks
@@ -147,5 +154,5 @@ def test_the_median_of_each_week_at_the_form_practised_most() -> None:
 
 def test_without_a_timed_right_answer_there_are_no_weeks() -> None:
     """Nor in an empty log."""
-    assert weekly_pace([]) is None
-    assert weekly_pace(replay([attempt(0, right=False)], RULES)[1]) is None
+    assert weekly_pace(Columns()) is None
+    assert weekly_pace(columns([attempt(0, right=False)])) is None

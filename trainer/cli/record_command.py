@@ -40,13 +40,12 @@ def run(options: Namespace, console: Console) -> int:
                 console.say(line)
             _finish(store, console)
             return 0
-        record = store.record()
         if options.json:
-            console.say(json.dumps(record_to_json(record, name_of)))
+            console.say(json.dumps(record_to_json(store.record(), name_of)))
         elif options.csv:
-            csv.writer(console.stdout, lineterminator="\n").writerows(attempt_rows(record))
+            csv.writer(console.stdout, lineterminator="\n").writerows(attempt_rows(store.judged()))
         else:
-            for line in record_in_text(record, store.today):
+            for line in record_in_text(store.record(), store.today):
                 console.say(line)
         _finish(store, console)
     return 0

@@ -12,7 +12,6 @@ from typing import Final
 from drills.pattern import number_of
 from drills.questions import KINDS, skill_names
 from progress_store import (
-    RESAMPLES,
     AfterAWeekAway,
     Confusions,
     DayRow,
@@ -53,7 +52,7 @@ def record_in_text(record: Record, today: date) -> Iterator[str]:
         yield _NOTHING
         return
     since, until = days[0].day, days[-1].day
-    counts = f"{number_of(len(record.drills), 'drill')} on {number_of(len(days), 'day')}"
+    counts = f"{number_of(record.attempts, 'drill')} on {number_of(len(days), 'day')}"
     yield f"{counts}, {since} to {until}{_ago(until, today)}."
     yield from NOTES
     yield from _part("Yardstick", _yardsticks(record.yardsticks))
@@ -124,7 +123,7 @@ def _yardsticks(yardsticks: Sequence[Yardstick]) -> Iterator[str]:
     if yardsticks:
         yield YARDSTICK_NOTE
     if any(each.against_first for each in yardsticks):
-        yield f"Times: the median over pairs of one skill, {RESAMPLES} resamples of the pairs."
+        yield "Times: the median over pairs of one skill."
 
 
 def _yardstick(each: Yardstick) -> Iterator[str]:

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from drills.questions import skill_names
-from progress_store import Record, Rules, attempt_rows, record_to_json
+from progress_store import Record, Rules, attempt_rows, record_to_json, replay
 from tests.progress_store.making import attempt
 from tests.trainer.cli.calling import Called, call, is_one_sentence
 from trainer.practice.attempts import floors, levels
@@ -24,7 +24,8 @@ LOG = [
     attempt(1, day=14, skill="labels one", kind="labels", form="mark", right=False, misses=2, false_alarms=1),
     attempt(2, day=14, skill="of a later version", kind="later", purpose="yardstick"),
 ]
-RECORD = Record.of(LOG, Rules(floors(), levels()))
+RULES = Rules(floors(), levels())
+RECORD = Record.of(LOG, RULES)
 
 
 def test_no_drills_yet_is_one_friendly_sentence(tmp_path: Path) -> None:
@@ -61,7 +62,7 @@ def test_csv_has_a_head_and_a_row_for_each_attempt(tmp_path: Path) -> None:
     """It reads back as the rows of the attempts."""
     status, out, err = called(tmp_path, "--csv", "--now", "2026-03-17T12:00:00Z")
     assert (status, err) == (0, "")
-    assert list(csv.reader(out.splitlines())) == list(attempt_rows(RECORD))
+    assert list(csv.reader(out.splitlines())) == list(attempt_rows(replay(LOG, RULES)[1]))
 
 
 def test_text_has_each_figure_with_its_drills_and_window(tmp_path: Path) -> None:
