@@ -12,7 +12,7 @@ from tests.import_graph import ROOMS, ROOT, file_of, graph_of, in_circles, modul
 
 COUNT_LOADED = """import sys
 from contextlib import suppress
-from trainer.cli.main import run
+from trainer.__main__ import run
 sys.argv = ["slantwise", "--version"]
 with suppress(SystemExit):
     run()

@@ -11,6 +11,7 @@ from importlib import import_module
 from io import StringIO, TextIOWrapper
 from typing import Any, TextIO
 
+from trainer import VERSION
 from trainer.cli.parser import COMMAND, Console, Parser, PrintAndExit, add_data, open_app
 from trainer.given import InputError, system_clock
 
@@ -120,9 +121,7 @@ def _open_first_screen(options: Namespace, console: Console) -> int:
 
 
 def _show_version() -> int:
-    from importlib.metadata import version
-
-    raise PrintAndExit(f"slantwise {version('slantwise')}")
+    raise PrintAndExit(f"slantwise {VERSION}")
 
 
 def run() -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from errno import ENOSPC
+from importlib.metadata import version
 from io import StringIO
 from pathlib import Path
 from types import ModuleType
@@ -21,7 +22,7 @@ from trainer.practice.rounds import Target
 
 def test_the_version_is_that_of_the_package(tmp_path: Path) -> None:
     """The version of the metadata, as in pyproject.toml."""
-    assert call(tmp_path, "--version") == (0, "slantwise 0.1.0\n", "")
+    assert call(tmp_path, "--version") == (0, f"slantwise {version('slantwise')}\n", "")
 
 
 @pytest.mark.parametrize("words", ["--help", "-h", "drill --help", "record -h", "warmup -h"])

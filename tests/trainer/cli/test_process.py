@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+from importlib.metadata import version
 from pathlib import Path
 
 import pytest
@@ -15,14 +16,14 @@ from tests.progress_store.making import attempt
 THIRD_PARTY = {"textual", "rich", "numpy", "fsrs", "filelock", "platformdirs", "typing_extensions"}
 STANDARD = Path(__file__).parents[2] / "drills" / "fold_file" / "standard"
 WITH_MODULES = (
-    "import sys; from trainer.cli.main import run; status = run();"
+    "import sys; from trainer.__main__ import run; status = run();"
     " print(*sys.modules, file=sys.stderr); sys.exit(status)"
 )
 
 
 def test_the_module_runs_as_the_command(tmp_path: Path) -> None:
     """`python -m trainer` answers with the version."""
-    assert run(tmp_path, "-m", "trainer", "--version").stdout == "slantwise 0.1.0\n"
+    assert run(tmp_path, "-m", "trainer", "--version").stdout == f"slantwise {version('slantwise')}\n"
 
 
 def run(folder: Path, *argv: str, typed: str = "", **environ: str) -> subprocess.CompletedProcess[str]:
@@ -39,7 +40,8 @@ def run(folder: Path, *argv: str, typed: str = "", **environ: str) -> subprocess
     )
 
 
-COMMAND = {"trainer", "trainer.cli", "trainer.given"}
+TOLD = {"trainer", "trainer.__main__"}
+COMMAND = TOLD | {"trainer.cli", "trainer.given"}
 PATTERNS = {
     "drills",
     *(f"drills.{room}" for room in ("flatfold", "fold_file", "geometry", "pattern", "structures")),
@@ -49,7 +51,7 @@ PRACTICE = QUESTIONS | {"progress_store", "trainer.practice"}
 DRAWN = {"trainer.board", "trainer.text"}
 ASKED = DRAWN | {"trainer.actions", "trainer.answering", "trainer.ways_of_asking"}
 LOADED = {
-    "--version": (0, COMMAND, set()),
+    "--version": (0, TOLD, set()),
     "--help": (0, COMMAND, set()),
     "": (2, COMMAND, set()),
     "drill labels-3-41": (2, COMMAND | QUESTIONS | ASKED, set()),
@@ -104,6 +106,17 @@ def test_a_closed_pipe_ends_the_process_quietly(tmp_path: Path) -> None:
         process.stdout.close()
         assert process.stderr.read() == ""
         assert process.wait(timeout=30) == 141
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+def test_a_version_that_cannot_be_written_is_refused(tmp_path: Path) -> None:
+    """The short way to the version leaves no traceback either."""
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "trainer", "--version"], stdout=full, stderr=subprocess.PIPE, check=False
+        )
+    assert done.returncode == 2
+    assert done.stderr.count(b"\n") == 1
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
