@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from hypothesis import settings
 
-settings.register_profile("quick", max_examples=20)
-settings.register_profile("long", max_examples=100)
+settings.register_profile("quick", max_examples=20, deadline=None)
+settings.register_profile("long", max_examples=100, deadline=None)
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -18,6 +18,8 @@ MOST_MIB: Final = 16
 MOST_VERTICES: Final = 60_000
 MOST_EDGES: Final = 150_000
 
+_MOST_VALUES: Final = 2_000_000
+_MOST_LISTS: Final = 1_000_000
 _DEEPEST: Final = 64
 _NOT_BRACKETS: Final = bytes(set(range(256)) - set(b"[]{}"))
 _ALL_SQUARE: Final = bytes.maketrans(b"{}", b"[]")
@@ -54,7 +56,7 @@ def json_of(text: bytes) -> object:
         )
     try:
         plain_text = text.decode("utf-8-sig")
-        _check_nesting(plain_text)
+        _check_extent(text)
         return json.loads(
             plain_text, parse_int=_int_of, parse_float=DecimalText, parse_constant=_refuse_constant
         )
@@ -70,14 +72,18 @@ def json_of(text: bytes) -> object:
         ) from None
 
 
+_TOO_MANY: Final = "The file holds too many values; save the crease pattern alone, without other frames."
 _TOO_DEEP: Final = "The file nests its lists too deeply; save the crease pattern as FOLD 1.2."
 
 
-def _check_nesting(text: str) -> None:
-    """Refuse what nests too deeply, by taking the innermost pairs of brackets away level by level."""
-    # a pass in C for each level is far quicker than a loop over the characters; brackets inside
-    # texts are counted too, which matters only for a text that nests them as deeply itself
-    brackets = text.encode().translate(_ALL_SQUARE, _NOT_BRACKETS)
+def _check_extent(text: bytes) -> None:
+    """Refuse what would take much memory, or nests too deeply, before anything is made of it."""
+    # signs are counted in C, far quicker than in a loop; those inside texts count too, which matters
+    # only for a text that has as many of them itself
+    brackets = text.translate(_ALL_SQUARE, _NOT_BRACKETS)
+    if text.count(b",") + text.count(b":") > _MOST_VALUES or len(brackets) > 2 * _MOST_LISTS:
+        raise FoldFileError(_TOO_MANY)
+    # the innermost pairs of brackets are taken away level by level
     for _ in range(_DEEPEST):
         inner = brackets.replace(b"[]", b"")
         if len(inner) == len(brackets):

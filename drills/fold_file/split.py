@@ -12,7 +12,8 @@ from typing import Final, NamedTuple
 from drills.fold_file.read import MOST_EDGES, Ends, FoldFileError
 from drills.geometry import Exact, IntPair, Pair, crossing_parts, divided
 
-_MOST_COMPARED: Final = 3_000_000
+_MOST_PASSED: Final = 1_000_000
+_MOST_COMPARED: Final = 4_000_000
 _TOO_DENSE: Final = "Too many creases lie close together; save a smaller part of the pattern."
 
 
@@ -35,15 +36,12 @@ def _cells(points: Sequence[IntPair], ends: Sequence[Ends], tolerance: Exact) ->
     # about as many cells as lines: fewer would be crowded, more would take long to pass through
     side = size // isqrt(2 * len(ends)) + 1
     wide = size // side + 2
+    if _number_passed(points, ends, side) > _MOST_PASSED:
+        raise FoldFileError(_TOO_DENSE)
     found: dict[int, _Cell] = {}
-    registered = 0
     for line, (one, two) in enumerate(ends):
         (x0, y0), (x1, y1) = points[one], points[two]
-        passed = _passed(x0 - left, y0 - bottom, x1 - left, y1 - bottom, side, wide)
-        registered += len(passed)
-        if registered > _MOST_COMPARED:
-            raise FoldFileError(_TOO_DENSE)
-        for key in passed:
+        for key in _passed(x0 - left, y0 - bottom, x1 - left, y1 - bottom, side, wide):
             if key in found:
                 found[key].lines.append(line)
             else:
@@ -58,6 +56,14 @@ def _cells(points: Sequence[IntPair], ends: Sequence[Ends], tolerance: Exact) ->
                     crowded[row * wide + column].points.append(vertex)
     _check_work(crowded.values())
     return list(crowded.values())
+
+
+def _number_passed(points: Sequence[IntPair], ends: Sequence[Ends], side: int) -> int:
+    """Return how many cells the lines pass together, to within two for each line."""
+    return sum(
+        (abs(points[one][0] - points[two][0]) + abs(points[one][1] - points[two][1])) // side + 1
+        for one, two in ends
+    )
 
 
 def _passed(x0: int, y0: int, x1: int, y1: int, side: int, wide: int) -> Sequence[int]:
@@ -82,7 +88,7 @@ def _passed(x0: int, y0: int, x1: int, y1: int, side: int, wide: int) -> Sequenc
 
 
 def _check_work(crowded: Iterable[_Cell]) -> None:
-    if sum(len(cell.lines) * (len(cell.lines) + len(cell.points)) for cell in crowded) > 2 * _MOST_COMPARED:
+    if sum(len(cell.lines) * (len(cell.lines) + len(cell.points)) for cell in crowded) > _MOST_COMPARED:
         raise FoldFileError(_TOO_DENSE)
 
 

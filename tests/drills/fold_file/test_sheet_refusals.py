@@ -203,6 +203,8 @@ def test_numbers_that_are_not_finite_are_refused(value: str) -> None:
         (b"[" * 65 + b"]" * 65, "nests its lists too deeply"),
         (b'{"a":' * 64 + b"[]" + b"}" * 64, "nests its lists too deeply"),
         (b"[" * 64 + b"]" * 64, "does not hold a JSON object"),
+        (b'{"a":[' + b"0," * 2_000_000 + b"0]}", "holds too many values"),
+        (b'{"a":[' + b"[]," * 1_000_000 + b"0]}", "holds too many values"),
         (b" " * (MOST_MIB * 2**20 + 1), "larger than 16 MiB"),
         (b"\xff\xfe{\x00}\x00", "not UTF-8 text"),
         (b"%PDF-1.7", "not JSON from line 1 on"),
@@ -219,6 +221,17 @@ def test_what_is_no_fold_text_is_refused_at_once(text: bytes, words: str) -> Non
         read_sheet(text)
     assert is_one_clean_sentence(str(refused.value))
     assert process_time() - start < 1
+
+
+def test_a_crowd_of_long_creases_is_refused_before_it_is_sorted() -> None:
+    """Of 29,000 creases from one point each would pass through a hundred cells."""
+    text = text_of(
+        lines_fold([*square(500), *(((250, 250), (at % 499 + 0.5, at / 60), "U") for at in range(29_000))])
+    )
+    start = process_time()
+    with pytest.raises(FoldFileError, match="Too many creases lie close together"):
+        read_sheet(text)
+    assert process_time() - start < 1.5
 
 
 def test_brackets_in_titles_are_no_nesting() -> None:
