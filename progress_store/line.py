@@ -14,8 +14,10 @@ from progress_store.files import StoreError
 SCHEMA: Final = 2
 """What is written; lines of schema 1 have no check sum and are read as they are."""
 LONGEST_LINE: Final = 64 * 1024
+MOST_BRACKETS: Final = 500
 NEWER: Final = "A newer Slantwise wrote it"
 
+_IN_QUOTES: Final = re.compile(rb'"(?:[^"\\]|\\.)*"')
 _SUM: Final = b',"sum":"'
 _TORN: Final = b'{"schema":'
 _WHOLE: Final = re.compile(rb'\{"schema": ?[0-9]{1,9}, ?"id": ?"')
@@ -33,7 +35,7 @@ def written(attempt: Attempt) -> bytes:
     fields = {"schema": SCHEMA, **attempt.to_json()}
     body = json.dumps(fields, separators=(",", ":")).encode()
     line = body[:-1] + _SUM + _check_sum(body) + b'"}\n'
-    if len(line) > LONGEST_LINE:
+    if len(line) > LONGEST_LINE or _is_overgrown(line):
         raise StoreError("An attempt is too long for one line of the log; leave this attempt out.")
     return line
 
@@ -57,7 +59,7 @@ def read(line: bytes) -> Attempt | Odd:
     """Return the attempt of a line, or why it is none; of a line that is too long the beginning is enough."""
     fields = _fields(line)
     if fields is None:
-        return Odd("It is too long" if len(line) > LONGEST_LINE else "It is no JSON object")
+        return Odd(_why_unread(line))
     schema = fields.pop("schema", 1)
     if type(schema) is not int or schema < 1:
         return Odd('The field "schema" does not fit')
@@ -85,13 +87,29 @@ def is_torn_of_ours(end: bytes) -> bool:
 
 
 def _fields(line: bytes) -> dict[str, object] | None:
-    if len(line) > LONGEST_LINE:
+    if len(line) > LONGEST_LINE or _is_overgrown(line):
         return None
     try:
         fields = json.loads(line)
     except (ValueError, RecursionError):
         return None
     return fields if isinstance(fields, dict) else None
+
+
+def _why_unread(line: bytes) -> str:
+    if len(line) > LONGEST_LINE:
+        return "It is too long"
+    return "It has too many brackets" if _is_overgrown(line) else "It is no JSON object"
+
+
+def _is_overgrown(line: bytes) -> bool:
+    """Whether a line has far more lists and objects than an attempt, which are slow to make and large."""
+    # those in texts do not count; they are looked for only where there are so many in all
+    return _brackets(line) > MOST_BRACKETS and _brackets(_IN_QUOTES.sub(b"", line)) > MOST_BRACKETS
+
+
+def _brackets(line: bytes) -> int:
+    return line.count(b"[") + line.count(b"{")
 
 
 def _is_sound(line: bytes) -> bool:

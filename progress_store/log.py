@@ -9,6 +9,7 @@ from functools import partial
 from io import FileIO
 from itertools import chain
 from pathlib import Path
+from shutil import copyfileobj
 from typing import BinaryIO, Final
 
 from progress_store.attempt import Attempt
@@ -122,15 +123,14 @@ class Log:
         self.digest, self.length = digest, length
 
     def _put_torn_end_aside(self) -> None:
-        aside = free_name(self.path, "torn", ".txt")
+        """Copy the torn end to a file named for its bytes and cut it off; a crash between adds no file."""
         with self.path.open("r+b") as log:
             log.seek(self.length)
-            with open(aside, "xb", opener=private) as file:
-                while part := log.read(LONGEST_LINE):
-                    file.write(part)
-                file.flush()
-                sync(file.fileno())
-            sync_folder(aside.parent)
+            name = hashlib.file_digest(log, partial(hashlib.blake2b, digest_size=4)).hexdigest()
+            aside = self.path.with_name(f"{self.path.stem}.torn-{name}.txt")
+            log.seek(self.length)
+            with replacing(aside) as file:
+                copyfileobj(log, file)
             log.truncate(self.length)
             sync(log.fileno())
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import errno
 import os
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Final, NamedTuple
 
@@ -15,11 +15,18 @@ from progress_store.attempt import Attempt, AttemptSet
 from progress_store.files import StoreError, reason, shown, sync_folder
 from progress_store.line import is_writable
 from progress_store.log import NAME, Log
-from progress_store.reading import ForeignLogError, Reading, read_log
+from progress_store.reading import (
+    ForeignLogError,
+    Reading,
+    read_log,
+    refuse_newer,
+    told,
+    told_of_clashes,
+    told_of_unreadable,
+)
 
 LARGEST_COPY: Final = 128 << 20
 AHEAD: Final = "taken-in-"
-_LINES_NAMED: Final = 5
 
 Tell = Callable[[str], None]
 
@@ -123,50 +130,6 @@ def _free(path: Path, ending: str) -> Path:
         number += 1
         aside = path.with_name(f"{AHEAD}{number}-{ending}")
     return aside
-
-
-def refuse_newer(reading: Reading, path: Path) -> None:
-    """Raise StoreError if a newer program wrote any line of a log: we must not add to it."""
-    if reading.newer:
-        raise StoreError(
-            f"{shown(path)} was written by a newer Slantwise;"
-            " update this one, or give another folder with --data."
-        )
-
-
-def told(reading: Reading, path: Path, *, writable: bool) -> list[str]:
-    """Return a sentence for each thing in a log that is not counted, unreadable lines apart."""
-    notices = []
-    if reading.torn:
-        put = "was put aside in a file next to it" if writable else "is left as it is"
-        notices.append(f"The last line of {shown(path)} was torn; it {put} and is not counted.")
-    if reading.newer:
-        lines = _numbered(reading.newer)
-        notices.append(f"A newer Slantwise wrote {lines} of {shown(path)}; update this one to count it.")
-    notices.extend(told_of_clashes(len(reading.attempts.clashing), path))
-    return notices
-
-
-def told_of_unreadable(unreadable: Iterable[int], path: Path, *, own: bool) -> list[str]:
-    """Return a sentence if lines of a log are unreadable; those of one's own can be put aside."""
-    if not (numbers := sorted(unreadable)):
-        return []
-    way_out = "; slantwise record --repair puts it aside" if own else ""
-    lines = _numbered(numbers)
-    return [f"{shown(path)} is unreadable in {lines}; that stays in place and is not counted{way_out}."]
-
-
-def told_of_clashes(how_many: int, path: Path) -> list[str]:
-    """Return a sentence if different answers share an id in a log, or in it and another."""
-    if not how_many:
-        return []
-    return [f"{shown(path)} has different answers under one id ({how_many} in all); the earlier one counts."]
-
-
-def _numbered(numbers: Sequence[int]) -> str:
-    named = ", ".join(str(number) for number in numbers[:_LINES_NAMED])
-    more = len(numbers) - _LINES_NAMED
-    return f"{'line' if len(numbers) == 1 else 'lines'} {named}" + (f" and {more} more" if more > 0 else "")
 
 
 class MergeResult(NamedTuple):

@@ -21,13 +21,10 @@ from progress_store.merge import (
     count_copies,
     log_of_other,
     missing_of,
-    refuse_newer,
     take_in_copies,
-    told,
-    told_of_unreadable,
 )
 from progress_store.pace import Floor
-from progress_store.reading import Reading
+from progress_store.reading import Reading, refuse_newer, told, told_of_unreadable
 from progress_store.record import Record
 from progress_store.saved_state import SavedState
 from progress_store.settings import Settings

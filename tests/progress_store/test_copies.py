@@ -16,7 +16,7 @@ from tests.progress_store.making import RULES, attempt, store
 
 NO_COPIES = [
     "attempts.jsonl",
-    "attempts.torn-1.txt",
+    "attempts.torn-0123abcd.txt",
     "taken-in-attempts (1).jsonl",
     "state.json",
     "my attempts.jsonl",

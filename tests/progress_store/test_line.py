@@ -105,11 +105,24 @@ def test_of_lines_that_are_no_answers_not_all_are_read(tmp_path: Path, odd: byte
     assert path.stat().st_size == len(LINE) + 200_000 * len(odd)
 
 
-def test_the_longest_texts_and_gaps_fit_into_a_line() -> None:
+@pytest.mark.parametrize("sign", ["\U0001d7d8", "["])
+def test_the_longest_texts_and_gaps_fit_into_a_line(sign: str) -> None:
     """Only fields of an unknown kind can make a line too long, which merging counts on."""
-    wide = "\U0001d7d8" * 200
+    wide = sign * 200
     names = ("id", "code", "kind", "form", "skill", "slip")
     counts = ("level", "marks", "misses", "false_alarms", "milliseconds", "inputs")
     fields: dict[str, Any] = {**dict.fromkeys(names, wide), **dict.fromkeys(counts, 10**9)}
     longest = attempt(**fields, gaps=(10**9,) * 40)
     assert len(checked([longest])) < LONGEST_LINE / 2
+
+
+@pytest.mark.parametrize("fields", [[[]] * 600, [{"a": [0]}] * 300])
+def test_lists_without_end_are_not_read(tmp_path: Path, fields: list[object]) -> None:
+    """A log of such lines would take minutes and gigabytes; nor is one of them ever written."""
+    line = lines([attempt(1, other={"more": fields})])
+    log_with(tmp_path, LINE, line, lines([attempt(2, other={"more": "[" * 600})]))
+    with store(tmp_path) as opened:
+        assert [each.id for each in opened.attempts] == [attempt(0).id, attempt(2).id]
+        assert "is unreadable in line 2;" in opened.notices[0]
+        with pytest.raises(StoreError, match="too long for one line"):
+            opened.keep(attempt(3, other={"more": fields}))

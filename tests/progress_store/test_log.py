@@ -22,6 +22,11 @@ def written(folder: Path, *parts: bytes) -> Path:
     return path
 
 
+def torn_ends(folder: Path) -> list[Path]:
+    """Return the files in which torn ends were put aside."""
+    return sorted(folder.glob("attempts.torn-*.txt"))
+
+
 def test_attempts_are_added_a_line_each_and_read_back(tmp_path: Path) -> None:
     """The log only grows, and a second reading finds what was kept."""
     with store(tmp_path) as first:
@@ -43,7 +48,7 @@ def test_a_torn_end_is_put_aside_and_told(tmp_path: Path, end: bytes) -> None:
         assert len(opened.notices) == 1
         assert "torn" in opened.notices[0]
         opened.keep(attempt(5))
-    assert (tmp_path / "attempts.torn-1.txt").read_bytes() == end
+    assert [file.read_bytes() for file in torn_ends(tmp_path)] == [end]
     assert path.read_bytes().startswith(b"".join(LINES[:2]))
     with store(tmp_path) as again:
         assert [each.id for each in again.attempts] == [attempt(n).id for n in (0, 1, 5)]
@@ -55,8 +60,24 @@ def test_a_second_torn_end_has_a_file_of_its_own(tmp_path: Path) -> None:
     for half in (b"{one", b"{two"):
         written(tmp_path, LINES[0], half)
         store(tmp_path).close()
-    assert (tmp_path / "attempts.torn-1.txt").read_bytes() == b"{one"
-    assert (tmp_path / "attempts.torn-2.txt").read_bytes() == b"{two"
+    assert {file.read_bytes() for file in torn_ends(tmp_path)} == {b"{one", b"{two"}
+
+
+def test_a_torn_end_is_put_aside_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Also where the power fails between putting it aside and cutting it off."""
+
+    def cut(handle: int) -> None:
+        raise OSError(errno.EIO, "Input/output error")
+
+    path = written(tmp_path, LINES[0], b"{one")
+    with monkeypatch.context() as patched:
+        patched.setattr("progress_store.log.sync", cut)
+        with pytest.raises(StoreError, match="cannot be written"):
+            store(tmp_path)
+    path.write_bytes(LINES[0] + b"{one")
+    store(tmp_path).close()
+    assert [file.read_bytes() for file in torn_ends(tmp_path)] == [b"{one"]
+    assert path.read_bytes() == LINES[0]
 
 
 def test_a_whole_last_line_without_its_end_is_kept(tmp_path: Path) -> None:
@@ -159,6 +180,5 @@ def test_no_byte_is_ever_lost(tmp_path: Path, lines: list[bytes], end: bytes) ->
     path = written(tmp_path, content)
     with suppress(StoreError):  # of a file that is none of ours, which then stays as it is
         store(tmp_path).close()
-    aside = tmp_path / "attempts.torn-1.txt"
-    kept = path.read_bytes() + (aside.read_bytes() if aside.exists() else b"")
+    kept = path.read_bytes() + b"".join(aside.read_bytes() for aside in torn_ends(tmp_path))
     assert kept in (content, content + b"\n")
