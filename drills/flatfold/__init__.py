@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drills.flatfold.check import MOST_AT_A_POINT, Report, check_pattern, fault_in_words, faults
-from drills.flatfold.conditions import bits, conditions_of
+from drills.flatfold.conditions import Conditions, bits, conditions_of
 from drills.flatfold.folded import TearingError, cells_of, fold
 from drills.flatfold.labels import (
     clusters,
@@ -46,6 +46,7 @@ __all__ = [
     "MOST_AT_A_POINT",
     "UNLIMITED",
     "AnyAngle",
+    "Conditions",
     "CrossingError",
     "Crowded",
     "LayerSolution",

@@ -10,80 +10,58 @@ Origami Science & Art, Otsu 1994/1997, 15-29, from memory), by the names in use 
 
 The third needs no table here: an order of two faces is one fact for the whole sheet, so that it is
 the same in every cell. Sets of faces are the bits of an int, so that one "and" asks about all of
-them at once; tens of thousands of triples of faces shrink to a few dozen cells.
-
-A nest (taco-taco) is given by its four faces, those of one crease first. What is known of it is a
-number of six digits to the base 3, one for each pair of faces: 0 not known, 1 the first over the
-second, 2 under it. Tables give for each such number what follows.
+them at once; tens of thousands of triples of faces shrink to a few dozen cells, and the nests of two
+creases each to a few dozen places where creases nest.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import combinations, permutations, product
-from typing import TypeAlias
+from itertools import compress
+from typing import NamedTuple, TypeAlias
 
 from drills.flatfold.folded import Folded, cells_of
 from drills.flatfold.limit import UNLIMITED, Limit
 
-Nest: TypeAlias = tuple[int, int, int, int]
-
-_PAIRS = ((0, 1), (2, 3), (0, 2), (0, 3), (1, 2), (1, 3))
-
-STEPS = tuple(
-    step
-    for place, (one, two) in enumerate(_PAIRS)
-    for step in ((one, two, 3**place), (two, one, 2 * 3**place))
-)
-"""The places of two faces, the upper one first, with what knowing them adds to the number of a nest."""
+Crease: TypeAlias = tuple[int, int]
+"""The two faces of a crease."""
 
 
-def _nested_orders() -> Iterator[tuple[int, ...]]:
-    """Yield the digits of each order of the four faces that nests, the lowest digit first."""
-    for heights in permutations(range(4)):
-        low, high = sorted(heights[:2])
-        # the second crease lies between the faces of the first with both of its faces or with neither
-        if (low < heights[2] < high) == (low < heights[3] < high):
-            yield tuple(1 if heights[one] > heights[two] else 2 for one, two in _PAIRS)
+class Nest(NamedTuple):
+    """A crease among others at one place that open to the same side, and nest in it or lie apart from it.
 
+    ``others`` are the faces of the others; ``shifts`` pair the faces of all of them: each tells how many
+    numbers the second face of a crease comes after its first one, and the first faces of which it is so.
+    """
 
-def _following() -> Mapping[int, tuple[tuple[int, int], ...]]:
-    # every part of an order that nests is a state that may be met; the orders it fits say what follows
-    fitting: dict[int, list[tuple[int, ...]]] = defaultdict(list)
-    for order in _nested_orders():
-        for kept in product((0, 1), repeat=len(_PAIRS)):
-            digits = zip(order, kept, strict=True)
-            fitting[sum(3**place * digit * keep for place, (digit, keep) in enumerate(digits))].append(order)
-    return {known: tuple(_settled(known, orders)) for known, orders in fitting.items()}
+    crease: Crease
+    others: int
+    shifts: tuple[tuple[int, int], ...]
 
-
-def _settled(known: int, orders: Sequence[tuple[int, ...]]) -> Iterator[tuple[int, int]]:
-    """Yield the pairs not known that lie alike in all orders, the upper place first."""
-    for place, digits in enumerate(zip(*orders, strict=True)):
-        if known // 3**place % 3 == 0 and len(set(digits)) == 1:
-            one, two = _PAIRS[place]
-            yield (one, two) if digits[0] == 1 else (two, one)
-
-
-FOLLOWING = _following()
-"""Per number of a nest the places of the faces that follow, the upper first; no entry where it crosses."""
+    def mates(self, faces: int) -> int:
+        """Return, for faces of these creases, those at the other side of the same crease."""
+        # neighbouring creases have neighbouring numbers, so that a few shifts carry all faces to their mates
+        found = 0
+        for shift, firsts in self.shifts:
+            found |= (faces & firsts) << shift | faces >> shift & firsts
+        return found
 
 
 @dataclass(frozen=True)
 class Conditions:
     """All conditions of a folded sheet but its labels.
 
-    ``cells`` are sets of faces as bits; ``tacos`` give per crease its two faces and the set of faces
-    that run through it somewhere; ``nests`` are pairs of creases, each as its two faces.
+    ``cells`` are sets of faces as bits; ``tacos`` give per crease the set of faces that run through it
+    somewhere; ``nesting`` are the sets of creases that open to one side at one place.
     """
 
     faces: int
     cells: tuple[int, ...]
-    tacos: tuple[tuple[int, int, int], ...]
-    nests: tuple[Nest, ...]
+    tacos: tuple[tuple[Crease, int], ...]
+    nesting: tuple[tuple[Crease, ...], ...]
 
     @cached_property
     def overlaps(self) -> tuple[int, ...]:
@@ -107,47 +85,90 @@ class Conditions:
     def tacos_at(self) -> tuple[tuple[tuple[int, int], ...], ...]:
         """Per face the faces it is creased to, each with what runs through that crease."""
         found: list[list[tuple[int, int]]] = [[] for _ in range(self.faces)]
-        for one, two, through in self.tacos:
+        for (one, two), through in self.tacos:
             found[one].append((two, through))
             found[two].append((one, through))
         return tuple(map(tuple, found))
 
     @cached_property
-    def nests_at(self) -> dict[tuple[int, int], list[tuple[int, int]]]:
-        """Per two faces, the upper one first, the nests by number in which they meet, each with the step."""
-        found: dict[tuple[int, int], list[tuple[int, int]]] = defaultdict(list)
-        for number, nest in enumerate(self.nests):
-            for upper, lower, step in STEPS:
-                found[nest[upper], nest[lower]].append((number, step))
+    def nests_at(self) -> tuple[tuple[Nest, ...], ...]:
+        """Per face the nests of its creases."""
+        found: list[list[Nest]] = [[] for _ in range(self.faces)]
+        for creases in self.nesting:
+            for nest in _nests(creases):
+                for face in nest.crease:
+                    found[face].append(nest)
+        return tuple(map(tuple, found))
+
+    def together(self, one: int, two: int) -> int:
+        """Return the set of faces that lie over some cell where both of these faces do."""
+        found, here = 0, self.cells_at[one] & self.cells_at[two]
+        for number in bits(here):
+            found |= self.cells[number]
         return found
+
+
+def _nests(creases: Iterable[Crease]) -> list[Nest]:
+    """Return each of the creases that open to one side at one place, among the others."""
+    firsts_of: dict[int, int] = defaultdict(int)
+    for first, second in map(sorted, creases):
+        firsts_of[second - first] |= 1 << first
+    shifts = tuple(firsts_of.items())
+    faces = sum(firsts | firsts << shift for shift, firsts in shifts)
+    return [Nest((one, two), faces & ~(1 << one | 1 << two), shifts) for one, two in creases]
 
 
 def conditions_of(folded: Folded, limit: Limit = UNLIMITED) -> Conditions:
     """Return the conditions on the layers of a folded sheet; OutOfTimeError where that takes too long."""
     cells = cells_of(folded)
-    through: dict[tuple[int, int], int] = defaultdict(int)
-    nests: set[tuple[tuple[int, int], tuple[int, int]]] = set()
+    creases = {edge: (at[0], at[1]) for edge, at in enumerate(folded.sides) if len(set(at)) == 2}
+    through: dict[int, int] = defaultdict(int)
+    nesting: set[int] = set()
     for piece in cells.pieces:
         limit.check()
-        sides = [folded.sides[edge] for edge in piece.edges]
-        creases = [(faces[0], faces[1]) for faces in sides if len(faces) == 2]
-        for crease in creases:
-            # a face on both sides of the piece runs on across it: a tortilla for every crease here
-            through[crease] |= piece.left & piece.right
-        for side in (piece.left, piece.right):
-            # both faces of a crease lie on the same side of it, so that one of them tells to which it opens
-            here = sorted(crease for crease in creases if side >> crease[0] & 1)
-            nests.update(combinations(here, 2))
+        here = [edge for edge in piece.edges if edge in creases]
+        # a face on both sides of the piece runs on across it: a tortilla for every crease here
+        for edge in here:
+            through[edge] |= piece.left & piece.right
+        # both faces of a crease lie on the same side of it, so that one of them tells to which it opens
+        to_left = [edge for edge in here if piece.left >> creases[edge][0] & 1]
+        nesting.add(_as_bits(to_left))
+        nesting.add(_as_bits(here) ^ _as_bits(to_left))
     return Conditions(
         len(folded.faces),
         cells.sets,
-        tuple((one, two, faces) for (one, two), faces in through.items()),
-        tuple((*one, *two) for one, two in sorted(nests) if not set(one) & set(two)),
+        tuple((creases[edge], faces) for edge, faces in through.items() if faces),
+        tuple(tuple(creases[edge] for edge in bits(edges)) for edges in _largest(nesting)),
     )
+
+
+def _largest(sets: Iterable[int]) -> list[int]:
+    """Return the sets of at least two that lie in no other of them."""
+    kept: list[int] = []
+    kept_with: dict[int, list[int]] = defaultdict(list)
+    for each in sorted(sets, key=int.bit_count, reverse=True):
+        members = bits(each)
+        if len(members) > 1 and not any(each & ~larger == 0 for larger in kept_with[members[0]]):
+            kept.append(each)
+            for member in members:
+                kept_with[member].append(each)
+    return kept
+
+
+def _as_bits(numbers: Sequence[int]) -> int:
+    return sum(1 << number for number in numbers)
+
+
+_FEW = 6
+_NO_AND_YES = bytes.maketrans(b"01", b"\0\1")
 
 
 def bits(faces: int) -> list[int]:
     """Return the faces of a set, the smallest first."""
+    if faces.bit_count() > _FEW:
+        # the digits from the lowest on, as zeros and ones, say which numbers are taken: no loop of our own
+        digits = f"{faces:b}"[::-1].encode().translate(_NO_AND_YES)
+        return list(compress(range(len(digits)), digits))
     found = []
     while faces:
         # in two's complement x & -x is the lowest bit that is set

@@ -1,18 +1,18 @@
 """Does a labelled sheet fold flat, layers and all? An order of the layers, or the labels that contradict.
 
 What the labels say of neighbouring faces is put into an order, and all that follows from it is put
-in too, until nothing more does. Only then is an open pair guessed, on a copy; a guess that makes
-layers cross is taken back. The question is NP-complete (M. Bern, B. Hayes, SODA 1996) also for
+in too, until nothing more does. Only then is an open pair guessed; a guess that makes layers cross is
+taken back. The question is NP-complete (M. Bern, B. Hayes, SODA 1996) also for
 creases on a grid and its diagonals (H. Akitaya et al., Box pleating is hard, JCDCGG 2015), so that
 tries are counted; with labels on every crease there is hardly anything left to guess.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from drills.flatfold.conditions import FOLLOWING, Conditions, bits, conditions_of
+from drills.flatfold.conditions import Conditions, Nest, bits, conditions_of
 from drills.flatfold.folded import Folded, fold
 from drills.flatfold.limit import UNLIMITED, Limit
 from drills.pattern import CreasePattern, Label
@@ -22,27 +22,35 @@ class CrossingError(Exception):
     """The layers would cross."""
 
 
+BELOW, ABOVE = 0, 1
+"""The sides of a face: from each, the other is what it is seen from behind."""
+
+
 class Order:
     """Per face the sets of faces known below and above it; orders may run in circles over the sheet.
 
-    ``pairs`` are all that was put in, one after the other, so that the last ones can be taken out.
+    ``put_in`` is all that was put in, one after the other, so that the last of it can be taken out.
     """
 
     def __init__(self, conditions: Conditions, limit: Limit = UNLIMITED) -> None:
         self.conditions, self.limit = conditions, limit
         self.below = [0] * conditions.faces
         self.above = [0] * conditions.faces
-        self.known = [0] * len(conditions.nests)
-        self.pairs: list[tuple[int, int]] = []
+        self.put_in: list[tuple[int, int, int]] = []
+        # what is so of layers is so of the sheet seen from behind: each rule stands here once, for a side
+        self._known = self.below, self.above
+        self._followed = [0] * conditions.faces, [0] * conditions.faces
+        self._waiting = 0
 
     def take_out(self, kept: int) -> None:
-        """Leave the first so many pairs, as if the later ones had never been put in."""
-        while len(self.pairs) > kept:
-            upper, lower = self.pairs.pop()
-            self.below[upper] ^= 1 << lower
-            self.above[lower] ^= 1 << upper
-            for number, step in self.conditions.nests_at.get((upper, lower), ()):
-                self.known[number] -= step
+        """Leave the first so many that were put in, as if the later ones had never been."""
+        while len(self.put_in) > kept:
+            side, face, others = self.put_in.pop()
+            self._known[side][face] ^= others
+            for other in bits(others):
+                self._known[1 - side][other] ^= 1 << face
+        for known, followed in zip(self._known, self._followed, strict=True):
+            followed[:] = (old & now for old, now in zip(followed, known, strict=True))
 
     def open_pair(self) -> tuple[int, int] | None:
         """Return two overlapping faces whose order is not known, those with most unknown first."""
@@ -57,67 +65,91 @@ class Order:
         unknown = self.conditions.overlaps[chosen] & ~(self.below[chosen] | self.above[chosen])
         return chosen, (unknown & -unknown).bit_length() - 1
 
-    def put(self, pairs: list[tuple[int, int]]) -> None:
+    def put(self, pairs: Iterable[tuple[int, int]]) -> None:
         """Put the first face of each pair over the second and follow up; CrossingError if it cannot be."""
-        waiting = list(pairs)
-        while waiting:
-            upper, lower = waiting.pop()
-            # below and above are kept in step, so that one bit tells whether this is known already
-            if self.below[upper] >> lower & 1:
-                continue
-            if upper == lower or self.above[upper] >> lower & 1:
-                raise CrossingError
-            self.below[upper] |= 1 << lower
-            self.above[lower] |= 1 << upper
-            self.pairs.append((upper, lower))
-            if not len(self.pairs) % BETWEEN_CHECKS:
+        self._waiting = 0
+        for upper, lower in pairs:
+            self._add(BELOW, upper, 1 << lower)
+        # by rounds, so that a face has gained much when it is looked at
+        while self._waiting:
+            for face in bits(self._waiting):
                 self.limit.check()
-            self._follow_tacos(upper, lower, waiting)
-            self._follow_cells(upper, lower, waiting)
-            self._follow_nests(upper, lower, waiting)
+                self._waiting &= ~(1 << face)
+                self._follow_cells(BELOW, face)
+                self._follow_cells(ABOVE, face)
+                self._follow_tacos(face)
+                for nest in self.conditions.nests_at[face]:
+                    self._follow_nest(nest)
 
-    def _follow_tacos(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
-        """Put what runs through a crease over both of its faces or under both."""
-        for other, through in self.conditions.tacos_at[upper]:
-            if through >> lower & 1:
-                waiting.append((other, lower))
-        for other, through in self.conditions.tacos_at[lower]:
-            if through >> upper & 1:
-                waiting.append((upper, other))
-
-    def _follow_cells(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
-        """Put what is over the upper face over the lower one, and so on below, where all three meet."""
-        overlaps, cells = self.conditions.overlaps, self.conditions.cells_at
-        # faces over one cell are stacked; faces that meet nowhere may well run in a circle
-        here = cells[upper] & cells[lower]
-        over = self.above[upper] & overlaps[lower] & ~self.above[lower]
-        under = self.below[lower] & overlaps[upper] & ~self.below[upper]
-        if over:
-            waiting += [(face, lower) for face in bits(over) if cells[face] & here]
-        if under:
-            waiting += [(upper, face) for face in bits(under) if cells[face] & here]
-
-    def _follow_nests(self, upper: int, lower: int, waiting: list[tuple[int, int]]) -> None:
-        """Keep two creases on one side of a piece nested or apart."""
-        known, nests = self.known, self.conditions.nests
-        is_crossing = False
-        # each pair is put in once, so that adding its step sets one digit of the number that was 0;
-        # all of them are added before a crossing is told, so that all of them can be taken out again
-        for number, step in self.conditions.nests_at.get((upper, lower), ()):
-            known[number] += step
-            following = FOLLOWING.get(known[number])
-            if following is None:
-                is_crossing = True
-            elif following:
-                nest = nests[number]
-                waiting += [(nest[one], nest[two]) for one, two in following]
-        if is_crossing:
+    def _add(self, side: int, face: int, others: int) -> None:
+        """Put other faces below a face, or above it, and note whose followers wait to be looked at."""
+        new = others & ~self._known[side][face]
+        if not new:
+            return
+        if new & (self._known[1 - side][face] | 1 << face):
             raise CrossingError
+        self._known[side][face] |= new
+        opposite, here = self._known[1 - side], 1 << face
+        for other in bits(new):
+            opposite[other] |= here
+        self.put_in.append((side, face, new))
+        self._waiting |= new | here
+
+    def _follow_cells(self, side: int, face: int) -> None:
+        """Put under a face what lies under those that came to lie under it, where all three meet."""
+        known, followed = self._known[side], self._followed[side]
+        new, followed[face] = known[face] & ~followed[face], known[face]
+        missing = self.conditions.overlaps[face] & ~known[face]
+        gained = 0
+        for other in bits(new) if missing else ():
+            beyond = known[other] & missing
+            # faces over one cell are stacked; faces that meet nowhere may well run in a circle
+            if beyond and (beyond := beyond & self.conditions.together(face, other)):
+                gained |= beyond
+                missing &= ~beyond
+        self._add(side, face, gained)
+
+    def _follow_tacos(self, face: int) -> None:
+        """Put what runs through a crease over both of its faces or under both."""
+        for other, through in self.conditions.tacos_at[face]:
+            self._add(BELOW, other, self.below[face] & through)
+            self._add(ABOVE, other, self.above[face] & through)
+
+    def _follow_nest(self, nest: Nest) -> None:
+        """Keep two creases on one side of a piece nested or apart.
+
+        A face lies between those of a crease just if its mate does.
+        """
+        one, two = nest.crease
+        if self.above[one] >> two & 1:
+            one, two = two, one
+        elif not self.below[one] >> two & 1:
+            self._follow_open_nest(nest)
+            return
+        lower, upper = self.below[one] & nest.others, self.above[two] & nest.others
+        outside = (self.above[one] | self.below[two]) & nest.others
+        between = nest.mates(lower & upper)
+        self._add(BELOW, one, between)
+        self._add(ABOVE, two, between)
+        if outside:
+            # of a mate that is not between either, one face of the crease may tell on which side it is
+            apart = nest.mates(outside)
+            self._add(BELOW, two, apart & lower)
+            self._add(ABOVE, one, apart & upper)
+
+    def _follow_open_nest(self, nest: Nest) -> None:
+        """Put two creases apart where the upper faces of each lie over the lower ones of the other.
+
+        Without labels: a over d and b over c, of creases ab and cd, leave only both over both.
+        """
+        one, two = nest.crease
+        lower = self.below[one] & nest.mates(self.below[two] & nest.others)
+        if lower:
+            self._add(BELOW, two, lower)
+            self._add(BELOW, one, nest.mates(lower))
 
 
 TRIES = 2000
-BETWEEN_CHECKS = 256
-"""Pairs put in between two looks at the clock."""
 
 
 @dataclass(frozen=True)
@@ -190,10 +222,10 @@ def _labels_of(folded: Folded, below: tuple[int, ...]) -> tuple[Label, ...]:
 
 def _complete(order: Order, tries: int) -> None:
     """Guess open pairs until none is left; CrossingError where every guess makes layers cross."""
-    # per guess that stands: how many pairs were known before it, and the other way round, if untried
+    # per guess that stands: how much was put in before it, and the other way round, if untried
     guesses: list[tuple[int, tuple[int, int] | None]] = []
     while pair := order.open_pair():
-        guesses.append((len(order.pairs), pair[::-1]))
+        guesses.append((len(order.put_in), pair[::-1]))
         while True:
             tries -= 1
             if tries < 0:

@@ -91,7 +91,7 @@ def _grown(order: Order) -> Iterator[Order]:
     if pair is None:
         yield order
         return
-    known = len(order.pairs)
+    known = len(order.put_in)
     for guess in (pair, pair[::-1]):
         with suppress(CrossingError):
             order.put([guess])
