@@ -94,10 +94,14 @@ class Console:
 
     def line(self) -> str:
         """Return the next line of standard input, empty at its end; InputError where it is too long."""
+        return self.next_line() or ""
+
+    def next_line(self) -> str | None:
+        """Return the next line of standard input, None at its end; InputError where it is too long."""
         line = self.stdin.readline(LONGEST_LINE)
         if len(line) == LONGEST_LINE:
             raise InputError(f"A line has fewer than {LONGEST_LINE} characters; type a shorter one.")
-        return line.strip()
+        return line.strip() if line else None
 
     @property
     def is_typed(self) -> bool:
@@ -130,7 +134,7 @@ def data_folder(options: Namespace, console: Console) -> Path:
     return user_data_path("slantwise", appauthor=False)
 
 
-_NO_TERMINAL = "Slantwise needs a terminal; for plain text use: slantwise drill CODE --text"
+_NO_TERMINAL = "Slantwise needs a terminal; for plain text use: slantwise today --text"
 
 
 def open_app(options: Namespace, console: Console, start: Start) -> int:

@@ -202,6 +202,12 @@ class DrillFlow:
         if self.source.turn_to(page):
             self.begin_next()
 
+    def give(self, given: object) -> None:
+        """Answer with what was typed as text."""
+        if isinstance(self.state, Asking):
+            self._input()
+            self._answer(given, self.state.helped)
+
     def change(self, field: int, by: int) -> None:
         """Change a number of the answer by a click."""
         if isinstance(self.state, Asking):

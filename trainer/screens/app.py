@@ -42,8 +42,8 @@ LOOKS_FOR_TERMINAL_EVERY = 2.0
 ENDED_BY_SIGNAL, HANGUP = 128, 1
 """What is added to a signal's number to make the exit status, and the number that a lost terminal has."""
 
-Start: TypeAlias = Literal["opening"] | Target | Code
-"""The opening, a warm-up that rises to a target, or one drill."""
+Start: TypeAlias = Literal["opening", "today"] | Target | Code
+"""The opening, today's round, a warm-up that rises to a target, or one drill."""
 
 DARK_THEME = Theme(
     "dark", primary="#56B4E9", background=str(DARK.screen), surface="#1C1C1C", foreground="#E6E6E6", dark=True
@@ -81,6 +81,8 @@ class Slantwise(App[None]):
             self.push_screen(DrillScreen(warm_up(self.store, self.clock, self._start)))
         elif isinstance(self._start, Code):
             self.push_screen(DrillScreen(rounds.picked(self.store, self.clock, self._start)))
+        elif self._start == "today":
+            self.open("today")
         elif not self.store.settings.started:
             self.push_screen(WelcomeScreen())
 

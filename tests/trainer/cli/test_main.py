@@ -140,7 +140,7 @@ def test_missing_parts_are_named(tmp_path: Path) -> None:
 @pytest.mark.parametrize("argv", [[], ["warmup"], ["drill", "labels-3-41"], ["--data", "x"]])
 def test_the_app_needs_a_terminal(tmp_path: Path, argv: list[str]) -> None:
     """Without one it says what works without."""
-    needs = "Slantwise needs a terminal; for plain text use: slantwise drill CODE --text\n"
+    needs = "Slantwise needs a terminal; for plain text use: slantwise today --text\n"
     assert call(tmp_path, *argv) == (2, "", needs)
 
 

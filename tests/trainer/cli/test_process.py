@@ -57,10 +57,12 @@ LOADED = {
     "drill labels-3-41": (2, COMMAND | QUESTIONS | ASKED, set()),
     "drill labels-3-41 --json": (0, COMMAND | QUESTIONS | ASKED, set()),
     "drill steps-1-3 --text": (0, COMMAND | PRACTICE | ASKED, {"filelock", "fsrs", "typing_extensions"}),
+    "today": (2, COMMAND | PRACTICE | ASKED, {"filelock", "fsrs", "typing_extensions"}),
+    "today --text": (2, COMMAND | PRACTICE | ASKED, {"filelock", "fsrs", "typing_extensions"}),
     "check FILE": (0, COMMAND | PATTERNS | DRAWN, set()),
     "check FILE --json": (0, COMMAND | PATTERNS | DRAWN, set()),
     "plan FILE": (0, COMMAND | QUESTIONS | DRAWN | {"drills.plan"}, set()),
-    "record": (0, COMMAND | PRACTICE | DRAWN, set()),
+    "record": (0, COMMAND | PRACTICE | DRAWN, {"numpy"}),
     "merge DIR": (2, COMMAND | PRACTICE, {"filelock"}),
 }
 """For each command its exit status, the most that it loads of ours, and of others' packages."""
