@@ -115,7 +115,7 @@ async def test_it_is_answered_by_keys_alone(tmp_path: Path, right: bool) -> None
 async def test_it_is_answered_in_the_app_by_mouse(tmp_path: Path) -> None:
     """Its number is clicked up from nothing, and one less is there to be clicked too."""
     async with playing(tmp_path, read_code("toy-4-1"), settings=WAITING) as play:
-        assert any("[-]  _ [+] number" in line for line in play.panel)
+        assert "[-] _ [+] number" in play.said
         await click_answer(play)
         assert [line["right"] for line in play.log()] == [True]
         assert [line["means"] for line in play.log()] == ["mouse"]

@@ -123,9 +123,16 @@ ACTIONS = (
         "Go on by itself after a quick right answer, or wait for a key",
         ("opening",),
     ),
-    Action("begin", ("enter",), "Enter", "Enter begin", "Three minutes on one small sheet", ("welcome",)),
+    Action(
+        "begin",
+        ("enter",),
+        "Enter",
+        "Enter begin",
+        "Three minutes on one small sheet, and after them the drills that find your level",
+        ("welcome",),
+    ),
     Action("place_me", ("p",), "p", "p find my level", "A few drills that find your level", ("welcome",)),
-    Action("skip", ("s",), "s", "s skip both", "Skip both and start at level 1", ("welcome",)),
+    Action("skip", ("s",), "s", "s skip", "Skip what is offered and start at level 1", ("welcome",)),
     Action("answer", ("enter",), "Enter", "Enter answer", "Answer", ("drill", "letters")),
     Action(
         "go",

@@ -22,6 +22,7 @@ from drills.pattern.crease_pattern import (
     face_cycles,
     faces,
     straight_runs,
+    straight_runs_among,
 )
 from drills.pattern.words import (
     LABELS,
@@ -63,6 +64,7 @@ __all__ = [
     "step_in_words",
     "step_with_directions",
     "straight_runs",
+    "straight_runs_among",
     "times",
     "to_origin",
     "turned",

@@ -205,7 +205,12 @@ class Run(NamedTuple):
 
 def straight_runs(pattern: CreasePattern, role: Role) -> list[Run]:
     """Return the longest straight rows of edges of a role."""
-    return _runs(pattern, role, lambda edge, vertex: _straight_ahead(pattern, edge, vertex))
+    return straight_runs_among(pattern, _of_role(pattern, role))
+
+
+def straight_runs_among(pattern: CreasePattern, edges: Iterable[int]) -> list[Run]:
+    """Return the longest straight rows of some edges."""
+    return _runs(pattern, set(edges), lambda edge, vertex: _straight_ahead(pattern, edge, vertex))
 
 
 def bent_runs(pattern: CreasePattern, role: Role) -> list[Run]:
@@ -218,7 +223,11 @@ def bent_runs(pattern: CreasePattern, role: Role) -> list[Run]:
         others = [e for e in pattern.around[vertex] if e != edge and pattern.edges[e].role == role]
         return others[0] if len(others) == 1 else None
 
-    return _runs(pattern, role, onward)
+    return _runs(pattern, _of_role(pattern, role), onward)
+
+
+def _of_role(pattern: CreasePattern, role: Role) -> set[int]:
+    return {edge for edge in pattern.creases if pattern.edges[edge].role == role}
 
 
 def _straight_ahead(pattern: CreasePattern, edge: int, vertex: int) -> int | None:
@@ -226,9 +235,8 @@ def _straight_ahead(pattern: CreasePattern, edge: int, vertex: int) -> int | Non
     return ahead[0] if ahead else None
 
 
-def _runs(pattern: CreasePattern, role: Role, onward: _Onward) -> list[Run]:
-    """Return rows of edges of a role: from each edge not yet in a row as far as it goes both ways."""
-    waiting = {edge for edge in pattern.creases if pattern.edges[edge].role == role}
+def _runs(pattern: CreasePattern, waiting: set[int], onward: _Onward) -> list[Run]:
+    """Return rows of edges: from each edge not yet in a row as far as it goes both ways."""
     runs = []
     for edge in sorted(waiting):
         if edge in waiting:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
 from drills.questions.asking.labels import COUNTING_UP_TO, MarkWrongLabels
+from drills.questions.asking.marking import MarkQuestion
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment, with_directions_of
 from drills.questions.asking.stretches import FindStretches, MarkedPlaces, Outlines
 from drills.questions.certificate import certify
@@ -21,6 +22,7 @@ from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
 from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
 from drills.questions.question import (
+    MAY_BE_NONE,
     AnyQuestion,
     Count,
     Drill,
@@ -59,6 +61,7 @@ __all__ = [
     "KINDS",
     "LARGE",
     "LARGEST_SEED",
+    "MAY_BE_NONE",
     "MISTAKES",
     "NO_FEATURES",
     "SEVERAL",
@@ -77,6 +80,7 @@ __all__ = [
     "Highlights",
     "JoinPoints",
     "MarkInsideLines",
+    "MarkQuestion",
     "MarkTurningPoints",
     "MarkWrongLabels",
     "MarkedPlaces",

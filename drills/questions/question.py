@@ -97,8 +97,17 @@ class Marks(NamedTuple):
             return f"You marked no {noun}."
         right = len(truth.items & self.items)
         missed, extra = len(truth.items) - right, len(self.items) - right
-        parts = [f"{right} right"] + [f"{missed} missed"] * bool(missed) + [f"{extra} too many"] * bool(extra)
-        return f"You marked {number_of(len(self.items), noun)}: {', '.join(parts)}."
+        parts = [f"{right} right"] + [f"{extra} too many"] * bool(extra)
+        return f"You marked {number_of(len(self.items), noun)}: {', '.join(parts)}." + not_marked(missed)
+
+
+def not_marked(number: int) -> str:
+    """Return how many were missed, as a sentence that follows another; empty where none was."""
+    return f" You missed {number}." if number else ""
+
+
+MAY_BE_NONE = "There may be none."
+"""Said in every question that may have nothing to mark."""
 
 
 @dataclass(frozen=True)
@@ -126,6 +135,11 @@ class Question(ABC, Generic[Truth, Given]):
     def lit_points(self) -> frozenset[int]:
         """The vertices that are lit while it is asked."""
         return frozenset()
+
+    @property
+    def may_be_none(self) -> bool:
+        """Whether its words say that there may be nothing to mark."""
+        return any(MAY_BE_NONE in line for line in self.says)
 
     @property
     def marks(self) -> int:

@@ -31,10 +31,12 @@ LIKES: Mapping[str, frozenset[str]] = {
 }
 """The steps of the other triangles, by the one they are practised with."""
 
-_NAMES = {"read": "reading a step", "place": "placing a step"}
-_OF = {ratio: f"of {ratio.replace(':', ' and ')}" for ratio in RATIOS}
-_OF |= {"1:4": "such as 1 and 4, or 1 and 5", "2:3": "such as 2 and 3, or 3 and 5"}
-SKILLS = {f"steps {form} {ratio}": f"{_NAMES[form]} {of}" for form in FORMS for ratio, of in _OF.items()}
+_NAMES = {"read": "reading", "place": "placing"}
+_SLANTS = {ratio: f"a {ratio.replace(':', ' by ')} slant" for ratio in RATIOS}
+_SLANTS |= {"1:4": "a slant such as 1 by 4, or 1 by 5", "2:3": "a slant such as 2 by 3, or 3 by 5"}
+SKILLS = {
+    f"steps {form} {ratio}": f"{_NAMES[form]} {name}" for form in FORMS for ratio, name in _SLANTS.items()
+}
 
 _LEVELS = (
     Level(((1, 1),), (0,)),
@@ -71,7 +73,7 @@ def _small(level: Level, chance: Chance) -> tuple[str, Stretch | Recipe]:
 
 def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
     """Return a ratio and a sheet from level 5 on; the other triangles stand alone."""
-    ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_OF))
+    ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_SLANTS))
     if code.level == SEVERAL or (code.level == LARGE and ratio in RATIOS):
         return ratio, recipe_at(code, chance, MOST_STRUCTURES if code.level == LARGE else 3)
     return ratio, single_stretch_at(code.level, chance, [t for t in TRIANGLES if ratio in ratios_of(t)])

@@ -89,6 +89,14 @@ class AnswerInput(Generic[Asked]):
         """Return what is missing for an answer, in one sentence."""
         return ""
 
+    def answered_besides(self, given: object) -> str:
+        """Return what was given besides what was done for the person; empty where nothing was, or no part."""
+        return ""
+
+    def refusal(self, digit: int) -> str:
+        """Return why a digit cannot be typed now, in one sentence; empty where it can."""
+        return ""
+
     def look(self) -> Look:
         """Return how the board shows the drill and the answer so far."""
         points = points_at(self.drill.pattern, self.question.lit_points)

@@ -8,7 +8,7 @@ from itertools import count
 from drills.geometry import Direction, Point, moved
 from drills.pattern import CreasePattern, place
 from drills.questions import Drill, FindStretches, MarkedPlaces, PlaceStep
-from drills.structures import middle_of
+from drills.structures import lies_within, middle_of
 from trainer.actions import LETTERS
 from trainer.answering.answer_input import AnswerInput
 from trainer.answering.letters import BY_LETTERS, LetteredInput, Places
@@ -149,19 +149,28 @@ class FindingInput(LetteredInput[FindStretches, Point]):
         if len(truth.edges) < 2:
             return ""
         self.marks = [middle_of(self.drill.pattern, truth.edges[0])]
+        self.begun = frozenset(self.marks)
         return f"1 of {len(truth.edges)} is marked for you; mark the rest."
 
     def answer(self) -> MarkedPlaces | None:
-        """Return the marks once there are any: that there is nothing to mark has a key of its own."""
-        return MarkedPlaces(frozenset(self.marks)) if self.marks else None
+        """Return the marks once there are own ones: that there is nothing to mark has a key of its own."""
+        return MarkedPlaces(frozenset(self.marks)) if self.marks and self.has_own else None
+
+    def answered_besides(self, given: object) -> str:
+        """Return what was marked besides what was marked for the person."""
+        if not self.begun or not isinstance(given, MarkedPlaces):
+            return ""
+        pattern, own = self.drill.pattern, MarkedPlaces(given.points - self.begun)
+        left = tuple(
+            outline
+            for outline in self.question.answer.edges
+            if not any(lies_within(pattern, outline, at) for at in self.begun)
+        )
+        return f"{self.begun_in_words()} {FindStretches.of(left).judge(self.drill, own).answered}"
 
     def nothing(self) -> MarkedPlaces:
         """Return the answer that there is no slanted stretch."""
         return MarkedPlaces(frozenset())
-
-    def missing(self) -> str:
-        """Return what to do."""
-        return "Nothing is marked; press 0 if there is nothing to mark."
 
     def look(self) -> Look:
         """Return the board with cursor and marks."""
@@ -177,7 +186,7 @@ class FindingInput(LetteredInput[FindStretches, Point]):
         """Return where the cursor is, and how many places are marked."""
         marked = " (marked)" if self.at in self.marks else ""
         here = f"At {place(self.drill.pattern, self.at)}{marked}."
-        return *self.says_of_letters("place"), here, f"Marked: {len(self.marks)}"
+        return *self.says_of_letters("place"), here, self.says_of_marks()
 
     def _stops(self) -> list[Point]:
         left, bottom, right, top = (int(value) for value in self.drill.pattern.box)

@@ -83,6 +83,7 @@ class LetteredInput(AnswerInput[Asked], ABC, Generic[Asked, Item]):
         super().__init__(drill, question)
         self.scale: Scale | None = None
         self.marks: list[Item] = []
+        self.begun: frozenset[Item] = frozenset()
         self.lettered: Lettered[Item] | None = None
 
     @property
@@ -133,6 +134,27 @@ class LetteredInput(AnswerInput[Asked], ABC, Generic[Asked, Item]):
             return f"Type the letter at your {noun}, then its own.", "Esc: no letters."
         back = "Esc: all letters. a: none." if len(self.lettered.parts) > 1 else "Esc: no letters."
         return f"Type a {noun}'s letter to {does}.", back
+
+    @property
+    def has_own(self) -> bool:
+        """Whether anything is marked, or unmarked, besides what was done for the person."""
+        return frozenset(self.marks) != self.begun
+
+    def missing(self) -> str:
+        """Return what to do."""
+        if self.begun:
+            return f"{self.begun_in_words()} Mark the rest."
+        none = " Press 0 if there is nothing to mark." if self.question.may_be_none else ""
+        return f"Nothing is marked yet.{none}"
+
+    def begun_in_words(self) -> str:
+        """Return how many were marked for the person."""
+        return f"{len(self.begun)} {'was' if len(self.begun) == 1 else 'were'} marked for you."
+
+    def says_of_marks(self) -> str:
+        """Return how many are marked, and how many of them for the person."""
+        begun = len(self.begun.intersection(self.marks))
+        return f"Marked: {len(self.marks)}" + (f", {begun} for you" if begun else "")
 
     @abstractmethod
     def places(self, scale: Scale) -> Places[Item]:

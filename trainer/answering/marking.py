@@ -11,10 +11,10 @@ from drills.questions import (
     Drill,
     JoinPoints,
     MarkInsideLines,
+    MarkQuestion,
     Marks,
     MarkTurningPoints,
     MarkWrongLabels,
-    Question,
 )
 from trainer.answering.letters import BY_LETTERS, LetteredInput, Places
 from trainer.board import (
@@ -34,7 +34,7 @@ from trainer.board import (
     track_of,
 )
 
-Asked = TypeVar("Asked", bound=Question[Marks, Marks])
+Asked = TypeVar("Asked", bound=MarkQuestion)
 
 
 class MarkingInput(LetteredInput[Asked, int], ABC):
@@ -93,15 +93,19 @@ class MarkingInput(LetteredInput[Asked, int], ABC):
         if len(truth.items) < 2:
             return ""
         self.marks = sorted(truth.items)[: len(truth.items) // 2]
+        self.begun = frozenset(self.marks)
         return f"{len(self.marks)} of {len(truth.items)} are marked for you; mark the rest."
 
     def answer(self) -> Marks | None:
-        """Return the marks once there are any: that there is nothing to mark has a key of its own."""
-        return Marks(frozenset(self.marks)) if self.marks else None
+        """Return the marks once there are own ones: that there is nothing to mark has a key of its own."""
+        return Marks(frozenset(self.marks)) if self.marks and self.has_own else None
 
-    def missing(self) -> str:
-        """Return what to do."""
-        return "Nothing is marked; press 0 if there is nothing to mark."
+    def answered_besides(self, given: object) -> str:
+        """Return what was marked besides what was marked for the person."""
+        if not self.begun or not isinstance(given, Marks):
+            return ""
+        own, left = Marks(given.items - self.begun), Marks(self.question.answer.items - self.begun)
+        return f"{self.begun_in_words()} {own.counted_against(left, self.question.marked)}"
 
     @abstractmethod
     def under_cursor(self) -> int | None:
@@ -187,7 +191,7 @@ class CreasesInput(MarkingInput[MarkInsideLines | MarkWrongLabels]):
             marked = " (marked)" if edge in self.marks else ""
             role, label = not self.question.asks_for_roles, self.drill.shows_labels
             said.append(f"Lit: {crease_in_words(pattern, edge, vertex, role=role, label=label)}{marked}.")
-        return *self.says_of_letters("crease"), *said, f"Marked: {len(self.marks)}"
+        return *self.says_of_letters("crease"), *said, self.says_of_marks()
 
     def _ends(self, edge: int) -> tuple[int, int]:
         return self.drill.pattern.edges[edge].start, self.drill.pattern.edges[edge].end
@@ -242,7 +246,7 @@ class PointsInput(MarkingInput[MarkTurningPoints | JoinPoints]):
         return (
             *self.says_of_letters("point"),
             f"At point {self.at_point(self.cursor.vertex)}{marked}.",
-            f"Marked: {len(self.marks)}",
+            self.says_of_marks(),
         )
 
 

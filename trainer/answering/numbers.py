@@ -68,6 +68,11 @@ class NumbersInput(AnswerInput[Asked]):
         if joined:
             self._put(joined)
 
+    def refusal(self, digit: int) -> str:
+        """Return that no number begins with 0, where a 0 would begin one."""
+        follows = self._last == "digit" and 10 * self.numbers[self.at] <= self.most
+        return "" if digit or follows else "No number here is 0: type one from 1 up."
+
     def _put(self, number: int) -> None:
         self.numbers[self.at], self._last = number, "digit"
         if not self.waits:

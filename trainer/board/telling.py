@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
 from math import hypot
 
 from drills.geometry import move_between, moved
-from drills.pattern import CreasePattern
+from drills.pattern import CreasePattern, straight_runs_among
 from trainer.board.canvas import Canvas
 from trainer.board.look import Look, Marked
 from trainer.board.notes import write_at_crease, write_at_point
 from trainer.board.palette import SIGNS, Ink, Mark
 from trainer.board.raster import Dot, Masks, line_dots, masks_of, thickened
 from trainer.board.scale import Scale
-from trainer.board.static_layer import middle_first
 
-SIGN_EVERY = 6
-"""Cells from one sign to the next along a crease that was missed or too many."""
 THICK_FROM = 7
 """With fewer dots a square two dots would fill what is to be shaded between parallel lines."""
 CHORD = 1.0
@@ -49,7 +46,7 @@ def tell(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:
         canvas.draw(masks, Ink.REASON)
         canvas.mark(masks, mark)
     _draw_chords(canvas, pattern, look.angles)
-    _put_signs(canvas, look, judged)
+    _put_signs(canvas, pattern, look, judged)
     for mark, marked in judgements(look):
         for cell in (canvas.cell(point) for point in marked.points):
             if cell is not None:
@@ -100,16 +97,16 @@ def _told(canvas: Canvas, pattern: CreasePattern, look: Look, mark: Mark, edge: 
     return thickened(masks, is_steep, scale.columns, scale.rows)
 
 
-def _put_signs(canvas: Canvas, look: Look, judged: list[tuple[Mark, int]]) -> None:
-    """Put a sign on each crease, with its note if it has one; edges of one outline wear one in its middle."""
+def _put_signs(canvas: Canvas, pattern: CreasePattern, look: Look, judged: list[tuple[Mark, int]]) -> None:
+    """Put a sign in the middle of each line, with its note if it has one, and of each outline."""
     notes, marks = dict(look.notes), {edge: mark for mark, edge in judged}
     together = frozenset[int]().union(*look.outlines)
-    for edge, mark in marks.items():
-        cells = canvas.layer.edges[edge]
-        if edge in notes:
-            write_at_crease(canvas, cells, SIGNS[mark] + notes[edge], mark)
-        elif edge not in together:
-            for cell in _places(canvas, cells, mark):
+    for edge in marks.keys() & notes.keys():
+        write_at_crease(canvas, canvas.layer.edges[edge], SIGNS[marks[edge]] + notes[edge], marks[edge])
+    for mark in dict.fromkeys(marks.values()):
+        creases = {edge for edge in marks.keys() - notes.keys() - together if marks[edge] is mark}
+        for line in _lines(pattern, creases, look.labels):
+            for cell in _middle_of_line(canvas, line):
                 _sign(canvas, cell, mark)
     for outline in look.outlines:
         middle, of_outline = _middle(canvas, outline), marks.get(min(outline))
@@ -117,13 +114,25 @@ def _put_signs(canvas: Canvas, look: Look, judged: list[tuple[Mark, int]]) -> No
             _sign(canvas, middle, of_outline)
 
 
-def _places(canvas: Canvas, cells: Masks, mark: Mark) -> Iterator[int]:
-    """Yield where signs go: the middle, and again and again along what was missed or too many."""
-    inner = [cell for cell in cells if cell not in canvas.layer.keep] or list(cells)
-    if mark is Mark.RIGHT:
-        yield from middle_first(dict.fromkeys(inner, 0))[:1]
-    else:
-        yield from inner[len(inner) // 2 % SIGN_EVERY :: SIGN_EVERY]
+def _lines(pattern: CreasePattern, creases: Iterable[int], one_by_one: bool) -> list[tuple[int, ...]]:
+    """Return creases that run straight on as one line, or one by one where each has a label of its own."""
+    if one_by_one:
+        return [(crease,) for crease in creases]
+    return [run.edges for run in straight_runs_among(pattern, creases)]
+
+
+def _middle_of_line(canvas: Canvas, line: tuple[int, ...]) -> list[int]:
+    """Return the cell in the middle of what is in view of a line, on no point if that can be; or none."""
+    columns = canvas.layer.scale.columns
+    cells = [cell for edge in line for cell in canvas.layer.edges[edge]]
+    cells = [cell for cell in cells if cell not in canvas.layer.keep] or cells
+    rows, places = [cell // columns for cell in cells], [cell % columns for cell in cells]
+    # twice as far, so that whole numbers will do
+    away = {
+        cell: abs(2 * row - min(rows) - max(rows)) + abs(2 * place - min(places) - max(places))
+        for cell, row, place in zip(cells, rows, places, strict=True)
+    }
+    return sorted(away, key=lambda cell: away[cell])[:1]
 
 
 def _middle(canvas: Canvas, outline: frozenset[int]) -> int | None:

@@ -19,6 +19,11 @@ from trainer.practice.drill_source import DrillSource
 from trainer.practice.making import Making
 from trainer.ways_of_asking import input_for
 
+LATE = 0.3
+"""Seconds after going on by itself in which a key may still be meant for the verdict before."""
+MEANT_BEFORE = frozenset({"answer", "go_on", "mark"})
+"""What the keys that go on from a verdict do on the next question."""
+
 
 @dataclass(frozen=True)
 class Asking:
@@ -110,6 +115,8 @@ class DrillFlow:
         self._ticks, self._warn, self._goes_on_after_right = ticks, warn, goes_on_after_right
         self._watch = Watch(ticks)
         self._device: InputDevice = "keys"
+        self._was_kept = False
+        self._went_on_at: float | None = None
 
     def begin_next(self) -> None:
         """Put the next question, half of it answered or all of it worked where it is new; or be over."""
@@ -171,6 +178,17 @@ class DrillFlow:
         """Note by which device the person is about to do something."""
         self._device = device
 
+    def go_on_by_itself(self, told: Told) -> None:
+        """Go on from a verdict that still is the one in hand, where no key has said otherwise."""
+        if self.state is told:
+            self.press("go_on")
+            self._went_on_at = self._ticks()
+
+    def _is_late(self, name: str) -> bool:
+        """Whether an action was meant for the verdict from which it just went on by itself."""
+        went_on_at = self._went_on_at
+        return name in MEANT_BEFORE and went_on_at is not None and self._ticks() - went_on_at < LATE
+
     def stays(self) -> None:
         """Go on by a key only: the person reads."""
         if isinstance(self.state, Told):
@@ -187,7 +205,8 @@ class DrillFlow:
 
     def press(self, name: str, key: str = "") -> None:
         """Do an action, with the key that was pressed where it takes one; nothing where it does not work."""
-        if isinstance(self.state, Over) or name not in {action.name for action in self.actions}:
+        works = name in {action.name for action in self.actions}
+        if isinstance(self.state, Over) or not works or self._is_late(name):
             return
         if name in ("page_on", "page_back"):
             self._turn(on=name == "page_on")
@@ -247,15 +266,20 @@ class DrillFlow:
                 self._answer(given, asking.helped)
             case "answer":
                 self.state = replace(asking, notice=self.input.missing())
+            case "number" if refusal := self.input.refusal(int(key)):
+                self.state = replace(asking, notice=refusal)
             case _:
                 press(self.input, name, key)
 
     def _answer(self, given: object, helped: bool) -> None:
         verdict = self.drill.judge(given)
+        if besides := self.input.answered_besides(given):
+            verdict = replace(verdict, answered=besides)
         judged: Judged | None = None
         try:
             judged = self.source.keep(self.drill, verdict, self._watch.read(), helped)
-            kept = "Kept." if judged else ""
+            kept = "" if not judged else "Kept." if self._was_kept else "Kept. It is in your record."
+            self._was_kept = True
         except StoreError as error:
             kept = f"Not kept yet: {error}"
         if self.source.tells_at_end:

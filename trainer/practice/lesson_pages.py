@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drills.questions import Recipe
+from drills.questions import MAY_BE_NONE, Recipe
 from trainer.practice.further_pages import FURTHER_PAGES
 from trainer.practice.lesson import LessonPlan, Page, Part
 from trainer.practice.lesson_drills import COUNTS_REPEATS, LARGE, SMALL, drill_on, to_switch, told_a_fault
@@ -197,14 +197,14 @@ _FIRST_PAGES = (
             "half",
         ),
         Part(
-            "Here too there may be nothing to mark; then press 0. The pages after this one are for "
-            "the higher levels.",
+            "Where there is nothing to mark, press 0. The pages after this one are for the higher levels.",
             drill_on(
                 Recipe("lesson/a", 14, 12, 2, needed=("roof", "diamond"), allowed=("roof", "diamond")),
                 "find",
                 "mark",
                 "diamond",
                 "Mark every slanted stretch.",
+                MAY_BE_NONE,
             ),
         ),
     ),

@@ -182,7 +182,9 @@ class DrillScreen(FlowKeys):
 
     def _go_on_from(self, told: Told) -> None:
         if self.flow.state is told:
-            self.action_go_on()
+            self.app.clear_notifications()
+            self.flow.go_on_by_itself(told)
+            self.show()
 
     def _write_standing(self) -> None:
         source, left = self.source, self.source.seconds_left

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from textwrap import wrap
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
+from textual.events import Resize
 from textual.widgets import Static
 
 from drills.pattern import number_of
 from progress_store import replay, yardsticks
-from trainer.actions import CONTEXTS, Context, actions_at
+from trainer.actions import CONTEXTS, Context, actions_at, key_line
 from trainer.practice.lesson_pages import AFTER_LESSON
 from trainer.practice.rounds import placing_steps
 from trainer.practice.session import PracticeSession
 from trainer.practice.words import levels_found, numbers, what_changed
-from trainer.screens.base_screen import BaseScreen, bindings_for, link
+from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
 from trainer.text.record import record_in_text, yardstick_in_text
 
 _BEFORE = (
@@ -65,8 +67,11 @@ class WelcomeScreen(BaseScreen):
             yield Static(Content("\n").join([*words, *offered]), classes="page")
 
     def on_mount(self) -> None:
-        """Say where this is."""
+        """Say where this is; the placing is what begins once the three minutes are over."""
         self.say("Slantwise", "Welcome")
+        barred = {"place_me"} if self.first_minutes_over else set()
+        keys = (action for action in key_line("welcome") if action.name not in barred)
+        self.query_one(KeyLine).show_keys(keys)
 
     def action_begin(self) -> None:
         """Begin with the three minutes, or after them with placing."""
@@ -123,7 +128,7 @@ class EndScreen(BaseScreen):
 
     def on_mount(self) -> None:
         """Say which session it was."""
-        self.say(f"{self.session.title} | the end", f"{len(self.session.history.counted)} drills")
+        self.say(f"{self.session.title} | the end", number_of(len(self.session.history.counted), "drill"))
 
     def action_go_on(self) -> None:
         """Go back to the opening."""
@@ -189,8 +194,13 @@ class RecordScreen(ReadingScreen):
 
     def on_mount(self) -> None:
         """Say what this is."""
-        self.say("Record", f"{len(self.slantwise.store.attempts)} drills")
+        self.say("Record", number_of(len(self.slantwise.store.attempts), "drill"))
 
+
+KEY_COLUMNS = 12
+"""The columns that the help keeps for keys."""
+BESIDE_PAGE = 6
+"""The columns of a window beside a page of text: its padding and the bar that scrolls it."""
 
 MOUSE = (
     "The mouse does all of it too: click creases, points and crossings on the board, [-] and [+] beside a "
@@ -222,17 +232,26 @@ class HelpScreen(ReadingScreen):
         others = [other for other in CONTEXTS if other not in (self.asked_from, "help")]
         yield from map(Content, (MOUSE, "", PLACES_IN_WORDS, "", LINES))
         for screen in (self.asked_from, *others):
-            yield from _keys_of(screen)
+            yield from _keys_of(screen, self.app.size.width - BESIDE_PAGE)
 
     def on_mount(self) -> None:
         """Say what this is."""
         self.say("Help", "Escape goes back")
+
+    def on_resize(self, event: Resize) -> None:
+        """Wrap the words anew."""
+        super().on_resize(event)
+        self.query_one(".page", Static).update(Content("\n").join(self.lines()))
 
     def action_help(self) -> None:
         """Go back."""
         self.action_leave()
 
 
-def _keys_of(screen: Context) -> list[Content]:
-    rows = [Content(f"  {action.shown:<10}{action.words}") for action in actions_at(screen)]
-    return [Content(""), Content.styled(CONTEXTS[screen], "bold"), *rows]
+def _keys_of(screen: Context, columns: int) -> Iterator[Content]:
+    """Yield the keys of a screen; what does not fit beside its key goes on below its words, not the key."""
+    yield from (Content(""), Content.styled(CONTEXTS[screen], "bold"))
+    for action in actions_at(screen):
+        first, *more = wrap(action.words, max(1, columns - KEY_COLUMNS))
+        yield Content(f"{f'  {action.shown}':<{KEY_COLUMNS}}{first}")
+        yield from (Content(f"{'':<{KEY_COLUMNS}}{line}") for line in more)

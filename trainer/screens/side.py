@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from itertools import chain
+from textwrap import wrap
 
 from rich.cells import cell_len
 from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.events import Click
+from textual.events import Click, Resize
 from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Static
@@ -19,6 +22,7 @@ from trainer.practice.panel_text import Line, NumberField, PanelText
 from trainer.screens.base_screen import GAP, key_words, link
 from trainer.screens.board_view import BoardView
 
+PLACE, NO_BREAK = re.compile(r"\([^()]*;[^()]*\)"), "\u00a0"
 STYLES = {"plain": "", "bold": "bold", "notice": "bold italic"}
 
 
@@ -27,16 +31,39 @@ class Panel(VerticalScroll, can_focus=False):
 
     def __init__(self) -> None:
         super().__init__(Static("", id="panel-text"), id="panel")
+        self.text: PanelText = ()
 
     def show(self, text: PanelText) -> None:
         """Show what is said, from its beginning."""
-        self.query_one("#panel-text", Static).update(Content("\n").join(map(_styled, text)))
+        self.text = text
+        self._write()
         self.scroll_home(animate=False)
 
+    def on_resize(self, event: Resize) -> None:
+        """Fit the lines to the new width."""
+        self._write()
 
-def _styled(line: Line | NumberField) -> Content:
+    def _write(self) -> None:
+        columns = self.scrollable_content_region.width
+        lines = (_styled(line, columns) for line in self.text)
+        self.query_one("#panel-text", Static).update(Content("\n").join(lines))
+
+
+def wrapped(words: str, columns: int) -> str:
+    """Return words in lines of so many columns; a place such as (10; 4 1/2) stays in one line."""
+    unbroken = PLACE.sub(lambda place: place[0].replace(" ", NO_BREAK), words)
+    # textwrap breaks at no other space; lines that are short enough keep theirs
+    lines = (
+        wrap(line, columns, break_on_hyphens=False) if len(line) > columns else [line]
+        for line in unbroken.split("\n")
+    )
+    return "\n".join(chain.from_iterable(lines))
+
+
+def _styled(line: Line | NumberField, columns: int) -> Content:
     if isinstance(line, Line):
-        return Content.styled(line.words, STYLES[line.weight]) if line.words else Content("")
+        words = wrapped(line.words, columns) if columns else line.words
+        return Content.styled(words, STYLES[line.weight]) if words else Content("")
     number = f"{line.number}_" if line.waits else f"{line.number or '_':>2}"
     return Content.assemble(
         "> " if line.is_in_hand else "  ",

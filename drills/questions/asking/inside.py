@@ -19,7 +19,7 @@ from drills.geometry import (
 from drills.pattern import CreasePattern, number_of, place_of, step_in_words
 from drills.questions.asking.false_marks import false_creases, false_points
 from drills.questions.asking.marking import MarkQuestion
-from drills.questions.question import Drill, Fields, Marks
+from drills.questions.question import MAY_BE_NONE, Drill, Fields, Marks
 from drills.structures import Found, find_stretches, outlines
 
 
@@ -36,7 +36,7 @@ class MarkInsideLines(MarkQuestion):
         """Return the question in its usual words."""
         says = (
             "Mark every inside line (interior sink line): each crease that runs inside an outline.",
-            "There may be none.",
+            MAY_BE_NONE,
         )
         return cls(says, Marks(edges))
 
@@ -164,8 +164,13 @@ class JoinPoints(MarkQuestion):
     def why(self, drill: Drill, given: Marks) -> str:
         """Return the step of the line."""
         points = drill.pattern.vertices
-        step = _line_in_words(points[self.start], points[self.end])
-        return f"All inside lines of a stretch run parallel; this one goes {step}."
+        start, end = points[self.start], points[self.end]
+        told = f"All inside lines of a stretch run parallel; this one goes {_line_in_words(start, end)}."
+        for chosen in given.items - self.answer.items:
+            if cross(move_between(start, end), move_between(start, points[chosen])) == 0:
+                return f"{told} The point you chose lies in line with it, but no inside line ends there."
+            return f"{told} To the point you chose it would be {_line_in_words(start, points[chosen])}."
+        return told
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Aim from the start the way the inside lines run: one end of such lines alone must lie there."""

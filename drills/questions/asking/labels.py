@@ -11,7 +11,7 @@ from drills.pattern import LABELS, ROLES, CreasePattern, number_of, place_of, ro
 from drills.questions.asking.label_reasons import Reason, points_out_of_balance, reason_for
 from drills.questions.asking.marking import MarkQuestion
 from drills.questions.asking.repairs import repairs_up_to
-from drills.questions.question import Count, Drill, Fields, Highlights, Marks, Switch, Verdict
+from drills.questions.question import MAY_BE_NONE, Count, Drill, Fields, Highlights, Marks, Switch, Verdict
 
 COUNTING_UP_TO = 3
 """Up to this level counting mountains against valleys finds what is wrong."""
@@ -20,7 +20,7 @@ _ALL_WELL = (
     "At every point mountains and valleys differ by 2, an angle smaller than both its neighbours lies "
     "between one of each, and the layers do not cross."
 )
-_SAYS = ("Which labels are wrong?", "Mark as few as possible.", "There may be none.")
+_SAYS = ("Which labels are wrong?", "Mark as few as possible.", MAY_BE_NONE)
 _BEYOND_COUNTING = (
     "Counts alone do not settle it: an angle smaller than both its neighbours lies between "
     "a mountain and a valley."

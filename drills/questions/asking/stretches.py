@@ -8,7 +8,7 @@ from typing import ClassVar, NamedTuple, Self
 from drills.geometry import Point, Step, direction_of, move_between
 from drills.pattern import CreasePattern, number_of, place, step_in_words
 from drills.questions.asking.false_marks import false_places
-from drills.questions.question import Drill, Fields, Highlights, Question, Verdict
+from drills.questions.question import MAY_BE_NONE, Drill, Fields, Highlights, Question, Verdict, not_marked
 from drills.structures import find_stretches, lies_within, middle_of
 
 _NOUN, _NOUNS = "slanted stretch", "slanted stretches"
@@ -39,7 +39,7 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
         """Return the question in its usual words."""
         says = (
             "Where is a slanted stretch? Put a mark inside each.",
-            "One mark for each is enough. There may be none.",
+            f"One mark for each is enough. {MAY_BE_NONE}",
         )
         return cls(says, Outlines(outlines))
 
@@ -85,7 +85,8 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
         steps = " and ".join(side_steps(pattern, outline))
         if len(self.answer.edges) == 1:
             return f"Its sides are not at 45 degrees: they go {steps}."
-        return f"The sides of the one at {_corner(pattern, outline)} are not at 45 degrees: they go {steps}."
+        inside = place(pattern, _crossing_in(pattern, outline))
+        return f"The sides of the one round {inside} are not at 45 degrees: they go {steps}."
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Find the stretches anew: their outlines must be the answer."""
@@ -128,18 +129,18 @@ def side_steps(pattern: CreasePattern, outline: frozenset[int]) -> list[str]:
     return [step_in_words(Step(way.dx, -way.dy)) for way in sorted(ways)]
 
 
-def _corner(pattern: CreasePattern, outline: frozenset[int]) -> str:
-    """Return the place of an outline's first point from the top left."""
-    ends = {end for edge in outline for end in pattern.ends(edge)}
-    return place(pattern, min(ends, key=lambda end: (-end.y, end.x)))
+def _crossing_in(pattern: CreasePattern, outline: frozenset[int]) -> Point:
+    """Return the crossing of the grid nearest to the middle of an outline, that itself if it lies outside."""
+    middle = middle_of(pattern, outline)
+    near = Point(round(middle.x), round(middle.y))
+    return near if lies_within(pattern, outline, near) else middle
 
 
 def _answered(given: MarkedPlaces, found: int, missed: int, extra: int) -> str:
     if not given.points:
         return "You marked nothing."
-    parts = [f"{found} found"] * bool(found) + [f"{missed} missed"] * bool(missed)
-    parts += [f"{extra} in no stretch"] * bool(extra)
-    return f"You marked {number_of(len(given.points), 'place')}: {', '.join(parts)}."
+    parts = [f"{found} found"] * bool(found) + [f"{extra} in no stretch"] * bool(extra)
+    return f"You marked {number_of(len(given.points), 'place')}: {', '.join(parts)}." + not_marked(missed)
 
 
 def _truth(number: int) -> str:

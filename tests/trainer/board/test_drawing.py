@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point
-from drills.pattern import CreasePattern, Line, Paper, build, faces
+from drills.pattern import CreasePattern, Line, Paper, build, faces, straight_runs
 from tests.trainer.board.sheets import edge_between, fitted, of_role, patterns, stretch, vertex_at
 from trainer.board import Board, GlyphName, Look, Marked, Scale, TooSmall, draw_board, points_at, scale_for
 from trainer.board.palette import Ink, Mark, Style
@@ -184,6 +184,18 @@ def test_verdicts_are_told_by_signs() -> None:
     for glyphs in ("braille", "blocks"):
         signs = {sign for sign in text(drawn(pattern, look, glyphs)) if sign in "+!×?"}  # noqa: RUF001
         assert signs == set("+!×")  # noqa: RUF001
+
+
+def test_a_line_of_several_creases_has_one_sign_in_its_middle() -> None:
+    """Missed or too many; where each crease has a label of its own, each has its sign."""
+    pattern = stretch(2)
+    runs = [run for run in straight_runs(pattern, "outline") if len(run.edges) > 1]
+    for run in runs:
+        missed = Marked(frozenset(run.edges))
+        for labels, number in ((False, 1), (True, len(run.edges))):
+            signs = [sign for sign in text(drawn(pattern, Look(labels=labels, missed=missed))) if sign == "!"]
+            assert len(signs) == number
+    assert runs
 
 
 def test_a_mark_never_covers_a_letter() -> None:

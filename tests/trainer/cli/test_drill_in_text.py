@@ -35,7 +35,7 @@ def test_a_wrong_answer_is_status_1_and_kept(tmp_path: Path) -> None:
     status, out, err = call(tmp_path, "drill", "labels-1-5", "--text", typed="aa\n", terminal=True)
     assert (status, err) == (1, "")
     assert out.splitlines()[-8:] == [
-        "You marked 1 label: 0 right, 1 missed, 1 too many. Not right.",
+        "You marked 1 label: 0 right, 1 too many. You missed 1. Not right.",
         "Missed: al.",
         "Too many: aa.",
         "1 label is wrong; it should be a valley.",

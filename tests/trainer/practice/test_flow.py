@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from drills.questions import Code, Drill, DrillError, Verdict, make, read_code
 from progress_store import Judged, StoreError
 from tests.trainer.practice.making import Hands, store
+from trainer.answering import PointsInput
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
 from trainer.practice.drill_source import DrillSource
@@ -22,6 +24,7 @@ from trainer.practice.panel_text import Line, NumberField, panel_text
 from trainer.practice.rounds import picked
 
 READ, MARK = make(Code("steps", 1, 3)), make(Code("sinks", 1, 7))
+POINTS = make(Code("sinks", 1, 7, form="points"))
 RIGHT = ("number 4", "number 3", "answer")
 """The step of READ is 4 across and 3 up or down, read off its sheet."""
 
@@ -113,6 +116,57 @@ def test_nothing_is_judged_while_something_is_missing() -> None:
     assert words(flow)[0] == flow.input.missing()
     press(flow, "number 3")
     assert flow.state == Asking()
+
+
+def test_a_number_that_begins_with_0_is_refused_in_words() -> None:
+    """No slanted crease goes 0 across; nothing is lost, and a digit may follow."""
+    flow = begun(Given(READ))
+    press(flow, "number 0")
+    assert words(flow)[0] == "No number here is 0: type one from 1 up."
+    press(flow, *RIGHT)
+    assert isinstance(flow.state, Told)
+    assert flow.state.verdict.right
+
+
+def test_only_where_there_may_be_none_the_key_for_it_is_named() -> None:
+    """A question that says what is to be marked does not ask for 0."""
+    flow = begun(Given(MARK, replace(MARK, question=replace(MARK.question, says=("Mark all.",)))))
+    press(flow, "answer")
+    assert "0" in words(flow)[0]
+    press(flow, "nothing", "go_on", "answer")
+    assert words(flow)[0] == "Nothing is marked yet."
+
+
+def test_a_key_meant_for_the_verdict_does_not_answer_the_next_drill() -> None:
+    """Just after going on by itself; a little later it counts."""
+    hands = Hands()
+    flow = begun(Given(MARK, MARK), hands)
+    press(flow, "mark", "answer")
+    told = flow.state
+    assert isinstance(told, Told)
+    flow.go_on_by_itself(told)
+    press(flow, "mark", "answer")
+    assert flow.state == Asking()
+    hands.wait(0.4)
+    press(flow, "mark", "answer")
+    assert isinstance(flow.state, Told)
+
+
+def test_what_was_marked_for_the_person_is_not_counted_as_theirs() -> None:
+    """Nor does Enter answer with nothing else; the verdict counts the rest."""
+    flow = begun(Given(POINTS, stage="half"))
+    assert isinstance(flow.input, PointsInput)
+    press(flow, "answer")
+    assert words(flow)[0] == "2 were marked for you. Mark the rest."
+    assert "Marked: 2, 2 for you" in words(flow)
+    for left in POINTS.question.answer.items - set(flow.input.marks):
+        while flow.input.under_cursor() != left:
+            press(flow, "next_point")
+        press(flow, "mark")
+    press(flow, "answer")
+    assert isinstance(flow.state, Told)
+    assert flow.state.verdict.right
+    assert flow.state.verdict.answered == "2 were marked for you. You marked 2 points: 2 right."
 
 
 def test_help_is_said_counts_and_stays_counted() -> None:
@@ -220,11 +274,12 @@ def test_only_a_clean_answer_goes_on_by_itself(tmp_path: Path, goes_on_after_rig
         press(flow, *RIGHT)
         assert isinstance(flow.state, Told)
         assert flow.state.goes_on is goes_on_after_right
-        assert flow.state.kept == "Kept."
+        assert flow.state.kept == "Kept. It is in your record."
         flow.stays()
         assert not flow.state.goes_on
         press(flow, "go_on", "number 9", "number 9", "number 9", "answer")
         assert isinstance(flow.state, Told)
+        assert flow.state.kept == "Kept."
         assert not flow.state.goes_on
 
 

@@ -49,7 +49,7 @@ def test_the_words_name_what_there_was() -> None:
     assert "6 days ago" in told["round"]
     assert "missed it" in told["return"]
     partner = because(Selection("steps read 1:3", 1, "partner"), state, TODAY, session)
-    assert "reading a step of 1 and 2" in partner
+    assert "reading a 1 by 2 slant" in partner
 
 
 def day(number: int, place: int = 0, **changes: Any) -> Attempt:
@@ -60,14 +60,14 @@ def day(number: int, place: int = 0, **changes: Any) -> Attempt:
 @pytest.mark.parametrize(
     ("before", "now", "says"),
     [
-        ([], day(0), "Reading a step of 1 and 2 now goes right."),
-        ([day(0, right=False)], day(1), "Reading a step of 1 and 2 now goes right."),
+        ([], day(0), "Reading a 1 by 2 slant now goes right."),
+        ([day(0, right=False)], day(1), "Reading a 1 by 2 slant now goes right."),
         (
             [day(0), day(1)],
             day(2),
-            "Reading a step of 1 and 2 is now quick: right and at your pace the last three days you met it.",
+            "Reading a 1 by 2 slant is now quick: right and at your pace the last three days you met it.",
         ),
-        ([day(0)], day(7), "Reading a step of 1 and 2 is kept: right and at your pace after a week away."),
+        ([day(0)], day(7), "Reading a 1 by 2 slant is kept: right and at your pace after a week away."),
         ([day(n) for n in range(11)], day(11), "Across and down goes up from level 1 to level 2."),
         (
             [*(day(n) for n in range(12)), *(day(n, level=2, right=n > 20) for n in range(12, 23))],
@@ -110,7 +110,7 @@ def test_a_word_lost_is_not_told_as_a_change() -> None:
     assert state_of(before).skills[SKILL].word == "quick"
     assert after.skills[SKILL].word == "right"
     says = what_changed(state_of(before), after, session)
-    assert says == "Reading a step of 1 and 2 was missed most; it comes round again soon."
+    assert says == "Reading a 1 by 2 slant was missed most; it comes round again soon."
 
 
 def test_a_skill_of_a_later_version_is_told_by_its_own_name() -> None:

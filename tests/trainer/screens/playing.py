@@ -26,10 +26,12 @@ from trainer.board import Scale, scale_for
 from trainer.given import Clock
 from trainer.practice.attempts import floors, levels
 from trainer.practice.making import Making
+from trainer.practice.panel_text import Line
 from trainer.screens.app import Slantwise, Start
 from trainer.screens.base_screen import BaseScreen, KeyLine
 from trainer.screens.board_view import BoardView
 from trainer.screens.drill import DrillScreen
+from trainer.screens.side import Panel
 
 MONDAY = datetime(2026, 3, 2, 19, 30, tzinfo=timezone(timedelta(hours=1)))
 DEADLINE = 20.0
@@ -164,9 +166,9 @@ class Play:
 
     @property
     def panel(self) -> list[str]:
-        """The lines of the panel beside the board, those that say something."""
-        lines = words_of(self.screen.query_one("#panel-text", Static)).splitlines()
-        return [line for line in lines if line.strip()]
+        """The lines of the panel beside the board, those that say something, before they are wrapped."""
+        lines = (line for line in self.screen.query_one(Panel).text if isinstance(line, Line))
+        return [words for line in lines for words in line.words.splitlines() if words.strip()]
 
     @property
     def told(self) -> str:

@@ -149,7 +149,7 @@ async def test_help_lists_every_key_of_its_place(tmp_path: Path, context: Contex
         text = words_of(play.at(HelpScreen).query_one(".page", Static))
         for other in CONTEXTS:
             for action in actions_at(other):
-                assert action.words in text or other == "help"
+                assert action.words in " ".join(text.split()) or other == "help"
                 assert action.shown in text
         titles = [text.index(f"\n{CONTEXTS[at]}\n") for at in CONTEXTS if at != "help"]
         asked_from = "drill" if context == "feedback" else context

@@ -16,6 +16,8 @@ from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 
+KEPT = "Kept. It is in your record."
+
 
 async def test_the_verdict_is_told_in_order(tmp_path: Path) -> None:
     """What was answered, what is true, why; then that it is kept."""
@@ -23,7 +25,7 @@ async def test_the_verdict_is_told_in_order(tmp_path: Path) -> None:
         await play.keys(*wrong_keys(play.drill))
         verdict = play.at(DrillScreen).flow.verdict
         assert verdict is not None
-        told = [play.panel.index(words) for words in (verdict.answered, verdict.truth, verdict.why, "Kept.")]
+        told = [play.panel.index(words) for words in (verdict.answered, verdict.truth, verdict.why, KEPT)]
         assert told == sorted(told)
         assert told[0] > 0
 
@@ -36,9 +38,9 @@ async def test_kept_is_said_only_when_it_is_on_the_disk(
     keep = Store.keep
 
     def watched(store: Store, attempt: Attempt) -> Judged:
-        seen.append("Kept." in play.panel)
+        seen.append(KEPT in play.panel)
         judged = keep(store, attempt)
-        seen.append("Kept." in play.panel)
+        seen.append(KEPT in play.panel)
         seen.append(play.log()[-1]["id"] == attempt.id)
         return judged
 
@@ -46,7 +48,7 @@ async def test_kept_is_said_only_when_it_is_on_the_disk(
     async with playing(tmp_path, READ, settings=WAITING) as play:
         await play.keys("4", "3", "enter")
         assert seen == [False, False, True]
-        assert "Kept." in play.panel
+        assert KEPT in play.panel
 
 
 async def test_a_hint_is_logged_and_never_counts_as_quick(tmp_path: Path) -> None:

@@ -34,11 +34,11 @@ async def test_an_answer_that_cannot_be_written_is_written_with_the_next(tmp_pat
     async with playing(tmp_path, READ, settings=WAITING) as play:
         await play.keys("4", "3", "enter")
         assert any(FULL in line for line in play.panel)
-        assert "Kept." not in play.panel
+        assert "Kept." not in play.said
         assert play.log() == []
         await play.keys("enter")
         await answer(play)
-        assert "Kept." in play.panel
+        assert "Kept." in play.said
         first, second = play.log()
         assert first["code"] == str(READ)
         assert first["at"] < second["at"]
@@ -115,7 +115,7 @@ async def test_a_state_that_cannot_be_saved_is_told_at_the_opening(
     async with playing(tmp_path, READ, settings=WAITING) as play:
         monkeypatch.setattr("progress_store.files.replace_file", full)
         await play.keys("4", "3", "enter")
-        assert "Kept." in play.panel
+        assert "Kept." in play.said
         assert play.at(DrillScreen).flow.verdict is not None
         await play.keys("q", "enter")
         play.at(OpeningScreen)

@@ -30,17 +30,24 @@ A_SIDE = "You marked an outline side; inside lines run between the sides."
     ("marked", "right", "misses", "false_alarms", "answered", "why"),
     [
         ([MIDDLE, LOWER, UPPER], True, 0, 0, "You marked 3 creases: 3 right.", INSIDE_WHY),
-        ([MIDDLE, LOWER], False, 1, 0, "You marked 2 creases: 2 right, 1 missed.", INSIDE_WHY),
+        ([MIDDLE, LOWER], False, 1, 0, "You marked 2 creases: 2 right. You missed 1.", INSIDE_WHY),
         ([MIDDLE, LOWER, UPPER, SIDE], False, 0, 1, "You marked 4 creases: 3 right, 1 too many.", A_SIDE),
         (
             [MIDDLE, SIDE, PLEAT],
             False,
             2,
             2,
-            "You marked 3 creases: 1 right, 2 missed, 2 too many.",
+            "You marked 3 creases: 1 right, 2 too many. You missed 2.",
             f"{GOES_IN} You marked a pleat line; it stays outside. {A_SIDE}",
         ),
-        ([SIDE], False, 3, 1, "You marked 1 crease: 0 right, 3 missed, 1 too many.", f"{GOES_IN} {A_SIDE}"),
+        (
+            [SIDE],
+            False,
+            3,
+            1,
+            "You marked 1 crease: 0 right, 1 too many. You missed 3.",
+            f"{GOES_IN} {A_SIDE}",
+        ),
         ([], False, 3, 0, "You marked no crease.", INSIDE_WHY),
     ],
 )
@@ -84,7 +91,7 @@ def test_turning_points_are_marked_one_by_one() -> None:
     """Corners are none; what was right, missed and too much is lit as points."""
     given = [vertex(4, 2), vertex(8, 5), vertex(1, 1)]
     verdict = marks(mark_points(), given)
-    assert verdict.answered == "You marked 3 points: 2 right, 2 missed, 1 too many."
+    assert verdict.answered == "You marked 3 points: 2 right, 1 too many. You missed 2."
     assert verdict.truth == "There are 4 turning points."
     assert verdict.why == (
         "At a turning point an inside line meets a pleat line. You marked a corner; corners are no "
@@ -105,6 +112,8 @@ def test_where_a_hidden_line_leads() -> None:
     assert wrong.answered == "You chose point (6; 2)."
     assert right.truth == wrong.truth == "It leads to point (8; 3)."
     assert right.why == "All inside lines of a stretch run parallel; this one goes 4 across 3 up, once."
+    # from (4; 6) it is 2 across and 4 up to the point chosen
+    assert wrong.why == f"{right.why} To the point you chose it would be 1 across 2 up, twice."
     assert wrong.lit.missed_points == {(8, 5)}
     assert wrong.lit.extra_points == {(6, 6)}
     assert marks(join_points(), []).answered == "You marked no point."

@@ -33,7 +33,7 @@ from tests.drills.questions.known import ALL_WELL, PLEAT, SHEET, SIDE, judged, w
             False,
             1,
             1,
-            "You marked 1 label: 0 right, 1 missed, 1 too many.",
+            "You marked 1 label: 0 right, 1 too many. You missed 1.",
             "1 label is wrong; it should be a valley.",
         ),
         (
@@ -51,7 +51,7 @@ from tests.drills.questions.known import ALL_WELL, PLEAT, SHEET, SIDE, judged, w
             False,
             1,
             0,
-            "You marked 1 label: 1 right, 1 missed.",
+            "You marked 1 label: 1 right. You missed 1.",
             "2 labels are wrong; both should be valleys.",
         ),
         ([], [], True, 0, 0, "You marked no label.", "Nothing is wrong on this sheet."),

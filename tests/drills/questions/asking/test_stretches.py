@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from fractions import Fraction
 
@@ -9,7 +10,7 @@ import pytest
 
 from drills.geometry import Point
 from drills.questions import Drill, FindStretches, MarkedPlaces, Outlines, Verdict
-from drills.structures import Mirrored, Sheet, Stretch, draw, drawn_outlines, look_alike_at
+from drills.structures import Mirrored, Sheet, Stretch, draw, drawn_outlines, lies_within, look_alike_at
 from tests.drills.questions.codes import drills, levels_of, place_inside, place_outside, right_answer, some
 from tests.drills.questions.known import find_stretch, of_role
 
@@ -40,7 +41,7 @@ def spots(drill: Drill, *places: Point) -> Verdict:
             False,
             1,
             1,
-            "You marked 1 place: 1 missed, 1 in no stretch.",
+            "You marked 1 place: 1 in no stretch. You missed 1.",
             f"{SIDE_WORDS} {ON_PLEATS}",
         ),
         (
@@ -119,7 +120,20 @@ def test_one_of_two_is_missed() -> None:
     first, second = drill.question.answer.edges
     verdict = spots(drill, place_inside(drill, first))
     assert (verdict.misses, verdict.lit.right, verdict.lit.missed) == (1, first, second)
-    assert verdict.answered == "You marked 1 place: 1 found, 1 missed."
+    assert verdict.answered == "You marked 1 place: 1 found. You missed 1."
+
+
+def test_one_of_several_is_named_by_a_crossing_within_it_alone() -> None:
+    """Where two touch, the corner that they share would name both."""
+    drill = two_that_touch()
+    for each in drill.question.answer.edges:
+        (other,) = set(drill.question.answer.edges) - {each}
+        why = spots(drill, place_inside(drill, other)).why
+        (named,) = re.findall(r"round \((\d+); (\d+)\)", why)
+        left, _, _, top = drill.pattern.box
+        at = Point(left + int(named[0]), top - int(named[1]))
+        assert lies_within(drill.pattern, each, at)
+        assert not lies_within(drill.pattern, other, at)
 
 
 def test_where_there_is_nothing_every_mark_is_a_false_alarm() -> None:
@@ -151,7 +165,7 @@ def test_leaving_one_out_and_one_too_many_is_told_at_every_level(level: int) -> 
         for spot in given.points:
             verdict = drill.judge(MarkedPlaces(given.points - {spot}))
             assert (verdict.right, verdict.misses, verdict.false_alarms) == (False, 1, 0)
-            where = "Its sides" if len(drill.question.answer.edges) == 1 else "The sides of the one at "
+            where = "Its sides" if len(drill.question.answer.edges) == 1 else "The sides of the one round "
             assert verdict.why.startswith(where)
             assert " are not at 45 degrees: they go " in verdict.why
         beyond = place_outside(drill)
