@@ -11,11 +11,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from drills.flatfold.conditions import Conditions, Nest, bits, conditions_of
 from drills.flatfold.folded import Folded, fold
 from drills.flatfold.limit import UNLIMITED, Limit
-from drills.pattern import CreasePattern, Label
+from drills.pattern import CreasePattern, Edge, Label
 
 
 class CrossingError(Exception):
@@ -174,10 +175,21 @@ def solve_layers(pattern: CreasePattern, tries: int = TRIES, limit: Limit = UNLI
     Creases labelled U may fold either way. ``tries`` bounds the search beyond what follows by itself;
     OutOfTimeError where the limit comes first.
     """
-    folded = fold(pattern)
-    conditions = conditions_of(folded, limit)
+    folded, conditions = _folded(pattern, limit)
     found = find_order(conditions, label_pairs(folded, pattern.labels()), tries, limit)
-    return replace(found, labels=_labels_of(folded, found.below)) if found.folds else found
+    return replace(found, labels=_labels_of(pattern, folded, found.below)) if found.folds else found
+
+
+def _folded(pattern: CreasePattern, limit: Limit) -> tuple[Folded, Conditions]:
+    # neither depends on a label, and the same creases are asked about with one set of labels after another
+    bare = (Edge(edge.start, edge.end, "other", "U") for edge in pattern.edges)
+    return _folded_bare(CreasePattern(pattern.vertices, tuple(bare)), limit)
+
+
+@lru_cache(maxsize=4)
+def _folded_bare(bare: CreasePattern, limit: Limit) -> tuple[Folded, Conditions]:
+    folded = fold(bare)
+    return folded, conditions_of(folded, limit)
 
 
 def find_order(
@@ -209,9 +221,9 @@ def label_pairs(folded: Folded, labels: Sequence[Label]) -> list[tuple[int, int]
     return pairs
 
 
-def _labels_of(folded: Folded, below: tuple[int, ...]) -> tuple[Label, ...]:
+def _labels_of(pattern: CreasePattern, folded: Folded, below: tuple[int, ...]) -> tuple[Label, ...]:
     """Return the labels that an order gives the creases."""
-    labels = list(folded.pattern.labels())
+    labels = list(pattern.labels())
     for edge, faces in enumerate(folded.sides):
         if labels[edge] == "U" and len(faces) == 2:
             first, second = faces
@@ -259,8 +271,7 @@ def contradiction(
     Empty where the labels have an order, or where that is not decided. By halving the rest over and
     over (U. Junker, QuickXplain, AAAI 2004, from memory), so that few layer searches are needed.
     """
-    folded = fold(pattern)
-    conditions = conditions_of(folded, limit)
+    folded, conditions = _folded(pattern, limit)
     creases = [
         edge
         for edge in pattern.creases

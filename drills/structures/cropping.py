@@ -85,7 +85,8 @@ def cut(chance: Chance, sheet: Sheet, clear_edge: bool = False) -> Sheet:
     found there, and one is where there was one. With ``clear_edge`` the edge runs through no turning
     point. The sheet itself where nothing can be cut.
     """
-    crops = chance.shuffled([crop for crop in _crops(*sheet.size) if _is_fair(sheet, crop)])
+    whole = on_paper(sheet)
+    crops = chance.shuffled([crop for crop in _crops(*sheet.size) if _is_fair(sheet.size, whole, crop)])
     for crop in crops[:TRIES]:
         smaller = _cropped(sheet, crop)
         if clear_edge and cuts_a_turning_point(smaller):
@@ -126,15 +127,14 @@ def _cuts(size: int) -> list[tuple[int, int]]:
     return [(0, 0), *((depth, 0) for depth in depths), *((0, depth) for depth in depths)]
 
 
-def _is_fair(sheet: Sheet, crop: Crop) -> bool:
-    """Whether a crop cuts into a stretch, and leaves most of each that it leaves at all.
+def _is_fair(size: tuple[int, int], whole: Sequence[Outline], crop: Crop) -> bool:
+    """Whether a crop of a sheet cuts into a stretch, and leaves most of each that it leaves at all.
 
     Where there is no stretch, whether it takes a quarter of the paper's width or height.
     """
     left, bottom, right, top = crop
-    width, height = sheet.size
+    width, height = size
     paper = Paper(left, bottom, width - right, height - top)
-    whole = on_paper(sheet)
     lost = [_lost(outline, paper) for outline in whole if _shows(outline, paper)]
     if not whole:
         return 4 * (left + right) >= width or 4 * (bottom + top) >= height

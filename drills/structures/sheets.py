@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import TypeAlias
 
-from drills.flatfold import conditions_of, find_order, fold, label_pairs, solve_layers
+from drills.flatfold import solve_layers
 from drills.geometry import SYMMETRIES, HalfPlane, Point, as_int, half_planes, on_segment
 from drills.geometry import lies_within as within
 from drills.pattern import CreasePattern, Role, faces, to_origin
@@ -40,19 +40,11 @@ def labelled(pattern: CreasePattern) -> CreasePattern:
     Kept are first all of them, then those of the slanted structures, then none. ValueError where no
     order is found within LABEL_TRIES each.
     """
-    folded = fold(pattern)
-    conditions = conditions_of(folded)
     for proposal in _proposals(pattern):
-        if find_order(conditions, label_pairs(folded, proposal.labels()), LABEL_TRIES).folds:
-            return _completed(proposal)
+        found = solve_layers(proposal, LABEL_TRIES)
+        if found.folds:
+            return proposal.with_labels(found.labels)
     raise ValueError("No labels were found with which this sheet folds flat; choose other hinges.")
-
-
-def _completed(proposal: CreasePattern) -> CreasePattern:
-    """Return a pattern known to fold with labels chosen for the creases that have none."""
-    if "U" not in proposal.labels():
-        return proposal
-    return proposal.with_labels(solve_layers(proposal, LABEL_TRIES).labels)
 
 
 def _proposals(pattern: CreasePattern) -> Iterator[CreasePattern]:
@@ -131,9 +123,10 @@ class Sheet(SheetDesign):
 
     @property
     def _on_paper(self) -> Block:
-        """The whole block with the lower left corner of the paper at (0, 0)."""
+        """The whole block with the lower left corner of the paper at (0, 0), its creases left out."""
         left, bottom, _, _ = self.crop
-        return shifted(whole_block(self), -left, -bottom)
+        bare = replace(whole_block(self), lines=(), leaving_hinges=())
+        return shifted(bare, -left, -bottom)
 
 
 @lru_cache(maxsize=256)
