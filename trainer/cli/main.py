@@ -26,6 +26,7 @@ COMMANDS: Mapping[str, str] = {
     "plan": "how to precrease the slanted stretches of a pattern",
     "record": "what your practice shows",
     "merge": "take in the log of another machine",
+    "completion": "what your shell needs to complete these words",
 }
 """The commands as the help lists them; each is a module, as in drill_command, with add_arguments and run."""
 
@@ -52,8 +53,11 @@ def main(argv: Sequence[str], console: Console) -> int:
 
 
 def _answered(argv: Sequence[str], console: Console) -> int:
+    parser = _parser()
+    if "_ARGCOMPLETE" in console.environ:
+        _complete(parser, console.environ.get("COMP_LINE", ""))
     try:
-        options = _parser().parse_args(argv)
+        options = parser.parse_args(argv)
         status: int = _show_version() if options.version else options.run(options, console)
     except PrintAndExit as told:
         for line in str(told).splitlines():
@@ -65,6 +69,18 @@ def _answered(argv: Sequence[str], console: Console) -> int:
         return _refused(str(refusal), console)
     console.stdout.flush()
     return status
+
+
+def _complete(parser: Parser, line: str) -> None:
+    """Answer a shell that completes a line, and end the process."""
+    from argcomplete import autocomplete
+
+    # the library looks at the arguments before the line is parsed: the command must have its own by then
+    for commands in parser._actions:
+        if isinstance(commands, _LoadedWhenAsked):
+            for word in line.split():
+                commands.load(word)
+    autocomplete(parser, always_complete_options="long")
 
 
 def _refused(sentence: str, console: Console) -> int:
@@ -108,13 +124,16 @@ class _LoadedWhenAsked(_SubParsersAction):  # type: ignore[type-arg]  # it takes
         values: str | Sequence[Any] | None,
         option_string: str | None = None,
     ) -> None:
-        name = values[0] if values else ""
-        if name in COMMANDS:
+        self.load(values[0] if values else "")
+        super().__call__(parser, namespace, values, option_string)
+
+    def load(self, name: str) -> None:
+        """Give a command its arguments, if there is such a command and it has none yet."""
+        if name in COMMANDS and self.choices[name].get_default("run") is None:
             command = import_module(f"trainer.cli.{name}_command")
             command.add_arguments(self.choices[name])
             add_data(self.choices[name])
             self.choices[name].set_defaults(run=command.run)
-        super().__call__(parser, namespace, values, option_string)
 
 
 def _open_first_screen(options: Namespace, console: Console) -> int:

@@ -13,7 +13,16 @@ import pytest
 
 from tests.progress_store.making import attempt
 
-THIRD_PARTY = {"textual", "rich", "numpy", "fsrs", "filelock", "platformdirs", "typing_extensions"}
+THIRD_PARTY = {
+    "argcomplete",
+    "textual",
+    "rich",
+    "numpy",
+    "fsrs",
+    "filelock",
+    "platformdirs",
+    "typing_extensions",
+}
 STANDARD = Path(__file__).parents[2] / "drills" / "fold_file" / "standard"
 WITH_MODULES = (
     "import sys; from trainer.__main__ import run; status = run();"
@@ -63,6 +72,7 @@ LOADED = {
     "check FILE --json": (0, COMMAND | PATTERNS | DRAWN, set()),
     "plan FILE": (0, COMMAND | QUESTIONS | DRAWN | {"drills.plan"}, set()),
     "record": (0, COMMAND | PRACTICE | DRAWN, {"numpy"}),
+    "completion fish": (0, COMMAND, {"argcomplete"}),
     "merge DIR": (2, COMMAND | PRACTICE, {"filelock"}),
 }
 """For each command its exit status, the most that it loads of ours, and of others' packages."""
