@@ -88,7 +88,10 @@ class DrillSource(ABC):
 
     @abstractmethod
     def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
-        """Return the next drill, taken from where it is made, None at the end; DrillError where it fails."""
+        """Return the next drill, taken from where it is made, None at the end; DrillError where it fails.
+
+        Where that raises NotReadyError, the source is as before, and asked again it takes the same drill.
+        """
 
     def coming(self) -> Iterable[Wanted]:
         """Return what the next drill may be made from, the likeliest first; this changes nothing."""

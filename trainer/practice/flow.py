@@ -6,6 +6,7 @@ A screen passes on what was pressed, by the names in the registry of actions, an
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import Future
 from dataclasses import dataclass, replace
 from typing import Any, TypeAlias, cast
 
@@ -16,7 +17,7 @@ from trainer.answering import FAR_WAYS, AnswerInput, verdict_look
 from trainer.board import Arrow, Look, Scale
 from trainer.practice.attempts import Watch
 from trainer.practice.drill_source import DrillSource
-from trainer.practice.making import Making
+from trainer.practice.making import Making, NotReadyError
 from trainer.ways_of_asking import input_for
 
 LATE = 0.3
@@ -61,7 +62,14 @@ class Over:
     """There is no drill in hand any more, or none yet."""
 
 
-State: TypeAlias = Asking | Worked | Told | Over
+@dataclass(frozen=True)
+class Drawing:
+    """The next drill is still being made; ``drill`` is where it will be."""
+
+    drill: Future[Drill]
+
+
+State: TypeAlias = Asking | Worked | Told | Over | Drawing
 
 
 def press(used: AnswerInput[Any], name: str, key: str = "") -> None:
@@ -119,10 +127,16 @@ class DrillFlow:
         self._went_on_at: float | None = None
 
     def begin_next(self) -> None:
-        """Put the next question, half of it answered or all of it worked where it is new; or be over."""
+        """Put the next question, half of it answered or all of it worked where it is new; or be over.
+
+        Where its drill is still being made, that is waited for; this is called again once it is there.
+        """
         self.state = Over()
         try:
             drill = self.source.next_drill(self._making.take)
+        except NotReadyError as waiting:
+            self.state = Drawing(waiting.drill)
+            return
         except DrillError as error:
             self._warn(str(error))
             return
@@ -156,7 +170,10 @@ class DrillFlow:
 
     @property
     def actions(self) -> tuple[Action, ...]:
-        """The actions that work now."""
+        """The actions that work now; while a drill is made, those that work everywhere."""
+        if isinstance(self.state, Drawing):
+            everywhere = set(actions_at("opening")).intersection(actions_at("help"))
+            return tuple(action for action in actions_at("drill") if action in everywhere)
         known = actions_at(self._context, self.input.actions)
         barred = {"hint"} if self.source.tells_at_end else set()
         pages = actions_at("lesson") if self.source.turns_pages else ()
@@ -206,7 +223,7 @@ class DrillFlow:
     def press(self, name: str, key: str = "") -> None:
         """Do an action, with the key that was pressed where it takes one; nothing where it does not work."""
         works = name in {action.name for action in self.actions}
-        if isinstance(self.state, Over) or not works or self._is_late(name):
+        if isinstance(self.state, Over | Drawing) or not works or self._is_late(name):
             return
         if name in ("page_on", "page_back"):
             self._turn(on=name == "page_on")

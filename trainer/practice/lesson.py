@@ -10,7 +10,7 @@ from drills.questions import Drill, Verdict
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
 from trainer.practice.drill_source import DrillSource
-from trainer.practice.making import DrillMaker, Wanted, made
+from trainer.practice.making import DrillMaker, NotReadyError, Wanted, made
 
 
 class Part(NamedTuple):
@@ -136,11 +136,17 @@ class Lesson(DrillSource):
 
     def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:
         """Return the drill of the next part, of this page or the next, None after the last."""
+        before = self._page, self._part
         self._part += 1
         if self._part == len(self.page.parts):
             self._page, self._part = self._page + 1, 0
+        try:
+            drill = None if self.is_over else take(self.part.make)
+        except NotReadyError:
+            self._page, self._part = before
+            raise
         self._remember(self.reached)
-        return None if self.is_over else take(self.part.make)
+        return drill
 
     def coming(self) -> Iterator[Wanted]:
         """Yield how to make the drill of the next part, then the first of each page, the nearest first."""

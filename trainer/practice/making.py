@@ -13,8 +13,13 @@ DrillMaker: TypeAlias = Callable[[], Drill]
 Wanted: TypeAlias = Code | DrillMaker
 """What a drill is made from; a maker can be pickled, so that another process may call it."""
 
-LONGEST_WAIT = 2.0
-"""So many seconds a drill that is being made is waited for, before it is made anew at once."""
+
+class NotReadyError(Exception):
+    """A drill that is taken is still to be made; ``drill`` is where it will be."""
+
+    def __init__(self, drill: Future[Drill]) -> None:
+        super().__init__("The drill is still being made.")
+        self.drill = drill
 
 
 def made(wanted: Wanted) -> Drill:
@@ -33,7 +38,7 @@ class Making:
         return None
 
     def take(self, wanted: Wanted) -> Drill:
-        """Return the drill; DrillError where it fails its own check."""
+        """Return the drill; DrillError where it fails its own check, NotReadyError where it is not there."""
         return made(wanted)
 
     def close(self) -> None:
@@ -44,7 +49,7 @@ class MakingAhead(Making):
     """Makes what may be taken next, one after the other, in a thread; asked by one other thread.
 
     What was prepared is kept until something else is. ``maker`` is called in the thread, and where it
-    fails the drill is made when it is taken; ``stop`` makes a call that is under way return soon.
+    fails the thread makes the drill itself; ``stop`` makes a call that is under way return soon.
     """
 
     def __init__(self, maker: Callable[[Wanted], Drill], stop: Callable[[], None] = lambda: None) -> None:
@@ -69,14 +74,16 @@ class MakingAhead(Making):
         return self._drills.get(wanted)
 
     def take(self, wanted: Wanted) -> Drill:
-        """Return the drill that was prepared, or make it at once."""
-        prepared = self._drills.get(wanted)
-        if prepared is None or prepared.cancel():
-            return made(wanted)
-        try:
-            return prepared.result(LONGEST_WAIT)
-        except Exception:  # what is wrong with the drill itself comes up again
-            return made(wanted)
+        """Return the drill that is made; NotReadyError says where one will be that is made next."""
+        with self._changed:
+            drill = self._drills.get(wanted)
+            if drill is None or drill.cancelled():
+                drill = Future()
+            if not drill.done():
+                self._drills = {wanted: drill} | {**self._drills, wanted: drill}
+                self._changed.notify()
+                raise NotReadyError(drill)
+        return drill.result()
 
     def close(self) -> None:
         """Make nothing more; when this returns, the thread has ended."""
@@ -92,9 +99,17 @@ class MakingAhead(Making):
         while (begun := self._begun()) is not None:
             wanted, drill = begun
             try:
-                drill.set_result(self._maker(wanted))
+                drill.set_result(self._made(wanted))
             except Exception as error:
                 drill.set_exception(error)
+
+    def _made(self, wanted: Wanted) -> Drill:
+        try:
+            return self._maker(wanted)
+        except Exception:
+            if self._is_closed:
+                raise
+        return made(wanted)  # what is wrong with the drill itself comes up again
 
     def _begun(self) -> tuple[Wanted, Future[Drill]] | None:
         """Return the next drill to be made, waiting until there is one; None once nothing more is made."""

@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple, TypeAlias
 from drills.questions import Highlights, Slip, Verdict
 from progress_store import Judged
 from trainer.answering import NumbersInput
-from trainer.practice.flow import Asking, DrillFlow, Over, Told, Worked
+from trainer.practice.flow import Asking, Drawing, DrillFlow, Over, Told, Worked
 
 SLIPS: Mapping[Slip, str] = {
     "exchanged": "Right numbers, the wrong way round",
@@ -42,6 +42,8 @@ def panel_text(flow: DrillFlow) -> PanelText:
     match flow.state:
         case Over():
             return ()
+        case Drawing():
+            return (Line("Drawing the drill"),)
         case Asking(notice):
             return tuple(_asking(flow, notice))
         case Worked(_, verdict):

@@ -129,11 +129,13 @@ class PracticeSession(DrillSource):
         """Return the next drill, or None where the session is over."""
         if self.seconds_left == 0:
             return None
-        planned, self._taken_up = self._taken_up or self._plan(self._moment()), None
+        planned = self._taken_up or self._plan(self._moment())
         if planned is None:
             return None
+        # one that is still to be made is taken again, and no other is planned
+        self._taken_up = planned
         self._drill = drill = take(planned.code)
-        self._in_hand = planned
+        self._in_hand, self._taken_up = planned, None
         self._begun += 1
         return drill
 

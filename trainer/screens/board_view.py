@@ -72,6 +72,12 @@ class BoardView(Windowed):
             self.window = followed(self.window, before, look)
         self._draw()
 
+    def clear(self) -> None:
+        """Show nothing."""
+        self._pattern, self.window, self._board, self._lines = None, None, None, ()
+        self.let_go()
+        self.refresh()
+
     def restyle(self, glyphs: GlyphName, dark: bool, colour: bool) -> None:
         """Draw in other signs or colours."""
         self.glyphs = glyphs

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from asyncio import wait, wrap_future
 from functools import partial
 from typing import ClassVar
 
@@ -13,7 +14,7 @@ from textual.events import Key, MouseDown
 from drills.questions import Drill
 from trainer.actions import WINDOW_WAYS, Context
 from trainer.practice.drill_source import DrillSource
-from trainer.practice.flow import Asking, DrillFlow, Over, Told
+from trainer.practice.flow import Asking, Drawing, DrillFlow, Over, Told, Worked
 from trainer.practice.lesson import Lesson
 from trainer.practice.panel_text import panel_text
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
@@ -163,6 +164,9 @@ class DrillScreen(FlowKeys):
             self.slantwise.ended(self.source)
             return
         board = self.query_one(BoardView)
+        if isinstance(state, Drawing):
+            self._wait_for(state, board)
+            return
         if self._shown is not flow.drill:
             # a new sheet opens on what is asked, even where the answer follows at once
             board.show(flow.drill.pattern, flow.input.look())
@@ -180,6 +184,23 @@ class DrillScreen(FlowKeys):
             if state.goes_on:
                 self.set_timer(GOES_ON_AFTER, partial(self._go_on_from, state))
 
+    def _wait_for(self, drawing: Drawing, board: BoardView) -> None:
+        """Show at once that the next drill is on its way, and go on to it once it is there."""
+        board.clear()
+        self._shown = None
+        self.query_one(Overview).display = False
+        self.query_one(Panel).show(panel_text(self.flow))
+        self.query_one(KeyLine).show_keys(self.flow.actions)
+        self._write_standing()
+        self.run_worker(self._go_on_once_there(drawing))
+
+    async def _go_on_once_there(self, drawing: Drawing) -> None:
+        # a wait that is given up must not take the drill from whoever takes it next
+        await wait([wrap_future(drawing.drill)])
+        if self.flow.state is drawing:
+            self.flow.begin_next()
+            self.show()
+
     def _go_on_from(self, told: Told) -> None:
         if self.flow.state is told:
             self.app.clear_notifications()
@@ -193,7 +214,7 @@ class DrillScreen(FlowKeys):
         if source.turns_pages:
             turning = link("PgUp", "page_back"), " ", link("PgDn", "page_on"), " turn"
             standing += Content.assemble("   ", *turning, "  ", link("c pages", "contents"))
-        self.say(f"{source.title} | {source.subject}", standing)
+        self.say(" | ".join(filter(None, (source.title, source.subject))), standing)
 
     def _make_room(self) -> None:
         """Leave the overview's drawing out where the panel says more than fits above it."""
@@ -270,7 +291,7 @@ class DrillScreen(FlowKeys):
     def action_copy(self) -> None:
         """Copy the drill and the answer as text."""
         state = self.flow.state
-        given, verdict = (None, None) if isinstance(state, Asking | Over) else (state.given, state.verdict)
+        given, verdict = (state.given, state.verdict) if isinstance(state, Worked | Told) else (None, None)
         self.app.copy_to_clipboard(drill_as_text(self.flow.drill, given, verdict, self.source.heading))
         self.app.notify("The drill is copied as text.", timeout=2)
 

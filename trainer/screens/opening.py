@@ -19,7 +19,7 @@ from trainer.practice import rounds, yardstick
 from trainer.practice.choosing import Selection
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
-from trainer.practice.making import Wanted
+from trainer.practice.making import NotReadyError, Wanted
 from trainer.practice.resuming import seconds_left_today
 from trainer.practice.words import coming, drills_in, ordinal, reasons_counted
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
@@ -86,7 +86,9 @@ class OpeningScreen(BaseScreen):
         if drill:
             with suppress(Exception):
                 await wrap_future(drill)
-        self.query_one(BoardView).show(self.slantwise.making.take(code).truth.unlabelled(), Look())
+        # one that was dropped on the way is not to be seen any more
+        with suppress(NotReadyError):
+            self.query_one(BoardView).show(self.slantwise.making.take(code).truth.unlabelled(), Look())
 
     def _day(self) -> str:
         store = self.slantwise.store

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from concurrent.futures import Future, wait
 from contextlib import contextmanager
 from pathlib import Path
 from threading import Event
@@ -15,7 +16,7 @@ from progress_store import Store
 from tests.trainer.practice.making import Hands, go_through, store
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
-from trainer.practice.making import Making, MakingAhead, Wanted, made
+from trainer.practice.making import Making, MakingAhead, NotReadyError, Wanted, made
 from trainer.practice.rounds import Target, picked, placing, today, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.practice.yardstick import yardstick
@@ -63,18 +64,40 @@ def test_what_is_prepared_is_made_in_its_order_and_taken() -> None:
         assert slow.asked == [ONE, OTHER]
 
 
-def test_what_was_not_begun_is_made_at_once() -> None:
-    """While another one is being made; what was dropped is not made at all."""
+def taken(making: MakingAhead, wanted: Wanted) -> Drill:
+    """Take a drill, waiting for it as a screen does."""
+    while True:
+        try:
+            return making.take(wanted)
+        except NotReadyError as waiting:
+            wait([waiting.drill], DEADLINE)
+
+
+def test_what_was_not_begun_is_made_next() -> None:
+    """After the one that is being made, before all others; whoever takes it is never kept waiting."""
     slow = Slow()
     with ahead(slow) as making:
         making.prepare([ONE, OTHER])
         assert slow.begun.wait(DEADLINE)
-        assert making.take(OTHER) == make(OTHER)
-        assert making.take(THIRD) == make(THIRD)
-        making.prepare([THIRD])
+        for _ in range(2):
+            with pytest.raises(NotReadyError):
+                making.take(THIRD)
+        slow.let.set()
+        assert taken(making, THIRD) == make(THIRD)
+        assert taken(making, OTHER) == make(OTHER)
+    assert slow.asked == [ONE, THIRD, OTHER]
+
+
+def test_what_was_dropped_can_be_taken_all_the_same() -> None:
+    """It is made then."""
+    slow = Slow()
+    with ahead(slow) as making:
+        making.prepare([ONE, OTHER])
+        assert slow.begun.wait(DEADLINE)
+        making.prepare([ONE])
         assert making.on_its_way(OTHER) is None
-        assert making.take(THIRD) == make(THIRD)
-    assert slow.asked == [ONE]
+        slow.let.set()
+        assert taken(making, OTHER) == make(OTHER)
 
 
 def test_what_is_being_made_is_waited_for() -> None:
@@ -84,7 +107,7 @@ def test_what_is_being_made_is_waited_for() -> None:
         making.prepare([ONE])
         assert slow.begun.wait(DEADLINE)
         slow.let.set()
-        assert making.take(ONE) == make(ONE)
+        assert taken(making, ONE) == make(ONE)
     assert slow.asked == [ONE]
 
 
@@ -100,7 +123,7 @@ def test_it_ends_while_a_drill_is_being_made() -> None:
     assert slow.asked == [ONE]
 
 
-def test_where_the_maker_fails_the_drill_is_made_when_it_is_taken() -> None:
+def test_where_the_maker_fails_the_drill_is_made_without_it() -> None:
     """And what is wrong with the drill itself is said as it always is."""
 
     def failing(wanted: Wanted) -> Drill:
@@ -111,9 +134,9 @@ def test_where_the_maker_fails_the_drill_is_made_when_it_is_taken() -> None:
 
     making = MakingAhead(failing)
     making.prepare([ONE, refused])
-    assert making.take(ONE) == make(ONE)
+    assert taken(making, ONE) == make(ONE)
     with pytest.raises(DrillError, match="take another seed"):
-        making.take(refused)
+        taken(making, refused)
     making.close()
 
 
@@ -211,6 +234,38 @@ def _first(session: PracticeSession) -> Drill:
     drill = session.next_drill()
     assert drill
     return drill
+
+
+def unready(wanted: Wanted) -> Drill:
+    """Have no drill."""
+    raise NotReadyError(Future())
+
+
+@pytest.mark.parametrize("name", SESSIONS)
+def test_a_session_asked_again_takes_the_drill_that_was_not_ready(tmp_path: Path, name: str) -> None:
+    """Time that goes by in between chooses no other; it is not counted twice."""
+    codes = []
+    for waits in (False, True):
+        hands = Hands()
+        with store(tmp_path / str(waits), hands) as kept:
+            session = SESSIONS[name](kept, hands.clock)
+            for _ in range(3 * waits):
+                with pytest.raises(NotReadyError):
+                    session.next_drill(unready)
+                assert session.in_hand is None
+            codes.append(_first(session).code)
+            assert session.progress.startswith(("1 ", "Drill 1"))
+    assert codes[0] == codes[1]
+
+
+def test_the_lesson_asked_again_is_where_it_was() -> None:
+    """On the same page, which is remembered only once it is seen."""
+    remembered: list[int] = []
+    lesson = Lesson(LESSON, 1, remembered.append)
+    with pytest.raises(NotReadyError):
+        lesson.next_drill(unready)
+    assert remembered == []
+    assert lesson.next_drill() == LESSON.pages[0].parts[0].make()
 
 
 @pytest.mark.parametrize("turns", [False, True])

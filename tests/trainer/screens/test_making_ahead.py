@@ -12,6 +12,7 @@ import pytest
 from drills.questions import Code, Drill
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import WAITING, playing
+from trainer.practice.flow import Asking
 from trainer.practice.making import MakingAhead, Wanted, made
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.drill import DrillScreen
@@ -19,19 +20,23 @@ from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 
 DEADLINE = 20.0
+DRAWING = "Drawing the drill"
 
 
 class Slow(MakingAhead):
-    """Begins each drill and does not come to its end before it is closed."""
+    """Makes the first so many drills at once; does not come to the end of another one before it may."""
 
-    def __init__(self) -> None:
+    def __init__(self, at_once: int = 0) -> None:
         self.begun, self.end = Event(), Event()
+        self._at_once = at_once
         super().__init__(self.make, self.end.set)
 
     def make(self, wanted: Wanted) -> Drill:
         """Wait for the end."""
-        self.begun.set()
-        assert self.end.wait(DEADLINE)
+        self._at_once -= 1
+        if self._at_once < 0:
+            self.begun.set()
+            assert self.end.wait(DEADLINE)
         return made(wanted)
 
 
@@ -44,19 +49,49 @@ def slow() -> Iterator[Slow]:
     assert not [thread for thread in threads() if thread.name == "making drills ahead"]
 
 
-async def test_keys_are_answered_while_a_drill_is_being_made(tmp_path: Path, slow: Slow) -> None:
+async def test_keys_are_answered_while_a_drill_is_being_made(tmp_path: Path) -> None:
     """The cursor moves, the answer is judged, and the program is left."""
-    code = Code("sinks", 1, 7)
-    async with playing(tmp_path, code, settings=WAITING, making=slow) as play:
-        await play.until(slow.begun.is_set)
+    making = Slow(at_once=1)
+    async with playing(tmp_path, Code("sinks", 1, 7), settings=WAITING, making=making) as play:
+        await play.until(lambda: play.panel != [DRAWING])
+        await play.until(making.begun.is_set)
         before = play.at(DrillScreen).flow.look
         await play.keys("tab")
         assert play.at(DrillScreen).flow.look != before
         await play.keys("shift+tab")
         await answer(play)
-        assert not slow.end.is_set()
+        assert not making.end.is_set()
+        await play.keys("enter")
+        assert play.panel == [DRAWING]
+        assert not play.drawing().strip()
         await play.keys("escape")
         play.at(EndScreen)
+    making.close()
+
+
+async def test_a_drill_by_its_code_is_waited_for_without_holding_the_screen(
+    tmp_path: Path, slow: Slow
+) -> None:
+    """One line says so, keys of the drill do nothing yet; once it is made it is there by itself."""
+    async with playing(tmp_path, Code("sinks", 1, 7), settings=WAITING, making=slow) as play:
+        await play.until(slow.begun.is_set)
+        assert play.panel == [DRAWING]
+        await play.keys("tab", "space", "h", "w", "x", "enter", "plus", "z")
+        assert play.panel == [DRAWING]
+        assert "Enter answer" not in play.said
+        slow.end.set()
+        await play.until(lambda: play.panel != [DRAWING])
+        assert play.drill.code == "sinks-1-7"
+        assert play.at(DrillScreen).flow.state == Asking()
+        await answer(play)
+
+
+async def test_a_wait_can_be_left(tmp_path: Path, slow: Slow) -> None:
+    """And the opening is as it was."""
+    async with playing(tmp_path, Code("sinks", 1, 7), making=slow) as play:
+        assert play.panel == [DRAWING]
+        await play.keys("escape")
+        play.at(OpeningScreen)
 
 
 async def test_the_opening_is_there_before_its_pattern(tmp_path: Path, slow: Slow) -> None:
@@ -82,5 +117,6 @@ async def test_a_code_is_prepared_while_it_is_typed(tmp_path: Path) -> None:
         await play.keys("up", *"labels-3-41")
         await play.until(lambda: making.on_its_way(Code("labels", 3, 41)) is not None)
         await play.keys("enter")
+        await play.until(lambda: play.panel != [DRAWING])
         assert play.drill.code == "labels-3-41"
     making.close()
