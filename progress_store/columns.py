@@ -5,6 +5,7 @@ A row has 57 bytes, lowest byte first; texts stand once in lists beside the rows
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from struct import Struct
@@ -32,6 +33,9 @@ _COLUMNS: Final = (
 )
 _RIGHT, _HELPED, _FIRST, _RESULT = 1, 2, 4, 8
 _RESULTS: Final[tuple[Result, ...]] = get_args(Result)
+
+_PURPOSE: Final = Struct("<q8i3I").size
+"""Where in a row its purpose stands; of its bytes the first tells all, there being so few."""
 
 T = TypeVar("T", str, PaceKey)
 
@@ -72,6 +76,16 @@ class Columns:
     def __len__(self) -> int:
         return len(self.rows) // ROW.size
 
+    def met(self) -> dict[tuple[str, str], int]:
+        """Return how many drills of each kind and form were left to the person alone."""
+        walk, found = self.purposes.place("walk"), Counter[int]()
+        for *_, key, _, purpose, _ in ROW.iter_unpack(self.rows):
+            found[key] += purpose != walk
+        met = Counter[tuple[str, str]]()
+        for place, times in found.items():
+            met[self.keys.all[place][:2]] += times
+        return +met
+
     def add(self, judged: Judged, line: int = NOWHERE) -> bytes:
         """Add a drill later than all before and return its row."""
         attempt = judged.attempt
@@ -107,6 +121,11 @@ class Columns:
             bool(told & _FIRST),
             _or_none(away),
         )
+
+    def places(self, purpose: str) -> list[int]:
+        """Return the places of the rows of a purpose."""
+        wanted = self.purposes.place(purpose)
+        return [place for place, each in enumerate(self.rows[_PURPOSE :: ROW.size]) if each == wanted]
 
     def lines(self, places: Iterable[int]) -> list[int]:
         """Return at which byte of the log the lines of some rows begin."""

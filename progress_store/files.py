@@ -135,6 +135,11 @@ class JsonFile:
     def __init__(self, path: Path, schema: int, tell: Callable[[str], None], *, writable: bool) -> None:
         self._path, self._schema, self._tell, self._writable = path, schema, tell, writable
 
+    @property
+    def is_writable(self) -> bool:
+        """Whether it is ours to write."""
+        return self._writable
+
     def read(self, made: Callable[[dict[str, object]], T]) -> T | None:
         """Return what `made` makes of the fields; None if there is no file or none that can be used.
 

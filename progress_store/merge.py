@@ -104,6 +104,11 @@ def _set_aside(path: Path) -> None:
     sync_folder(path.parent)
 
 
+def may_have_copies(log: Path) -> bool:
+    """Whether anything beside a log has the name of a copy."""
+    return any(True for _ in _named_as_copies(log))
+
+
 def _named_as_copies(log: Path) -> Iterator[tuple[Path, int]]:
     """Yield the files beside a log that are copies by their names and not empty, with their sizes."""
     try:

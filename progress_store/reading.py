@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import hashlib
+from array import array
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -10,20 +10,15 @@ from typing import BinaryIO, Final, NamedTuple
 
 from progress_store.attempt import Attempt, AttemptSet
 from progress_store.files import StoreError, opened, reason, shown
+from progress_store.fingerprint import LogHash, hash_on
 from progress_store.line import LONGEST_LINE, NEWER, begins_as_ours, is_object, is_torn_of_ours, read
 
 MOST_ODD: Final = 100_000
-_BLOCK: Final = 1 << 20
 _LINES_NAMED: Final = 5
 
 
 class ForeignLogError(StoreError):
     """The refusal of a file that has the name of a log and no line of ours."""
-
-
-def new_digest() -> hashlib.blake2b:
-    """Return the hash of an empty log."""
-    return hashlib.blake2b(digest_size=16)
 
 
 @dataclass(slots=True)
@@ -33,16 +28,23 @@ class Reading:
     `unreadable` says why; `newer` are answers of a newer program with none of ours after them.
     `length` and `digest` cover the whole lines, in bytes; `torn`: more bytes follow that are no whole line;
     `open_ended`: the last whole line lacks its line end. `ours`: a line of ours is in it, be it damaged.
+    `starts` has the byte where the line of each attempt begins, in the order of the set of attempts.
     """
 
     attempts: AttemptSet = field(default_factory=AttemptSet)
     unreadable: dict[int, str] = field(default_factory=dict)
     newer: list[int] = field(default_factory=list)
     length: int = 0
-    digest: hashlib.blake2b = field(default_factory=new_digest)
+    digest: LogHash = field(default_factory=LogHash)
     torn: bool = False
     open_ended: bool = False
     ours: bool = False
+    starts: array[int] = field(default_factory=lambda: array("q"))
+
+    @property
+    def is_sound(self) -> bool:
+        """Whether every byte belongs to an attempt, and no two attempts share an id."""
+        return not (self.unreadable or self.newer or self.torn or self.attempts.clashing)
 
 
 def read_log(path: Path) -> Reading:
@@ -57,7 +59,7 @@ def read_log(path: Path) -> Reading:
             _refuse_other_things(path)
             with opened(path) as file:
                 _read_lines(file, path, reading)
-                reading.digest = _digest(file, reading.length)
+                hash_on(reading.digest, file, reading.length)
     except OSError as error:
         raise StoreError(
             f"{shown(path)} cannot be read ({reason(error)});"
@@ -80,9 +82,9 @@ def _read_lines(file: BinaryIO, path: Path, reading: Reading) -> None:
             reading.ours |= not is_foreign and is_torn_of_ours(line.head)
             is_foreign |= not reading.ours
             break
+        _count(line.head, number, reading)
         reading.length += line.size
         reading.open_ended = not line.ended
-        _count(line.head, number, reading)
         is_foreign |= not reading.ours and not line.head.isspace()
         if len(reading.unreadable) + len(reading.newer) > MOST_ODD:
             raise _too_odd(path, reading)
@@ -116,6 +118,8 @@ def _count(line: bytes, number: int, reading: Reading) -> None:
     found = read(line)
     if isinstance(found, Attempt):
         reading.attempts.add(found)
+        if len(reading.attempts) > len(reading.starts):
+            reading.starts.append(reading.length)
         # newer answers before one of ours do not make it a newer log
         reading.unreadable.update(dict.fromkeys(reading.newer, NEWER))
         reading.newer.clear()
@@ -126,15 +130,6 @@ def _count(line: bytes, number: int, reading: Reading) -> None:
     else:
         reading.unreadable[number] = found.why
         reading.ours |= begins_as_ours(line)
-
-
-def _digest(file: BinaryIO, length: int) -> hashlib.blake2b:
-    digest = new_digest()
-    file.seek(0)
-    while length > 0 and (block := file.read(min(length, _BLOCK))):
-        digest.update(block)
-        length -= len(block)
-    return digest
 
 
 def refuse_newer(reading: Reading, path: Path) -> None:

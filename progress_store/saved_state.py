@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
 from pathlib import Path
 from typing import Final, TypedDict, cast
 
-from progress_store.files import JsonFile
+from progress_store.attempt import Attempt
+from progress_store.files import DAMAGED, JsonFile, opened
+from progress_store.fingerprint import Stamp
+from progress_store.ledger import Ledger
 from progress_store.log import Log
 from progress_store.pace import Gaps, Pace, PaceKey, Result
 from progress_store.schedule import Level, Mastery, Memory
@@ -17,6 +20,7 @@ from progress_store.state import Rules, Skill, State
 
 SCHEMA: Final = 1
 NAME: Final = "state.json"
+_MOST_ADDED: Final = 50
 
 
 class SkillFields(TypedDict):
@@ -131,16 +135,54 @@ class SavedState:
     """The state file of a data folder: used only if made from this very log under these very rules."""
 
     def __init__(self, folder: Path, rules: Rules, tell: Callable[[str], None], *, writable: bool) -> None:
-        self._rules, self._tell = rules, tell
+        self._folder, self._rules, self._tell = folder, rules, tell
         self._file = JsonFile(folder / NAME, SCHEMA, tell, writable=writable)
 
     def load(self, log: Log) -> State | None:
         """Return the saved state, or None if it is missing, stale, damaged or newer."""
         return self._file.read(lambda fields: self._state(fields, log))
 
-    def save(self, state: State, log: Log) -> None:
-        """Replace the saved state; raises OSError, after which the log still holds everything."""
+    def go_on(self, log: Log, latest: datetime) -> Ledger | None:
+        """Return what was saved of a log, with what was added to it since, and let the log go on from it.
+
+        None where anything is not as it was left, where an answer is dated after `latest`, or where more
+        was added than is quickly looked through: then all is to be read. Tells nothing.
+        """
+        try:
+            with opened(self._folder / NAME) as file:
+                fields = json.loads(file.read())
+            saved = fields["ledger"]
+            rules = rules_to_json(self._rules)
+            is_ours = (fields["schema"], fields["rules"]) == (SCHEMA, json.loads(json.dumps(rules)))
+            if (
+                not is_ours
+                or fields["state_hash"] != _hash(fields["state"])
+                or saved["hash"] != _hash_of(saved)
+            ):
+                return None
+            stamp = None if saved["stamp"] is None else Stamp(*saved["stamp"])
+            if not log.go_on(saved["link"], fields["log_bytes"], fields["log_hash"], stamp):
+                return None
+            state = state_from_json(fields["state"], self._rules)
+            if state.last is not None and state.last[0] > latest:
+                return None
+            ledger = Ledger.loaded(self._folder, state, saved)
+            rest = log.rest(_MOST_ADDED)
+            return ledger if rest is not None and _added(ledger, rest, latest) else None
+        except (*DAMAGED, OSError):
+            return None
+
+    def save(self, state: State, log: Log, ledger: Ledger | None) -> None:
+        """Replace the saved state; raises OSError, after which the log still holds everything.
+
+        Without a ledger the next start reads the whole log.
+        """
         fields = state_to_json(state)
+        kept = None
+        if ledger is not None and self._file.is_writable:
+            ledger.write()
+            kept = {**ledger.fields(), "link": log.digest.link, "stamp": log.stamp}
+            kept["hash"] = _hash_of(kept)
         self._file.write(
             {
                 "log_bytes": log.length,
@@ -148,6 +190,7 @@ class SavedState:
                 "rules": rules_to_json(self._rules),
                 "state_hash": _hash(fields),
                 "state": fields,
+                "ledger": kept,
             }
         )
 
@@ -166,6 +209,19 @@ class SavedState:
         return state_from_json(state, self._rules)
 
 
-def _hash(fields: StateFields) -> str:
+def _added(ledger: Ledger, rest: Sequence[tuple[int, Attempt]], latest: datetime) -> bool:
+    """Count in what was added to a log; return whether all of it comes after what there was."""
+    if rest and not ledger.follows([attempt for _, attempt in rest], latest):
+        return False
+    for line, attempt in rest:
+        ledger.add(attempt, line)
+    return True
+
+
+def _hash_of(kept: Mapping[str, object]) -> str:
+    return _hash({name: value for name, value in kept.items() if name != "hash"})
+
+
+def _hash(fields: Mapping[str, object]) -> str:
     text = json.dumps(fields, sort_keys=True, separators=(",", ":"))
     return hashlib.blake2b(text.encode(), digest_size=16).hexdigest()

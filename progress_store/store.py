@@ -9,6 +9,7 @@ from types import TracebackType
 from typing import NamedTuple
 
 from progress_store import settings as settings_file
+from progress_store.answered import Answered
 from progress_store.attempt import Attempt, practice_day, stamp
 from progress_store.files import JsonFile, StoreError, reason
 from progress_store.folder import FolderLock, made, refuse_other_things
@@ -17,19 +18,16 @@ from progress_store.log import Log
 from progress_store.merge import (
     MergeResult,
     answers,
-    beside,
-    count_copies,
     log_of_other,
     missing_of,
-    take_in_copies,
 )
 from progress_store.pace import Floor
-from progress_store.reading import Reading, refuse_newer, told, told_of_unreadable
+from progress_store.reading import told_of_unreadable
 from progress_store.record import Record
 from progress_store.saved_state import SavedState
 from progress_store.settings import Settings
-from progress_store.standing import Standing
 from progress_store.state import Judged, Rules, State, replay
+from progress_store.yardsticks import Yardstick
 
 
 class Repaired(NamedTuple):
@@ -73,34 +71,53 @@ class Store:
         self.rules = rules
         self._waiting: list[Attempt] = []
         self._log = Log(folder)
-        writable = lock is not None
-        reading, unwritten = self._read() if writable else self._read_with_copies()
-        self._known, self._unreadable = reading.attempts, reading.unreadable
-        self._standing = Standing(self._known, rules, clock)
-        self._saved = SavedState(folder, rules, self._notices.append, writable=writable)
-        saved = self._saved.load(self._log)
-        if not self._standing.resume(None if unwritten else saved):
-            self._work_out()
+        tell, writable = self._notices.append, lock is not None
+        saved = SavedState(folder, rules, tell, writable=writable)
+        self._answered = Answered(self._log, saved, rules, clock, tell, writable=writable)
         self._tell_of_answers_ahead()
         self._settings_file = JsonFile(
-            folder / settings_file.NAME, settings_file.SCHEMA, self._notices.append, writable=writable
+            folder / settings_file.NAME, settings_file.SCHEMA, tell, writable=writable
         )
         self._settings = self._settings_file.read(Settings.from_json) or Settings()
 
     @property
     def attempts(self) -> tuple[Attempt, ...]:
-        """All attempts in order of time."""
-        return tuple(self._standing.attempts)
+        """All attempts in order of time; the whole log is read for them."""
+        return tuple(self._answered.all.standing.attempts)
 
     @property
     def by_now(self) -> tuple[Attempt, ...]:
         """The attempts that schedule: all but those dated later than a day after now."""
-        return tuple(self._standing.by_now)
+        return tuple(self._answered.all.standing.by_now)
+
+    @property
+    def how_many(self) -> int:
+        """How many attempts there are."""
+        return self._answered.how_many
+
+    def latest(self, number: int) -> tuple[Attempt, ...]:
+        """Return the latest attempts, so many of them, in order of time."""
+        return self._answered.latest(number)
+
+    @property
+    def measuring(self) -> tuple[Attempt, ...]:
+        """The attempts by now that belong to yardsticks, in order of time."""
+        return self._answered.measuring
+
+    @property
+    def met(self) -> Mapping[tuple[str, str], int]:
+        """How many drills of each kind and form were by now left to the person alone."""
+        return self._answered.met
+
+    @property
+    def days(self) -> int:
+        """How many practice days had attempts, today counted as one of them."""
+        return self._answered.days_with(self.today)
 
     @property
     def state(self) -> State:
         """What follows from the attempts by now."""
-        return self._standing.state
+        return self._answered.state
 
     @property
     def settings(self) -> Settings:
@@ -110,7 +127,7 @@ class Store:
     @property
     def notices(self) -> tuple[str, ...]:
         """What the person should be told of the files, one sentence each."""
-        unreadable = told_of_unreadable(self._unreadable, self._log.path, own=True)
+        unreadable = told_of_unreadable(self._answered.unreadable, self._log.path, own=True)
         return (*unreadable, *self._notices)
 
     @property
@@ -120,11 +137,15 @@ class Store:
 
     def record(self) -> Record:
         """Return the record of all attempts, worked out anew."""
-        return Record.of(self._standing.attempts, self.rules)
+        return self._answered.record()
+
+    def yardsticks(self) -> list[Yardstick]:
+        """Return the yardsticks of all attempts, in order of time."""
+        return self._answered.yardsticks()
 
     def judged(self) -> list[Judged]:
         """Return how each of all attempts was judged, in order of time."""
-        return replay(self._standing.attempts, self.rules)[1]
+        return replay(self.attempts, self.rules)[1]
 
     def keep(self, attempt: Attempt) -> Judged:
         """Write an attempt to the log and return how it was judged; when this returns it is on the disk.
@@ -133,7 +154,7 @@ class Store:
         by `keep_rest`, whichever comes first.
         """
         self._refuse_reader()
-        if attempt.id in self._known or any(attempt.id == each.id for each in self._waiting):
+        if self._answered.knows(attempt.id) or any(attempt.id == each.id for each in self._waiting):
             raise StoreError("This attempt is in the log already; leave it out.")
         if not is_writable(attempt):
             raise StoreError("An attempt is too long for one line of the log; leave this attempt out.")
@@ -144,13 +165,11 @@ class Store:
         """Write what could not be written before, all or nothing; raises StoreError where it still cannot."""
         if not self._waiting:
             return []
-        self._log.append(self._waiting)
+        self._answered.make_ready(self._waiting)
+        starts = self._log.append(self._waiting)
         written, self._waiting = self._waiting, []
-        judged = []
-        for attempt in written:
-            self._known.add(attempt)
-            judged.append(self._standing.keep(attempt))
-        self._save_state()
+        judged = [self._answered.add(*each) for each in zip(written, starts, strict=True)]
+        self._answered.save()
         return judged
 
     @property
@@ -162,11 +181,10 @@ class Store:
         """Add what another data folder has and this has not; the other stays as it is; raises StoreError."""
         self._refuse_reader()
         others = log_of_other(folder, self._log.path.parent, self._notices.append)
-        missing = missing_of(others, self._known, folder, self._notices.append)
+        missing = missing_of(others, self._answered.all.known, folder, self._notices.append)
         if missing:
             self._log.append(missing)
-            self._known.add_all(missing)
-            self._work_out()
+            self._answered.take_in(missing)
         return MergeResult(len(missing), len(others))
 
     def repair(self) -> Repaired | None:
@@ -175,11 +193,12 @@ class Store:
         Raises StoreError, with the log as it was.
         """
         self._refuse_reader()
-        if not self._unreadable:
+        unreadable = self._answered.unreadable
+        if not unreadable:
             return None
-        repaired = Repaired(self._log.repair(self._unreadable), self._unreadable)
-        self._unreadable = {}
-        self._save_state()
+        repaired = Repaired(self._log.repair(unreadable), unreadable)
+        self._answered.unreadable = {}
+        self._answered.save()
         return repaired
 
     def save_settings(self, settings: Settings) -> None:
@@ -211,42 +230,10 @@ class Store:
         if self._lock is None:
             raise StoreError("This data folder was opened only to read; close it and open it to write.")
 
-    def _read(self) -> tuple[Reading, bool]:
-        """Return what the log holds, mended and with what its copies have; nothing of it is unwritten."""
-        reading = self._log.read()
-        self._notices.extend(told(reading, self._log.path, writable=True))
-        refuse_newer(reading, self._log.path)
-        self._log.mend(reading)
-        take_in_copies(reading.attempts, self._log, self._notices.append)
-        return reading, False
-
-    def _read_with_copies(self) -> tuple[Reading, bool]:
-        """Return what log and copies hold, and whether the log lacks any of it; write nothing."""
-        # copies first: a writer in another window adds to the log first and renames copies then
-        found, copies = beside(self._log.path, self._notices.append)
-        reading = self._log.read()
-        self._notices.extend(told(reading, self._log.path, writable=False))
-        return reading, count_copies(found, copies, reading.attempts, self._log.path, self._notices.append)
-
     def _tell_of_answers_ahead(self) -> None:
-        if ahead := self._standing.ahead:
-            last = self._standing.attempts[-1].at.date()
+        if ahead := self._answered.ahead:
+            last = self._answered.latest(1)[0].at.date()
             self._notices.append(
                 f"In the record, but not yet in the schedule: {answers(ahead)} dated in the future,"
                 f" up to {last}; look whether the clock of this machine is right."
-            )
-
-    def _work_out(self) -> None:
-        """Make the state anew from all attempts and save it for the next start."""
-        self._standing.work_out(self._known)
-        if self._lock is not None and self._standing.attempts:
-            self._save_state()
-
-    def _save_state(self) -> None:
-        """Save the state; it can always be made from the log, so a failure is told and nothing more."""
-        try:
-            self._saved.save(self.state, self._log)
-        except OSError as error:
-            self._notices.append(
-                f"The state cannot be saved ({reason(error)}); make room. The log has every attempt."
             )

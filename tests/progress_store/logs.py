@@ -45,8 +45,8 @@ def written(folder: Path, attempts: Iterable[Attempt], name: str = LOG) -> Path:
 
 
 def names(folder: Path) -> set[str]:
-    """Return the names in a folder, but for the lock and the state."""
-    return {file.name for file in folder.iterdir()} - {"slantwise.lock", "state.json"}
+    """Return the names in a folder, but for the lock and what is made from the log."""
+    return {file.name for file in folder.iterdir()} - {"slantwise.lock", "state.json", "state.columns"}
 
 
 def some(seed: int, how_many: int = 30) -> list[Attempt]:

@@ -35,7 +35,7 @@ def rights(path: Path) -> int:
 @pytest.mark.skipif(os.name == "nt", reason="rights are other ones there")
 @pytest.mark.usefixtures("usual_mask")
 def test_what_is_made_is_for_this_person_alone(tmp_path: Path) -> None:
-    """Folder, log, state, settings, lock, and what is put aside."""
+    """Folder, log, state and its columns, settings, lock, and what is put aside."""
     folder = tmp_path / "new" / "data"
     with store(folder) as opened:
         opened.keep(attempt(0))
@@ -46,7 +46,7 @@ def test_what_is_made_is_for_this_person_alone(tmp_path: Path) -> None:
         opened.repair()
     assert rights(folder) == 0o700
     assert {rights(file) for file in folder.iterdir()} == {0o600}
-    assert len(list(folder.iterdir())) == 6
+    assert len(list(folder.iterdir())) == 7
 
 
 @pytest.mark.skipif(os.name == "nt", reason="rights are other ones there")

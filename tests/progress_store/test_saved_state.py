@@ -108,7 +108,7 @@ def test_the_state_file_has_none_of_the_schedulers_own_words(tmp_path: Path) -> 
 
 
 def test_saving_leaves_no_part_behind(tmp_path: Path) -> None:
-    """Only the log, the lock and the state stand in the folder."""
+    """Only the log, the lock and what follows from the log stand in the folder."""
     filled(tmp_path)
     names = {file.name for file in tmp_path.iterdir()} - {"slantwise.lock"}
-    assert names == {"attempts.jsonl", "state.json"}
+    assert names == {"attempts.jsonl", "state.json", "state.columns"}

@@ -80,7 +80,7 @@ class PracticeSession(DrillSource):
         self._taken_up: Planned | None = None
         self._in_hand: Planned | None = None
         self._drill: Drill | None = None
-        self.fresh = FreshCodes(Chance(f"{store.today.isoformat()} {len(store.attempts)}"))
+        self.fresh = FreshCodes(Chance(f"{store.today.isoformat()} {store.how_many}"))
 
     @property
     def title(self) -> str:

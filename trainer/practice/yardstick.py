@@ -78,9 +78,9 @@ class Offer(NamedTuple):
 
 def offer(store: Store) -> Offer:
     """Return what is offered now: the first once all it asks was met, the next 14 days after the last."""
-    found = sittings(store.by_now)
+    found = sittings(store.measuring)
     if not found:
-        return _first_offer(store.by_now)
+        return _first_offer(store.met)
     begun = found[-1][0].practice_day
     if begun == store.today and len(found[-1]) < WHOLE:
         left = number_of(WHOLE - len(found[-1]), "drill")
@@ -92,13 +92,12 @@ def offer(store: Store) -> Offer:
     return Offer(False, wait, f"The next yardstick comes {wait}, {EVERY_DAYS} days after the last.")
 
 
-def _first_offer(attempts: Sequence[Attempt]) -> Offer:
-    own = [attempt for attempt in attempts if attempt.purpose != "walk"]
-    met = {(attempt.kind, attempt.form) for attempt in own}
+def _first_offer(met: Mapping[tuple[str, str], int]) -> Offer:
+    drills = sum(met.values())
     unmet = list(dict.fromkeys(_form_in_words(skill) for skill in RECIPE if kind_of(skill) not in met))
-    if len(own) >= DRILLS_BEFORE and not unmet:
+    if drills >= DRILLS_BEFORE and not unmet:
         return Offer(True, "today", "")
-    waits = [f"you have done {DRILLS_BEFORE} drills"] * (len(own) < DRILLS_BEFORE)
+    waits = [f"you have done {DRILLS_BEFORE} drills"] * (drills < DRILLS_BEFORE)
     waits += [f'met "{title}"' if waits else f'you have met "{title}"' for title in unmet[:1]]
     return Offer(False, "later", f"The first yardstick comes when {' and '.join(waits)}.")
 
@@ -113,7 +112,7 @@ def _form_in_words(skill: str) -> str:
 def yardstick(store: Store, clock: Clock) -> PracticeSession:
     """Return the yardstick that is offered: a fresh one, or the rest of one that was begun today."""
     done = _begun_today(store)
-    known = [_number_of(attempt.code) for attempt in store.attempts if attempt.purpose == "yardstick"]
+    known = [_number_of(attempt.code) for attempt in store.measuring]
     number = max(map(_number_of, (each.code for each in done)), default=1 + max(known, default=0))
     answered = {attempt.code for attempt in done}
     left = [code for code in codes_of(number) if str(code) not in answered]
@@ -132,7 +131,7 @@ def yardstick(store: Store, clock: Clock) -> PracticeSession:
 
 def _begun_today(store: Store) -> Sequence[Attempt]:
     """Return the drills of a yardstick begun today and left before its end, none where there is none."""
-    last = sittings(store.by_now)[-1:]
+    last = sittings(store.measuring)[-1:]
     return last[0] if last and last[0][0].practice_day == store.today and len(last[0]) < WHOLE else ()
 
 

@@ -21,7 +21,7 @@ from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
 from trainer.practice.making import NotReadyError, Wanted
 from trainer.practice.resuming import seconds_left_today
-from trainer.practice.words import coming, drills_in, ordinal, reasons_counted
+from trainer.practice.words import RECENT, coming, drills_in, ordinal, reasons_counted
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 from trainer.screens.board_view import BoardView
 
@@ -53,7 +53,8 @@ class OpeningScreen(BaseScreen):
         store = self.slantwise.store
         minutes = store.settings.minutes_a_day
         left = seconds_left_today(store)
-        ahead = coming(store.state, store.today, drills_in(left / 60 if left else minutes, store.attempts))
+        number = drills_in(left / 60 if left else minutes, store.latest(RECENT))
+        ahead = coming(store.state, store.today, number)
         self.say("Slantwise", self._day())
         self.query_one("#coming", Static).update(f"First comes: {skill_names()[ahead[0].skill]}.")
         self.call_after_refresh(self._look_ahead, ahead[0])
@@ -92,8 +93,7 @@ class OpeningScreen(BaseScreen):
 
     def _day(self) -> str:
         store = self.slantwise.store
-        days = {attempt.practice_day for attempt in store.attempts} | {store.today}
-        return f"{store.today:%A}, your {ordinal(len(days))} day"
+        return f"{store.today:%A}, your {ordinal(store.days)} day"
 
     def action_start(self) -> None:
         """Start today's session."""

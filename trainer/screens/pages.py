@@ -12,7 +12,6 @@ from textual.events import Resize
 from textual.widgets import Static
 
 from drills.pattern import number_of
-from progress_store import replay, yardsticks
 from trainer.actions import CONTEXTS, Context, actions_at, key_line
 from trainer.practice.lesson_pages import AFTER_LESSON
 from trainer.practice.rounds import placing_steps
@@ -117,7 +116,7 @@ class EndScreen(BaseScreen):
         session, store = self.session, self.slantwise.store
         how_many = ["", *numbers(session.history)]
         if session.purpose == "yardstick":
-            last = yardsticks(replay(store.attempts, store.rules)[1])[-1]
+            last = store.yardsticks()[-1]
             first, *more = yardstick_in_text(last)
         elif session.purpose == "placing":
             first, *more = [*levels_found(store.state), *how_many]
@@ -194,7 +193,7 @@ class RecordScreen(ReadingScreen):
 
     def on_mount(self) -> None:
         """Say what this is."""
-        self.say("Record", number_of(len(self.slantwise.store.attempts), "drill"))
+        self.say("Record", number_of(self.slantwise.store.how_many, "drill"))
 
 
 KEY_COLUMNS = 12
