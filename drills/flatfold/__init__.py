@@ -14,6 +14,7 @@ from drills.flatfold.labels import (
     smallest_repairs,
 )
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
+from drills.flatfold.rounded import folds_rounded
 from drills.flatfold.small_angles import Crowded, crowded
 from drills.flatfold.solve import (
     CrossingError,
@@ -34,7 +35,6 @@ from drills.flatfold.vertex import (
     failing,
     folds,
     folds_flat,
-    folds_rounded,
     is_kawasaki,
     smallest_run,
     turns_around,

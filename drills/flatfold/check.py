@@ -8,6 +8,7 @@ from typing import Literal, TypeAlias
 
 from drills.flatfold.labels import whole_repairs
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
+from drills.flatfold.rounded import is_kawasaki_rounded, noise_of, rule_of_rounded
 from drills.flatfold.solve import contradiction, solve_layers
 from drills.flatfold.vertex import (
     Rule,
@@ -15,12 +16,11 @@ from drills.flatfold.vertex import (
     counts_at,
     failing,
     folds,
-    folds_rounded,
     is_kawasaki,
-    is_kawasaki_rounded,
     smallest_run,
     turns_around,
 )
+from drills.geometry import Exact
 from drills.pattern import CreasePattern, Label, number_of, place_of
 
 MOST_FACES = 500
@@ -38,8 +38,8 @@ class Report:
     """What is wrong with a pattern, by vertices and edges; ``layers`` is None where it is not decided.
 
     ``clash`` are creases whose labels have no layer order together, where that is what is wrong.
-    ``crowded`` are points with too many creases to be judged, ``left_open`` what the time did not
-    suffice for.
+    ``crowded`` are points with too many creases to be judged, ``doubtful`` those whose angles may be
+    wrong only because the file rounds, ``left_open`` what the time did not suffice for.
     """
 
     exact: bool
@@ -52,6 +52,7 @@ class Report:
     solved: Mapping[int, Label] | None = None
     clash: tuple[int, ...] = ()
     crowded: frozenset[int] = frozenset()
+    doubtful: frozenset[int] = frozenset()
     left_open: tuple[Open, ...] = ()
 
     @property
@@ -65,18 +66,24 @@ class Report:
         return bool(self.angles or self.labels) or self.layers is not None
 
 
-def check_pattern(pattern: CreasePattern, exact: bool = True, limit: Limit = UNLIMITED) -> Report:
+def check_pattern(
+    pattern: CreasePattern, exact: bool = True, limit: Limit = UNLIMITED, off: Exact = 0
+) -> Report:
     """Return the report on a pattern of folded creases; labels U are free to be chosen.
 
     Where ``exact`` is false the points are only nearly right: angles and labels are judged in floats
-    and the layers are left open. What the limit cuts short is left open too.
+    and the layers are left open. ``off`` is how far from where it was meant a point may lie: what that
+    explains is no fault. What the limit cuts short is left open too.
     """
     crowded = frozenset(v for v in pattern.interior if len(pattern.around[v]) > MOST_AT_A_POINT)
-    rule: Rule = folds if exact else folds_rounded
     try:
-        angles = _wrong_angles(pattern, exact, crowded, limit)
+        noise = float(off) if exact or not off else noise_of(pattern, float(off))
+        rule: Rule = folds if exact else rule_of_rounded(noise)
+        wrong = _wrong_angles(pattern, exact, crowded, noise, limit)
+        doubtful = frozenset(v for v in wrong if exact and noise and is_kawasaki_rounded(pattern, v, noise))
+        angles = tuple(vertex for vertex in wrong if vertex not in doubtful)
         # at a point whose angles are wrong no labels can be right, so that they are not judged there
-        unjudged = crowded.union(angles)
+        unjudged = crowded.union(wrong)
 
         def sound(at: CreasePattern, given: Sequence[Label], vertex: int) -> bool:
             limit.check()
@@ -85,22 +92,24 @@ def check_pattern(pattern: CreasePattern, exact: bool = True, limit: Limit = UNL
         broken = failing(pattern, pattern.labels(), sound)
     except OutOfTimeError:
         return Report(exact, crowded=crowded, left_open=("points", "layers"))
+    report = Report(exact, angles, broken, crowded=crowded, doubtful=doubtful)
     if broken:
-        report = Report(exact, angles, broken, crowded=crowded)
         return _repaired(pattern, report, sound, limit)
-    if angles or crowded or not exact:
-        return Report(exact, angles, crowded=crowded)
+    if wrong or crowded or not exact:
+        return report
     return _layered(pattern, limit)
 
 
 def _wrong_angles(
-    pattern: CreasePattern, exact: bool, crowded: frozenset[int], limit: Limit
+    pattern: CreasePattern, exact: bool, crowded: frozenset[int], noise: float, limit: Limit
 ) -> tuple[int, ...]:
     """Return the points whose angles do not fold flat."""
 
     def is_right(vertex: int) -> bool:
         limit.check()
-        return is_kawasaki(pattern.directions[vertex]) if exact else is_kawasaki_rounded(pattern, vertex)
+        if exact:
+            return is_kawasaki(pattern.directions[vertex])
+        return is_kawasaki_rounded(pattern, vertex, noise)
 
     return tuple(vertex for vertex in pattern.interior if vertex not in crowded and not is_right(vertex))
 
@@ -111,7 +120,8 @@ def _repaired(pattern: CreasePattern, report: Report, rule: Rule, limit: Limit) 
         repairs, more = whole_repairs(pattern, pattern.labels(), rule, limit)
     except OutOfTimeError:
         return replace(report, left_open=("repairs",))
-    proven = _most_proven(pattern) if report.exact and not report.angles and not report.crowded else 0
+    is_sound = report.exact and not (report.angles or report.crowded or report.doubtful)
+    proven = _most_proven(pattern) if is_sound else 0
     settled: list[bool | None] = [None] * len(repairs)
     try:
         for place, repair in enumerate(repairs[:proven]):

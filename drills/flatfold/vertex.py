@@ -11,10 +11,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import lru_cache
 from itertools import product
-from math import atan2, pi, tau
 from typing import NamedTuple, Protocol, Self, TypeAlias, TypeVar
 
-from drills.geometry import Direction, Turn, is_half_turn, move_between, turn_between
+from drills.geometry import Direction, Turn, is_half_turn, turn_between
 from drills.pattern import CreasePattern, Label
 
 
@@ -157,49 +156,3 @@ def valid_at(directions: tuple[Direction, ...]) -> tuple[tuple[bool, ...], ...]:
 def _folds(directions: tuple[Direction, ...], labels: tuple[Label, ...]) -> bool:
     surplus = _surplus(labels)
     return (2 in surplus or -2 in surplus) and folds_flat(turns_around(directions), labels)
-
-
-TOLERANCE = 1e-6
-
-
-class Radians(NamedTuple):
-    """An angle in radians; two within the tolerance are equal."""
-
-    size: float
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Radians) and abs(self.size - other.size) <= TOLERANCE
-
-    def __ne__(self, other: object) -> bool:
-        return not self == other
-
-    def __hash__(self) -> int:
-        raise TypeError("angles that are only nearly equal have no hash")
-
-    def is_below(self, other: Radians) -> bool:
-        """Whether this angle is the smaller one, by more than the tolerance."""
-        return self.size < other.size - TOLERANCE
-
-    def plus_minus(self, more: Radians, less: Radians) -> Radians:
-        """Return self + more - less."""
-        return Radians(self.size + more.size - less.size)
-
-
-def angles_around(pattern: CreasePattern, vertex: int) -> list[Radians]:
-    """Return the angles between the edges at a vertex, counterclockwise."""
-    place = pattern.vertices[vertex]
-    moves = [move_between(place, pattern.vertices[other]) for other in pattern.neighbours[vertex]]
-    headings = [atan2(move.dy, move.dx) for move in moves]
-    following = [*headings[1:], *headings[:1]]
-    return [Radians((after - here) % tau) for here, after in zip(headings, following, strict=True)]
-
-
-def is_kawasaki_rounded(pattern: CreasePattern, vertex: int) -> bool:
-    """Whether every second angle of a vertex adds up to half a turn, nearly."""
-    angles = angles_around(pattern, vertex)
-    return len(angles) % 2 == 0 and abs(sum(angle.size for angle in angles[::2]) - pi) <= TOLERANCE
-
-
-def folds_rounded(pattern: CreasePattern, labels: Sequence[Label], vertex: int) -> bool:
-    """Whether the vertex folds flat for some choice of free labels, nearly equal angles taken as equal."""
-    return folds_flat(angles_around(pattern, vertex), [labels[edge] for edge in pattern.around[vertex]])

@@ -43,7 +43,8 @@ _NOT_FLAT: Final = "The points do not lie in one flat sheet; save the crease pat
 class Drawing(NamedTuple):
     """Coordinates as whole numbers of 10 ** -places, edges by their ends, joins (J) labelled F.
 
-    ``exact`` are the points where the file gives them as fractions, in grid squares.
+    ``exact`` are the points where the file gives them as fractions, in grid squares. ``rounding`` is
+    how far apart the numbers are that the file can hold, in units of the last place.
     """
 
     xs: tuple[int, ...]
@@ -53,6 +54,7 @@ class Drawing(NamedTuple):
     ends: tuple[Ends, ...]
     labels: tuple[Label, ...]
     notices: tuple[str, ...]
+    rounding: int = 1
 
 
 def read_drawing(text: bytes) -> Drawing:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 from typing import Final, NamedTuple
 
@@ -13,6 +15,7 @@ from drills.fold_file.grid import Grid
 from drills.fold_file.read import Ends, FoldFileError, counted
 from drills.fold_file.snapping import Lines, Snapped, has_near_miss, snapped_to_grid, taken_as_written, tidied
 from drills.fold_file.split import NearMissError, split
+from drills.fold_file.turning import turned_back
 from drills.geometry import Exact, Pair, Point, divided
 from drills.pattern import CreasePattern, Edge, Label
 
@@ -27,8 +30,9 @@ class ImportedPattern:
     ``vertices`` and ``edges`` are the numbers in the file of the pattern's, in its order; points and
     pieces that came by splitting are numbered on after the file's, and ``pieces`` gives for each
     such piece the file's edge that it is of. Where ``exact`` is false no grid fits, and the points
-    are the file's decimals; else they are in squares of the ``grid``. ``notices`` are sentences
-    that tell the person what was done to the file.
+    are the file's decimals; else they are in squares of the ``grid``. ``off`` is how far from where it
+    was meant a point may lie, in the pattern's units. ``notices`` are sentences that tell the person
+    what was done to the file.
     """
 
     pattern: CreasePattern
@@ -38,6 +42,7 @@ class ImportedPattern:
     edges: tuple[int, ...]
     pieces: Mapping[int, int]
     notices: tuple[str, ...]
+    off: Fraction
 
 
 def read_sheet(text: bytes) -> ImportedPattern:
@@ -45,14 +50,36 @@ def read_sheet(text: bytes) -> ImportedPattern:
 
     Flat lines (F, J), doubled lines and points that belong to no crease are left out.
     """
-    drawing = read_drawing(text)
+    return sheet_drawn(read_drawing(text))
+
+
+def sheet_drawn(drawing: Drawing) -> ImportedPattern:
+    """Return the crease pattern of a drawing: turned back, on its grid, split where creases meet."""
+    drawing = turned_back(drawing)
     snapped = snapped_to_grid(drawing)
     if snapped is not None:
         try:
             return _sheet(drawing, snapped)
         except NearMissError:
             pass
-    return _sheet(drawing, taken_as_written(drawing))
+    try:
+        sheet = _sheet(drawing, taken_as_written(drawing))
+    except FoldFileError:
+        # ends that do not quite meet leave the edge open: perhaps they are only further apart
+        with suppress(FoldFileError):
+            return _sheet(drawing, taken_as_written(drawing, by_hand=True))
+        raise
+    if loose := _loose_ends(sheet.pattern):
+        with suppress(FoldFileError):
+            wider = _sheet(drawing, taken_as_written(drawing, by_hand=True))
+            if _loose_ends(wider.pattern) < loose:
+                return wider
+    return sheet
+
+
+def _loose_ends(pattern: CreasePattern) -> int:
+    """Return how many creases end inside the sheet with nothing to meet."""
+    return sum(len(pattern.around[vertex]) == 1 for vertex in pattern.interior)
 
 
 def _sheet(drawing: Drawing, snapped: Snapped) -> ImportedPattern:
@@ -74,13 +101,14 @@ def _sheet(drawing: Drawing, snapped: Snapped) -> ImportedPattern:
         *_about_border(border, pieces),
     ]
     return ImportedPattern(
-        _pattern(raw_points, vertices, pieces, border, snapped.units),
+        _pattern(raw_points, vertices, pieces, border, snapped),
         snapped.exact,
         snapped.grid,
         tuple(vertices),
         tuple(pieces.numbers),
         pieces.further,
         tuple(said),
+        snapped.off,
     )
 
 
@@ -138,14 +166,14 @@ def _stronger(lines: Lines, first: int, label: Label, second: int) -> Label:
 
 
 def _pattern(
-    raw_points: list[Pair], vertices: list[int], pieces: _Pieces, border: frozenset[int], units: int
+    raw_points: list[Pair], vertices: list[int], pieces: _Pieces, border: frozenset[int], snapped: Snapped
 ) -> CreasePattern:
     place = {vertex: index for index, vertex in enumerate(vertices)}
     values: dict[Exact, Exact] = {}
     for vertex in vertices:
         for number in raw_points[vertex]:
             if number not in values:
-                values[number] = divided(number, units)
+                values[number] = divided(number, snapped.units)
     points = tuple(Point(values[raw_points[v][0]], values[raw_points[v][1]]) for v in vertices)
     edges = tuple(
         Edge.joining(place[one], place[two], "border", "B")
@@ -153,7 +181,7 @@ def _pattern(
         else Edge.joining(place[one], place[two], "other", label)
         for line, ((one, two), label) in enumerate(zip(pieces.ends, pieces.labels, strict=True))
     )
-    return CreasePattern(points, edges)
+    return CreasePattern(points, edges, has_grid=snapped.exact)
 
 
 def _about_split(points: int, pieces: _Pieces) -> list[str]:

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Final, NamedTuple, TypeAlias
 
+from drills.fold_file.other_files import why_other
 from drills.geometry import Exact, as_int
 
 MOST_MIB: Final = 16
@@ -50,6 +51,8 @@ def counted(number: int, thing: str) -> str:
 
 def json_of(text: bytes) -> object:
     """Return a file's JSON values, decimals as DecimalText; FoldFileError says what is wrong."""
+    if why := why_other(text):
+        raise FoldFileError(why)
     if len(text) > MOST_MIB * 1024 * 1024:
         raise FoldFileError(
             f"The file is larger than {MOST_MIB} MiB; save the crease pattern alone, without other frames."

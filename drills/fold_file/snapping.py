@@ -16,6 +16,8 @@ from drills.geometry import Exact, IntPair, Point, scaled_to_integers
 from drills.pattern import Label
 
 _FINE: Final = 12
+_BY_HAND: Final = 2_500
+"""One part in so many of the sheet is how far apart points set by hand, meant to be one, may lie."""
 _LONGEST_UNIT: Final = 10**80
 _OWN_GRID: Final = Grid(Fraction(1), Fraction(0), Fraction(0))
 """The file's own coordinates, where points are taken as they are given."""
@@ -25,7 +27,8 @@ class Snapped(NamedTuple):
     """A drawing's points in units, so many to a square's side.
 
     Within ``tolerance`` units a point counts as on a line. Where ``exact`` it must then be on it
-    exactly; else there is no grid, a square is a unit of the file, and near is good enough.
+    exactly; else there is no grid, a square is a unit of the file, and near is good enough. ``off`` is
+    how far from where it was meant a point may lie, in squares.
     """
 
     points: tuple[IntPair, ...]
@@ -33,6 +36,7 @@ class Snapped(NamedTuple):
     grid: Grid
     exact: bool
     tolerance: Exact
+    off: Fraction
     notices: tuple[str, ...]
 
 
@@ -46,7 +50,7 @@ def snapped_to_grid(drawing: Drawing) -> Snapped | None:
     used = sorted({vertex for pair in drawing.ends for vertex in pair})
     one = 10**drawing.places
     fit = (
-        grid_fit([(drawing.xs[v] - left, drawing.ys[v] - bottom) for v in used], width, one)
+        grid_fit([(drawing.xs[v] - left, drawing.ys[v] - bottom) for v in used], width, one, drawing.rounding)
         if width
         else None
     )
@@ -58,18 +62,24 @@ def snapped_to_grid(drawing: Drawing) -> Snapped | None:
         points[vertex] = point
     # three points that were moved, and the line through two of them carries twice as far
     tolerance = 4 * fit.farthest * fit.parts
-    return Snapped(tuple(points), fit.parts, grid, True, tolerance, _moves(fit, len(used)))
+    return Snapped(tuple(points), fit.parts, grid, True, tolerance, fit.off, _moves(fit, len(used)))
 
 
-def taken_as_written(drawing: Drawing) -> Snapped:
-    """Return the points as their decimals say, for angles that are judged in floats."""
+def taken_as_written(drawing: Drawing, by_hand: bool = False) -> Snapped:
+    """Return the points as their decimals say, for angles that are judged in floats.
+
+    Points set by hand, each a little off, are joined from further away.
+    """
     size = max(max(drawing.xs) - min(drawing.xs), max(drawing.ys) - min(drawing.ys), 1)
     finer = 10 ** max(_FINE + 1 - len(str(size)), 0)
+    rounding = drawing.rounding * finer
     # what two programs make of one point: a few roundings, but no more than can be seen
-    tolerance = min(max(size * finer // 10**7, 2 * finer), size * finer // 10**4)
+    seen = size * finer // (_BY_HAND if by_hand else 10**4)
+    tolerance = seen if by_hand else min(max(size * finer // 10**7, 2 * rounding), seen)
     points = tuple((x * finer, y * finer) for x, y in zip(drawing.xs, drawing.ys, strict=True))
+    units = 10**drawing.places * finer
     said = f"No grid of up to {MOST_SQUARES} squares across fits, so points are taken as they are written."
-    return Snapped(points, 10**drawing.places * finer, _OWN_GRID, False, tolerance, (said,))
+    return Snapped(points, units, _OWN_GRID, False, tolerance, Fraction(rounding, units), (said,))
 
 
 def _from_exact_points(points: Sequence[Point]) -> Snapped:
@@ -79,7 +89,7 @@ def _from_exact_points(points: Sequence[Point]) -> Snapped:
         raise FoldFileError(
             "The exact points have too many different denominators; leave them out."
         ) from None
-    return Snapped(whole, units, _OWN_GRID, True, 0, ())
+    return Snapped(whole, units, _OWN_GRID, True, 0, Fraction(0), ())
 
 
 def _paper(drawing: Drawing) -> list[int]:

@@ -6,7 +6,7 @@ The walks go round its faces and along rows of edges of one role.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, partial
 from typing import Literal, NamedTuple, TypeAlias
 
@@ -52,11 +52,13 @@ class Edge(NamedTuple):
 class CreasePattern:
     """A planar crease pattern; vertices are exact points, edges meet only at vertices.
 
-    Labels are those of FOLD: B paper's edge, M mountain, V valley, F flat, U not given.
+    Labels are those of FOLD: B paper's edge, M mountain, V valley, F flat, U not given. Where
+    ``has_grid`` is false the points are in units of some file, and no squares are there to be counted.
     """
 
     vertices: tuple[Point, ...]
     edges: tuple[Edge, ...]
+    has_grid: bool = True
 
     @cached_property
     def on_integers(self) -> Scaled:
@@ -154,7 +156,7 @@ class CreasePattern:
     def with_labels(self, labels: Iterable[Label]) -> CreasePattern:
         """Return the same pattern with other labels, one per edge."""
         pairs = zip(self.edges, labels, strict=True)
-        return CreasePattern(self.vertices, tuple(edge._replace(label=label) for edge, label in pairs))
+        return replace(self, edges=tuple(edge._replace(label=label) for edge, label in pairs))
 
     def switched(self, switch: Iterable[int]) -> CreasePattern:
         """Return the pattern with mountain and valley exchanged on the given edges."""

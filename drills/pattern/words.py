@@ -30,9 +30,17 @@ def place(pattern: CreasePattern, point: Point) -> str:
     """Return the place of a point as it is written everywhere, across before down: "(3; 5 1/2)".
 
     Half of Europe reads a comma between numbers as a decimal sign, and "3 across 5 down" is a step.
+    Without a grid it is where a person finds it: "about 0.293 of the way across, 0.5 down".
     """
     across, down = across_down(pattern, point)
-    return f"({mixed(across)}; {mixed(down)})"
+    if pattern.has_grid:
+        return f"({mixed(across)}; {mixed(down)})"
+    left, bottom, right, top = pattern.box
+    return f"about {_share(across, right - left)} of the way across, {_share(down, top - bottom)} down"
+
+
+def _share(part: Exact, whole: Exact) -> str:
+    return f"{float(Fraction(part) / whole):.3f}".rstrip("0").rstrip(".")
 
 
 def place_of(pattern: CreasePattern, vertex: int) -> str:

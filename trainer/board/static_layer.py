@@ -41,7 +41,7 @@ def layer_of(
 
     Labelled mountains are drawn as ``doubles`` and valleys plain, or mountains plain and valleys dashed.
     """
-    crossings = frozenset(map(scale.dot, scale.crossings()))
+    crossings = frozenset(map(scale.dot, scale.crossings() if pattern.has_grid else ()))
     masks = tuple(
         {}
         if index in hidden

@@ -35,7 +35,7 @@ def run(options: Namespace, console: Console) -> int:
     """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
     limit = Limit(SECONDS if options.seconds is None else options.seconds, console.clock.ticks)
     sheet = sheet_in_file(options.file)
-    report = check_pattern(sheet.pattern, sheet.exact, limit)
+    report = check_pattern(sheet.pattern, sheet.exact, limit, sheet.off)
     if options.json:
         console.say(json.dumps(report_to_json(report, sheet)))
     else:
@@ -67,6 +67,7 @@ def report_to_json(report: Report, sheet: ImportedPattern) -> dict[str, object]:
         "pieces": {str(piece): whole for piece, whole in sheet.pieces.items()},
         "notices": list(sheet.notices),
         "crowded": sorted(sheet.vertices[vertex] for vertex in report.crowded),
+        "doubtful": sorted(sheet.vertices[vertex] for vertex in report.doubtful),
         "open": list(report.left_open),
     }
 
@@ -76,6 +77,8 @@ def _why_open(report: Report) -> str:
         return "The time was not enough to decide whether it folds; --seconds 60 gives it a minute."
     if report.crowded:
         return "Points where too many creases meet are not judged, so whether it folds is left open."
+    if report.doubtful:
+        return "The file is rounded too coarsely to tell whether it folds; save it with more decimals."
     if not report.exact:
         return "No square grid fits these points, so whether the layers cross is left open."
     return "Whether the layers cross is left open: the sheet is too large to be searched; check it in parts."

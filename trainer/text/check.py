@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
 
 from drills.flatfold import MOST_AT_A_POINT, Report, fault_in_words
 from drills.fold_file import ImportedPattern
-from drills.geometry import is_whole, step_between
+from drills.geometry import Point, is_whole, step_between
 from drills.pattern import (
     OTHER_LABEL,
     CreasePattern,
@@ -30,6 +32,7 @@ from trainer.board import (
 )
 
 COLUMNS, ROWS = 78, 44
+_UNITS_DRAWN = 16
 ROOM = COLUMNS - RULER_COLUMNS, ROWS - RULER_ROWS
 MOST_TOLD = 20
 _AFTER = {
@@ -47,16 +50,19 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
     yield f"{creases}, {number_of(len(pattern.interior), 'point')} inside the sheet."
     yield from sheet.notices
     yield from _drawn(report, pattern)
-    yield "Places are counted in squares across and down from the top left corner."
+    counted = "counted in squares" if pattern.has_grid else "told as parts of the way"
+    yield f"Places are {counted} across and down from the top left corner."
     yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
     yield from _few([f"At {place_of(pattern, at)} the angles do not fold flat." for at in report.angles])
     yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
+    yield from _few([_doubt(pattern, vertex) for vertex in sorted(report.doubtful)])
     yield from _few([_crowd(pattern, vertex) for vertex in sorted(report.crowded)])
     yield from _layers(report, pattern)
     yield from _switches(report, pattern)
 
 
 def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
+    pattern = pattern if pattern.has_grid else _drawable(pattern)
     scale = scale_for(pattern, *ROOM)
     if isinstance(scale, TooSmall):
         yield f"The sheet is too large to be drawn in {COLUMNS} columns."
@@ -64,10 +70,18 @@ def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
     faults = points_at(pattern, (*report.angles, *report.labels))
     switched = report.repairs[0] if report.repairs else frozenset[int]()
     look = Look(labels=True, fault_points=faults, marked=Marked(edges=switched | set(report.clash)))
-    for line in with_rulers(draw_board(pattern, look, scale)):
+    for line in with_rulers(draw_board(pattern, look, scale), shown=pattern.has_grid):
         yield "".join(span.text for span in line).rstrip()
     if faults or switched or report.clash:
         yield "! a point that cannot fold   * a label to switch, or one that clashes"
+
+
+def _drawable(pattern: CreasePattern) -> CreasePattern:
+    """Return a sheet without a grid in units of which so many make its longer side."""
+    left, bottom, right, top = pattern.box
+    larger = Fraction(_UNITS_DRAWN) / max(right - left, top - bottom)
+    points = tuple(Point((x - left) * larger, (y - bottom) * larger) for x, y in pattern.vertices)
+    return replace(pattern, vertices=points)
 
 
 def _stretch(found: Found, pattern: CreasePattern) -> str:
@@ -91,6 +105,10 @@ def _label_fault(pattern: CreasePattern, vertex: int) -> str:
     if any(pattern.edges[edge].label == "U" for edge in pattern.around[vertex]):
         return f"At {place_of(pattern, vertex)} no choice for the open creases folds with the labels given."
     return fault_in_words(pattern, vertex)
+
+
+def _doubt(pattern: CreasePattern, vertex: int) -> str:
+    return f"At {place_of(pattern, vertex)} the angles are off by no more than the file rounds; not decided."
 
 
 def _crowd(pattern: CreasePattern, vertex: int) -> str:

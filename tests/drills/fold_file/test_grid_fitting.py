@@ -21,6 +21,7 @@ from tests.drills.fold_file.writing import (
     rescaled,
     shuffled,
     square,
+    turned,
 )
 from tests.drills.sheets import HINGES
 
@@ -180,17 +181,35 @@ def test_irrational_sheets_are_not_forced_onto_a_grid(places: int, scale: float)
 
 
 @pytest.mark.parametrize("seed", range(8))
-def test_a_turned_sheet_is_split_as_the_straight_one(seed: int) -> None:
-    """Turned by any angle a stretch is on no grid of the paper's, but has the same points and creases."""
+def test_a_turned_sheet_is_turned_back(seed: int) -> None:
+    """Turned by any angle within an eighth of a turn, a stretch is recovered exactly as it was."""
     random = Random(seed)
     pattern = some_stretch(random)
-    angle, places = random.uniform(0.1, 1.4), random.randint(6, 14)
-    fold = plain_fold(pattern)
+    angle, places = random.choice([-1, 1]) * random.uniform(0.001, 0.78), random.randint(5, 14)
+    sheet = read(turned(plain_fold(pattern), angle, places))
+    assert sheet.exact
+    assert figure(sheet.pattern) == figure(pattern)
+    assert sheet.notices[0].startswith("Turned back by ")
+
+
+def test_a_grid_that_stands_straight_on_a_turned_sheet_stays() -> None:
+    """A diamond of paper whose creases run along the axes keeps them there."""
+    lines = [*border([(4, 0), (8, 4), (4, 8), (0, 4)]), ((2, 2), (2, 6), "M"), ((6, 2), (6, 6), "V")]
+    sheet = read(rescaled(lines_fold(lines), 0.1))
+    assert sheet.exact
+    assert {point.x for point in sheet.pattern.vertices} == {0, 1, 2, 3, 4}
+
+
+@pytest.mark.parametrize(("places", "noise"), [(3, 0.0), (4, 0.0), (12, 1e-4)])
+def test_a_large_sheet_coarsely_rounded_finds_its_grid(places: int, noise: float) -> None:
+    """A stretch among 32 squares on a sheet of side 1, by its decimals or 1e-4 of the sheet off."""
+    random, pattern = Random(3), draw(Stretch((2, 2), pleats=12))
+    fold = rescaled(plain_fold(pattern), 1 / float(pattern.box[2]), places=15)
     fold["vertices_coords"] = [
-        [round(x * cos(angle) - y * sin(angle), places), round(x * sin(angle) + y * cos(angle), places)]
-        for x, y in fold["vertices_coords"]
+        [round(value + random.uniform(-noise, noise), places) for value in point]
+        for point in fold["vertices_coords"]
     ]
     sheet = read(fold)
-    assert not sheet.exact
-    assert sheet.edges == tuple(range(len(pattern.edges)))
-    assert sheet.pattern.labels() == pattern.labels()
+    assert pattern.box[2] == 32
+    assert sheet.exact
+    assert figure(sheet.pattern) == figure(pattern)

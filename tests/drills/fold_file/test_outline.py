@@ -42,8 +42,8 @@ def test_a_hair_behind_is_still_convex_off_the_grid() -> None:
     leaning: list[tuple[float, float]] = [
         (0, 0),
         (7.351234, 1.234567),
-        (6.116667, 8.585801),
-        (-1.234567, 7.351234),
+        (6.903171, 8.585801),
+        (-1.041593, 7.351234),
     ]
     middle = (3.675616, 0.617284)
     sheet = read(lines_fold(border([leaning[0], middle, *leaning[1:]])))

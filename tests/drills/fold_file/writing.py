@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Sequence
+from math import cos, sin
 from random import Random
 from typing import Any, TypeAlias
 
@@ -40,6 +41,15 @@ def rescaled(
     flip = -scale if down else scale
     points = [
         [round(shift[0] + x * scale, places), round(shift[1] + y * flip, places)]
+        for x, y in fold["vertices_coords"]
+    ]
+    return {**fold, "vertices_coords": points}
+
+
+def turned(fold: dict[str, Any], angle: float, places: int = 15) -> dict[str, Any]:
+    """Return the object turned by an angle in radians and rounded."""
+    points = [
+        [round(x * cos(angle) - y * sin(angle), places), round(x * sin(angle) + y * cos(angle), places)]
         for x, y in fold["vertices_coords"]
     ]
     return {**fold, "vertices_coords": points}

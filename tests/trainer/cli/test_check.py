@@ -34,6 +34,7 @@ KEYS = {
     "pieces",
     "notices",
     "crowded",
+    "doubtful",
     "open",
 }
 call = partial(calling.call, seconds_apart=0)
