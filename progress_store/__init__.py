@@ -19,7 +19,7 @@ from progress_store.figures import (
     pace_changes,
     weekly_pace,
 )
-from progress_store.files import StoreError
+from progress_store.files import JsonFile, StoreError
 from progress_store.line import LONGEST_LINE
 from progress_store.log import Log
 from progress_store.merge import LARGEST_COPY, MergeResult, is_copy
@@ -50,6 +50,7 @@ __all__ = [
     "Floor",
     "Gaps",
     "InputDevice",
+    "JsonFile",
     "Judged",
     "Log",
     "Mastery",

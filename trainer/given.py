@@ -10,15 +10,19 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from time import monotonic
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 if TYPE_CHECKING:
     from drills.fold_file import ImportedPattern
-    from drills.pattern import CreasePattern
+    from drills.pattern import CreasePattern, Label
+    from drills.svg_file import SvgDrawing
+
+Meaning: TypeAlias = "Callable[[SvgDrawing], Sequence[Label]]"
+"""Returns the label of each stroke of a drawing; InputError where it is not known."""
 
 WIDEST_OFFSET = timedelta(hours=18)
 """No place on earth is further from UTC."""
-A_FILE = "a FOLD file that is there"
+A_FILE = "a FOLD or SVG file that is there"
 
 
 @dataclass(frozen=True)
@@ -59,7 +63,7 @@ class PatternSource(NamedTuple):
     notices: Sequence[str]
 
 
-def pattern_named(text: str) -> PatternSource:
+def pattern_named(text: str, meaning: Meaning | None = None) -> PatternSource:
     """Return the pattern of a code, or of the file at this path; its errors say why not."""
     # a file alone, as in `check`, needs no questions
     from drills.questions import CodeError, make, parse_code, read_code
@@ -67,7 +71,7 @@ def pattern_named(text: str) -> PatternSource:
     try:
         parse_code(text)
     except CodeError:
-        sheet = sheet_in_file(text, f"{A_FILE}, or a code such as labels-3-41")
+        sheet = sheet_in_file(text, f"{A_FILE}, or a code such as labels-3-41", meaning)
         return PatternSource(
             sheet.pattern, sheet.exact, sheet.vertices, sheet.edges, sheet.pieces, sheet.notices
         )
@@ -75,12 +79,21 @@ def pattern_named(text: str) -> PatternSource:
     return PatternSource(pattern, True, range(len(pattern.vertices)), range(len(pattern.edges)), {}, ())
 
 
-def sheet_in_file(path: str, wanted: str = A_FILE) -> ImportedPattern:
-    """Return the sheet in a file; InputError says what is wrong with it, or asks for what is wanted."""
-    from drills.fold_file import FoldFileError, read_sheet
+def sheet_in_file(path: str, wanted: str = A_FILE, meaning: Meaning | None = None) -> ImportedPattern:
+    """Return the sheet in a file; InputError says what is wrong with it, or asks for what is wanted.
+
+    An SVG is read where ``meaning`` tells the labels of its strokes.
+    """
+    from drills.fold_file import FoldFileError, is_svg, read_sheet, sheet_drawn
 
     try:
-        return read_sheet(_bytes_of(Path(path)))
+        text = _bytes_of(Path(path))
+        if not is_svg(text) or meaning is None:
+            return read_sheet(text)
+        from drills.svg_file import drawing_of, read_svg
+
+        svg = read_svg(text)
+        return sheet_drawn(drawing_of(svg, meaning(svg)))
     except FoldFileError as refusal:
         raise InputError(str(refusal)) from None
     except OSError:

@@ -4,15 +4,23 @@ from __future__ import annotations
 
 import json
 from argparse import Namespace
+from collections.abc import Sequence
 from functools import partial
+from typing import TYPE_CHECKING
 
 from drills.flatfold import Limit, Report, check_pattern
 from drills.fold_file import ImportedPattern
-from trainer.cli.parser import Console, Parser, whole_number
-from trainer.given import sheet_in_file
+from trainer.cli.parser import Console, Parser, data_folder, whole_number
+from trainer.given import InputError, sheet_in_file
+from trainer.strokes import HOW, Remembered, letters_of, strokes_in_words
 from trainer.text.check import check_in_text
 
+if TYPE_CHECKING:
+    from drills.pattern import Label
+    from drills.svg_file import SvgDrawing
+
 FINE, FAULTY, OPEN = 0, 1, 2
+MOST_STROKES_TOLD = 3
 SECONDS = 1.5
 """With starting, reading and telling, an answer is then there in two."""
 
@@ -21,8 +29,11 @@ def add_arguments(parser: Parser) -> None:
     """Add the arguments of `check`."""
     parser.description = "Tells where a crease pattern cannot fold flat, and the fewest labels to switch."
     parser.epilog = "examples:\n  slantwise check mine.fold\n  slantwise check mine.fold --json\n"
-    parser.add_argument("file", metavar="FILE", help="a crease pattern as a FOLD file")
+    parser.add_argument("file", metavar="FILE", help="a crease pattern as FOLD or SVG")
     parser.add_argument("--json", action="store_true", help="the report as JSON")
+    parser.add_argument(
+        "--strokes", metavar="LETTERS", help=f"what the strokes of an SVG stand for, in order: {HOW}"
+    )
     parser.add_argument(
         "--seconds",
         metavar="N",
@@ -34,7 +45,8 @@ def add_arguments(parser: Parser) -> None:
 def run(options: Namespace, console: Console) -> int:
     """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
     limit = Limit(SECONDS if options.seconds is None else options.seconds, console.clock.ticks)
-    sheet = sheet_in_file(options.file)
+    meaning = partial(_meaning, options=options, console=console)
+    sheet = sheet_in_file(options.file, meaning=meaning)
     report = check_pattern(sheet.pattern, sheet.exact, limit, sheet.off)
     if options.json:
         console.say(json.dumps(report_to_json(report, sheet)))
@@ -48,6 +60,30 @@ def run(options: Namespace, console: Console) -> int:
     console.stdout.flush()
     console.complain(_why_open(report))
     return OPEN
+
+
+def _meaning(svg: SvgDrawing, options: Namespace, console: Console) -> Sequence[Label]:
+    """Return what the strokes of an SVG stand for: as given, as remembered, or as a person says now."""
+    from drills.svg_file import likely_labels
+
+    remembered = Remembered(data_folder(options, console))
+    if options.strokes is None and (labels := remembered.labels(svg.strokes)):
+        return labels
+    likely = likely_labels(svg.strokes)
+    letters = "".join(likely)
+    if options.strokes is not None:
+        chosen = letters_of(options.strokes, len(likely))
+    elif options.json or not console.is_typed:
+        told = "; ".join(line.strip() for line in strokes_in_words(svg, likely)[:MOST_STROKES_TOLD])
+        raise InputError(f"Confirm once what its strokes stand for, with --strokes {letters} ({told}).")
+    else:
+        console.say("The lines of this SVG are told apart by their strokes:")
+        for line in strokes_in_words(svg, likely):
+            console.say(line)
+        console.say(f"Enter if this is right, or a letter for each in order, now {letters}: {HOW}.")
+        chosen = letters_of(console.line() or letters, len(likely))
+    remembered.keep(svg.strokes, chosen)
+    return chosen
 
 
 def report_to_json(report: Report, sheet: ImportedPattern) -> dict[str, object]:

@@ -8,8 +8,9 @@ from argparse import Namespace
 from drills.flatfold import faults
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan
-from trainer.cli.parser import Console, Parser
+from trainer.cli.parser import Console, Parser, data_folder
 from trainer.given import InputError, pattern_named
+from trainer.strokes import known
 from trainer.text.plan import plan_in_text, plan_to_json
 
 _EXAMPLES = """examples:
@@ -24,7 +25,7 @@ def add_arguments(parser: Parser) -> None:
     parser.description = "Tells what to mark and to crease for each slanted stretch, in order."
     parser.epilog = _EXAMPLES
     parser.add_argument(
-        "sheet", metavar="FILE|CODE", help="a crease pattern as a FOLD file, or a drill's code"
+        "sheet", metavar="FILE|CODE", help="a crease pattern as FOLD or SVG, or a drill's code"
     )
     parser.add_argument("--json", action="store_true", help="the plan as JSON")
 
@@ -38,7 +39,7 @@ def _doubt(pattern: CreasePattern) -> str:
 
 def run(options: Namespace, console: Console) -> int:
     """Print the plan of the sheet that is named; InputError where it cannot be made."""
-    given = pattern_named(options.sheet)
+    given = pattern_named(options.sheet, known(data_folder(options, console)))
     if not given.exact:
         raise InputError(
             "No square grid fits these points, so steps cannot be counted; draw the pattern on a square grid."

@@ -7,9 +7,10 @@ from functools import partial
 
 from drills.questions import top_level
 from drills.structures import TRIANGLES
-from trainer.cli.parser import Console, Parser, open_app, whole_number
+from trainer.cli.parser import Console, Parser, data_folder, open_app, whole_number
 from trainer.given import InputError, sheet_in_file
 from trainer.practice.rounds import Target, target_of
+from trainer.strokes import known
 
 _TRIANGLES = [triangle.name for triangle in TRIANGLES]
 
@@ -25,14 +26,16 @@ def add_arguments(parser: Parser) -> None:
 
 def run(options: Namespace, console: Console) -> int:
     """Open the app in the warm-up."""
-    return open_app(options, console, _target(options))
+    return open_app(options, console, _target(options, console))
 
 
-def _target(options: Namespace) -> Target:
+def _target(options: Namespace, console: Console) -> Target:
     """Return what the warm-up rises to; InputError where there is no such level, triangle or file."""
     if options.file is not None:
         try:
-            return target_of(sheet_in_file(options.file).pattern)
+            return target_of(
+                sheet_in_file(options.file, meaning=known(data_folder(options, console))).pattern
+            )
         except ValueError as error:
             raise InputError(str(error)) from None
     if options.level is not None and not 1 <= options.level <= top_level():
