@@ -27,7 +27,16 @@ from progress_store.pace import Floor, Gaps, Pace, PaceKey, Result, net_ms
 from progress_store.record import DayRow, Record, SkillRow
 from progress_store.record_views import attempt_rows, record_to_json
 from progress_store.saved_state import state_from_json, state_to_json
-from progress_store.schedule import LONGEST_DAYS, Mastery, Memory, Word, recall, remembered
+from progress_store.schedule import (
+    LONGEST_DAYS,
+    RUNNING_TO_RISE,
+    Level,
+    Mastery,
+    Memory,
+    Word,
+    recall,
+    remembered,
+)
 from progress_store.settings import MOST_MINUTES, Settings
 from progress_store.state import Judged, Rules, State, replay
 from progress_store.statistics import Share, median_interval, middle, ratio_interval, wilson
@@ -39,6 +48,7 @@ __all__ = [
     "LONGEST_DAYS",
     "LONGEST_LINE",
     "MOST_MINUTES",
+    "RUNNING_TO_RISE",
     "WHOLE",
     "AfterAWeekAway",
     "AnswerRate",
@@ -52,6 +62,7 @@ __all__ = [
     "InputDevice",
     "JsonFile",
     "Judged",
+    "Level",
     "Log",
     "Mastery",
     "Memory",

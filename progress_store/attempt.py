@@ -36,6 +36,8 @@ class Attempt:
     """One answered drill: `at` in UTC to the millisecond, times and the last 40 gaps between inputs in ms.
 
     `marks` is how many were needed; `milliseconds` is None where the time means nothing (idle, window left).
+    `why` and `rule` say why it was asked, and by which rule in which version; `place` is its place, from 1,
+    in the `sitting`, and `taken_for` the skill whose answer was given. None where nobody can say.
     Making one with a value that does not fit raises StoreError.
     """
 
@@ -58,6 +60,11 @@ class Attempt:
     inputs: int
     gaps: tuple[int, ...] = ()
     purpose: Purpose = "today"
+    why: str | None = None
+    rule: str | None = None
+    sitting: str | None = None
+    place: int | None = None
+    taken_for: str | None = None
     other: Mapping[str, object] = field(default_factory=dict, hash=False)
 
     def __post_init__(self) -> None:
@@ -77,6 +84,7 @@ class Attempt:
     def to_json(self) -> dict[str, object]:
         """Return the fields as they stand in the log, those of an unknown kind last and as they came."""
         known: dict[str, object] = {name: getattr(self, name) for name in _FIELDS}
+        known = {name: value for name, value in known.items() if value is not None or name not in _ADDED}
         known["at"] = self.at.isoformat(timespec="milliseconds").replace("+00:00", "Z")
         known["gaps"] = list(self.gaps)
         return {**known, **self.other}
@@ -98,7 +106,9 @@ class Attempt:
 
 
 _FIELDS: Final = {each.name: None for each in fields_of(Attempt) if each.name != "other"}
-_REPEATED: Final = ("kind", "form", "skill", "means", "purpose")
+_ADDED: Final = ("why", "rule", "sitting", "place", "taken_for")
+"""Fields that a line may lack: logs are older than they are."""
+_REPEATED: Final = ("kind", "form", "skill", "means", "purpose", "why", "rule", "sitting", "taken_for")
 _NOTHING: Final[Mapping[str, object]] = {}
 """With the texts that every other line repeats: one of each for hundreds of thousands of attempts."""
 _NAMES_TAKEN: Final = OF_THE_LINE | _FIELDS.keys()
@@ -148,7 +158,9 @@ def _misfit_of_its_own(attempt: Attempt) -> str | None:
         "offset_minutes": type(offset) is int and -WIDEST_OFFSET <= offset <= WIDEST_OFFSET,
         "right": type(attempt.right) is bool,
         "helped": type(attempt.helped) is bool,
-        "slip": attempt.slip is None or _is_text(attempt.slip),
+        "slip": _is_text_or_none(attempt.slip),
+        **{name: _is_text_or_none(getattr(attempt, name)) for name in _ADDED if name != "place"},
+        "place": attempt.place is None or _is_count(attempt.place),
         "milliseconds": attempt.milliseconds is None or _is_count(attempt.milliseconds),
         "other": not attempt.other.keys() & _NAMES_TAKEN and _is_shallow(attempt.other),
         "gaps": type(gaps) is tuple and len(gaps) <= MOST_GAPS and all(map(_is_count, gaps)),
@@ -162,6 +174,10 @@ def _is_time(at: object) -> bool:
 
 def _is_text(value: object) -> bool:
     return type(value) is str and 0 < len(value) <= LONGEST_TEXT and value.isprintable()
+
+
+def _is_text_or_none(value: object) -> bool:
+    return value is None or _is_text(value)
 
 
 def _is_count(value: object) -> bool:

@@ -55,7 +55,7 @@ def attempt_rows(judged: Sequence[Judged]) -> Iterator[list[str]]:
             "practice_day": each.attempt.practice_day,
             "yardstick": numbers.get(each.attempt.id),
         }
-        yield [_cell(known[column]) for column in _COLUMNS]
+        yield [_cell(known.get(column)) for column in _COLUMNS]
 
 
 def _cell(value: object) -> str:

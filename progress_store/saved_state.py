@@ -18,7 +18,8 @@ from progress_store.pace import Gaps, Pace, PaceKey, Result
 from progress_store.schedule import Level, Mastery, Memory
 from progress_store.state import Rules, Skill, State
 
-SCHEMA: Final = 1
+SCHEMA: Final = 2
+"""The first one had no runs and nothing owed; it is made anew from the log."""
 NAME: Final = "state.json"
 _MOST_ADDED: Final = 50
 
@@ -32,9 +33,11 @@ class SkillFields(TypedDict):
     form: tuple[str, str, int, str, str]
     marks: int
     results: list[Result]
-    ratio: float | None
+    met: int
+    begun: bool
+    owed: bool
     standing: tuple[bool, int, bool]
-    memory: tuple[float, float, str, str] | None
+    memory: tuple[float, float, str] | None
 
 
 class StateFields(TypedDict):
@@ -46,8 +49,7 @@ class StateFields(TypedDict):
     gaps: dict[str, list[int]]
     paces: list[tuple[str, str, int, str, str, list[int], int | None]]
     skills: dict[str, SkillFields]
-    levels: dict[str, tuple[int, list[bool], list[float]]]
-    firsts: list[bool]
+    levels: dict[str, tuple[int, int]]
 
 
 def rules_to_json(rules: Rules) -> dict[str, object]:
@@ -66,11 +68,7 @@ def state_to_json(state: State) -> StateFields:
         "gaps": {device: list(gaps.recent) for device, gaps in state.gaps.items()},
         "paces": [(*key, list(pace.recent), pace.best) for key, pace in state.paces.items()],
         "skills": {skill: _skill_to_json(known) for skill, known in state.skills.items()},
-        "levels": {
-            kind: (level.level, list(level.rights), list(level.ratios))
-            for kind, level in state.levels.items()
-        },
-        "firsts": list(state.firsts),
+        "levels": {kind: (level.level, level.running) for kind, level in state.levels.items()},
     }
 
 
@@ -85,11 +83,7 @@ def state_from_json(fields: StateFields, rules: Rules) -> State:
         gaps={device: Gaps.of(gaps) for device, gaps in fields["gaps"].items()},
         paces={PaceKey(*row[:5]): Pace(tuple(row[5]), row[6]) for row in fields["paces"]},
         skills={skill: _skill_from_json(known) for skill, known in fields["skills"].items()},
-        levels={
-            kind: Level(level, tuple(rights), tuple(ratios))
-            for kind, (level, rights, ratios) in fields["levels"].items()
-        },
-        firsts=tuple(fields["firsts"]),
+        levels={kind: Level(*level) for kind, level in fields["levels"].items()},
     )
 
 
@@ -102,9 +96,11 @@ def _skill_to_json(skill: Skill) -> SkillFields:
         "form": skill.pace_key,
         "marks": skill.marks,
         "results": list(skill.results),
-        "ratio": skill.ratio,
+        "met": skill.met,
+        "begun": skill.begun,
+        "owed": skill.owed,
         "standing": skill.mastery,
-        "memory": None if memory is None else (*memory[:2], memory.last.isoformat(), memory.next.isoformat()),
+        "memory": None if memory is None else (*memory[:2], memory.last.isoformat()),
     }
 
 
@@ -117,9 +113,11 @@ def _skill_from_json(fields: SkillFields) -> Skill:
         pace_key=PaceKey(*fields["form"]),
         marks=fields["marks"],
         results=tuple(fields["results"]),
-        ratio=fields["ratio"],
+        met=fields["met"],
+        begun=fields["begun"],
+        owed=fields["owed"],
         mastery=Mastery(*fields["standing"]),
-        memory=None if memory is None else Memory(*memory[:2], *map(date.fromisoformat, memory[2:])),
+        memory=None if memory is None else Memory(*memory[:2], date.fromisoformat(memory[2])),
     )
 
 
@@ -195,6 +193,8 @@ class SavedState:
         )
 
     def _state(self, fields: dict[str, object], log: Log) -> State | None:
+        if fields["schema"] != SCHEMA:
+            return None
         state = cast("StateFields", fields["state"])
         if fields["state_hash"] != _hash(state):
             raise ValueError("not what was written")

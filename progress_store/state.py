@@ -22,7 +22,6 @@ from progress_store.pace import (
 from progress_store.schedule import MOVING_PURPOSES, Level, Mastery, Memory, Word, remembered
 
 RESULTS_KEPT: Final = 10
-FIRSTS_KEPT: Final = 20
 ONE_LEVEL: Final = range(1, 2)
 
 
@@ -45,7 +44,7 @@ class Rules:
 class Judged(NamedTuple):
     """An attempt as it was judged, against the goal it had then; times in ms, days since the skill was met.
 
-    `first` says that it was the skill's first drill of the day, which moves schedule, level and mastery.
+    `first` says that it was the skill's first drill of the day, which moves schedule and mastery.
     """
 
     attempt: Attempt
@@ -56,16 +55,13 @@ class Judged(NamedTuple):
     first: bool
     days_away: int | None
 
-    @property
-    def ratio(self) -> float | None:
-        """Time against goal of a right answer, where both are known."""
-        if not self.attempt.right or self.net_ms is None or not self.goal_ms:
-            return None
-        return self.net_ms / self.goal_ms
-
 
 class Skill(NamedTuple):
-    """What is known of a skill; `results`: the last 10 without the walk, `ratio`: the latest time to goal."""
+    """What is known of a skill; `results`: the last 10 without the walk.
+
+    `met` is the number of the attempt that met it last. `begun` says that the round of the day met it
+    first, and did not find it placed or picked; `owed` that a miss there has not come back yet.
+    """
 
     kind: str
     first_day: date
@@ -73,7 +69,9 @@ class Skill(NamedTuple):
     pace_key: PaceKey
     marks: int
     results: tuple[Result, ...] = ()
-    ratio: float | None = None
+    met: int = 0
+    begun: bool = False
+    owed: bool = False
     mastery: Mastery = Mastery()
     memory: Memory | None = None
 
@@ -92,8 +90,7 @@ class Skill(NamedTuple):
 class State:
     """The state after some attempts in order of time.
 
-    Gaps are by input device, paces by pace key, levels by kind;
-    `firsts` says of the last 20 first drills whether they were right.
+    Gaps are by input device, paces by pace key, levels by kind.
     """
 
     rules: Rules
@@ -104,7 +101,6 @@ class State:
     paces: Mapping[PaceKey, Pace] = field(default_factory=dict)
     skills: Mapping[str, Skill] = field(default_factory=dict)
     levels: Mapping[str, Level] = field(default_factory=dict)
-    firsts: tuple[bool, ...] = ()
 
     @classmethod
     def of(cls, attempts: Iterable[Attempt], rules: Rules) -> State:
@@ -133,13 +129,16 @@ class State:
             self._gaps_after(attempt),
             _paces_after(paces, judged),
             self._skills_after(judged, day),
-            self._levels_after(judged),
-            (*self.firsts, attempt.right)[-FIRSTS_KEPT:] if judged.first else self.firsts,
+            self._levels_after(attempt),
         ), judged
 
     def level(self, kind: str) -> int:
         """Return the level of a kind, its lowest at first."""
-        return self._level_of(kind).level
+        return self.standing(kind).level
+
+    def standing(self, kind: str) -> Level:
+        """Return the level of a kind and how many went right running at it."""
+        return self.levels.get(kind) or Level(self.rules.levels_of(kind)[0])
 
     def goal_ms(self, key: PaceKey, marks: int) -> int | None:
         """Return the pace goal for a drill of this pace key and so many marks, None while there is none."""
@@ -159,13 +158,12 @@ class State:
         first = self._is_first(attempt, day, skill)
         return Judged(attempt, key, result(attempt, net, goal), net, goal, first, away)
 
-    def _is_first(self, attempt: Attempt, day: date, skill: Skill | None) -> bool:
-        """Whether an attempt moves schedule, level and mastery; a miss above the person's level does not."""
-        if attempt.purpose not in MOVING_PURPOSES or attempt.helped:
+    @staticmethod
+    def _is_first(attempt: Attempt, day: date, skill: Skill | None) -> bool:
+        """Whether an attempt moves schedule and mastery: unhelped, and the skill's first of the day."""
+        if not _moves(attempt):
             return False
-        if skill is not None and skill.memory is not None and day <= skill.memory.last:
-            return False
-        return attempt.right or attempt.level <= self.level(attempt.kind)
+        return skill is None or skill.memory is None or day > skill.memory.last
 
     def _gaps_after(self, attempt: Attempt) -> Mapping[str, Gaps]:
         if not attempt.gaps:
@@ -180,10 +178,11 @@ class State:
 
     def _skill_after(self, judged: Judged, day: date) -> Skill:
         attempt = judged.attempt
+        begun, is_walk = attempt.purpose in ("today", "walk"), attempt.purpose == "walk"
         known = self.skills.get(attempt.skill) or Skill(
-            attempt.kind, day, day, judged.pace_key, attempt.marks
+            attempt.kind, day, day, judged.pace_key, attempt.marks, begun=begun
         )
-        is_walk = attempt.purpose == "walk"
+        owed = not attempt.right and not known.owed if attempt.purpose == "today" else known.owed
         return Skill(
             known.kind,
             known.first_day,
@@ -191,22 +190,23 @@ class State:
             judged.pace_key,
             attempt.marks,
             known.results if is_walk else (*known.results, judged.result)[-RESULTS_KEPT:],
-            known.ratio if judged.ratio is None else judged.ratio,
+            self.attempts,
+            known.begun,
+            owed,
             known.mastery.after(judged.result, judged.days_away) if judged.first else known.mastery,
             remembered(known.memory, day, judged.result) if judged.first else known.memory,
         )
 
-    def _levels_after(self, judged: Judged) -> Mapping[str, Level]:
-        attempt = judged.attempt
-        level, among = self._level_of(attempt.kind), self.rules.levels_of(attempt.kind)
-        if attempt.purpose == "placing":
-            level = level.placed(attempt.level, among) if attempt.right else level
-        elif judged.first and attempt.level == level.level:
-            level = level.after(attempt.right, judged.ratio, among)
-        return {**self.levels, attempt.kind: level}
-
-    def _level_of(self, kind: str) -> Level:
-        return self.levels.get(kind) or Level(self.rules.levels_of(kind)[0])
+    def _levels_after(self, attempt: Attempt) -> Mapping[str, Level]:
+        """Return the levels after an attempt: only what is unhelped and at the level itself tells of it."""
+        standing, among = self.standing(attempt.kind), self.rules.levels_of(attempt.kind)
+        if not _moves(attempt):
+            return self.levels
+        if attempt.level == standing.level:
+            return {**self.levels, attempt.kind: standing.after(attempt.right, among)}
+        if attempt.purpose == "placing" and attempt.right:
+            return {**self.levels, attempt.kind: standing.placed(attempt.level, among)}
+        return self.levels
 
 
 def replay(attempts: Iterable[Attempt], rules: Rules) -> tuple[State, list[Judged]]:
@@ -216,6 +216,10 @@ def replay(attempts: Iterable[Attempt], rules: Rules) -> tuple[State, list[Judge
         state, judgement = state.step(attempt)
         judged.append(judgement)
     return state, judged
+
+
+def _moves(attempt: Attempt) -> bool:
+    return attempt.purpose in MOVING_PURPOSES and not attempt.helped
 
 
 def _paces_after(paces: Mapping[PaceKey, Pace], judged: Judged) -> Mapping[PaceKey, Pace]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from abc import ABC, abstractmethod
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, ClassVar, Generic, Literal, NamedTuple, Self, TypeAlias, TypeVar
 
 from drills.fold_file import to_fold
@@ -74,7 +74,10 @@ class Highlights:
 
 @dataclass(frozen=True)
 class Verdict:
-    """What came of an answer; a slip is right all the same, but counts as slow."""
+    """What came of an answer; a slip is right all the same, but counts as slow.
+
+    ``taken_for`` is the skill whose right answer a wrong one was, empty where it is none's.
+    """
 
     right: bool
     answered: str
@@ -83,6 +86,7 @@ class Verdict:
     misses: int = 0
     false_alarms: int = 0
     slip: Slip = ""
+    taken_for: str = ""
     lit: Highlights = field(default_factory=Highlights)
 
 
@@ -149,6 +153,10 @@ class Question(ABC, Generic[Truth, Given]):
     @abstractmethod
     def judge(self, drill: Drill, given: Given) -> Verdict:
         """Return the verdict on an answer."""
+
+    def taken_for(self, drill: Drill, given: Given) -> str:
+        """Return the detail of the look-alike whose right answer a wrong one is; empty where it is none's."""
+        return ""
 
     @abstractmethod
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
@@ -258,7 +266,11 @@ class Drill:
         """Return the verdict on an answer; TypeError where it is not of the sort the question asks for."""
         if not isinstance(given, self.question.takes):
             raise TypeError(f"{type(self.question).__name__} takes {self.question.takes.__name__}")
-        return self.question.judge(self, given)
+        verdict = self.question.judge(self, given)
+        other = "" if verdict.right else self.question.taken_for(self, given)
+        if not other or other == self.spec.detail:
+            return verdict
+        return replace(verdict, taken_for=self.skill.removesuffix(self.spec.detail) + other)
 
     def parts_going_in(self) -> tuple[Faces, ...]:
         """Return the faces of each part that goes in when the sheet collapses, two parts to a stretch."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from drills.geometry import Chance
 from drills.pattern import CreasePattern
-from drills.questions.asking.inside import JoinPoints, MarkInsideLines, MarkTurningPoints
+from drills.questions.asking.inside import ALIKE, JoinPoints, MarkInsideLines, MarkTurningPoints
 from drills.questions.code import NO_FEATURES, Code, Features, Recipe, Spec
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
@@ -155,8 +155,7 @@ KIND = QuestionKind(
     forms=FORMS,
     skills=SKILLS,
     partners=(
-        ("sinks mark equal few", "sinks mark unequal"),
-        ("sinks mark equal many", "sinks mark several"),
+        *((f"sinks mark {shape}", f"sinks mark {ALIKE[shape]}") for shape in ("equal few", "equal many")),
         ("sinks points equal few", "sinks points unequal"),
         ("sinks join equal many", "sinks join unequal"),
     ),

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from drills.geometry import Chance, Direction, is_whole, ratio_of, step_between
+from drills.geometry import Chance, is_whole, step_between
 from drills.pattern import CreasePattern, Paper, Role, Run, build, straight_runs
-from drills.questions.asking.steps import PlaceStep, ReadStep, Segment
+from drills.questions.asking.steps import RATIOS, PlaceStep, ReadStep, Segment, practised_as
 from drills.questions.code import NO_FEATURES, Code, Features, Recipe, Spec
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
@@ -24,13 +22,6 @@ from drills.questions.question import Drill
 from drills.structures import MOST_STRUCTURES, TRIANGLES, Stretch, Triangle, draw
 
 FORMS = {"read": Form("read a step", ReadStep), "place": Form("place a step", PlaceStep)}
-RATIOS = ("1:2", "1:3", "3:4")
-LIKES: Mapping[str, frozenset[str]] = {
-    "1:4": frozenset(("1:4", "1:5", "1:7")),
-    "2:3": frozenset(("2:3", "2:5", "3:5", "3:7", "5:12", "8:15", "7:24", "20:21")),
-}
-"""The steps of the other triangles, by the one they are practised with."""
-
 _NAMES = {"read": "reading", "place": "placing"}
 _SLANTS = {ratio: f"a {ratio.replace(':', ' by ')} slant" for ratio in RATIOS}
 _SLANTS |= {"1:4": "a slant such as 1 by 4, or 1 by 5", "2:3": "a slant such as 2 by 3, or 3 by 5"}
@@ -81,13 +72,7 @@ def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
 
 def ratios_of(triangle: Triangle) -> set[str]:
     """Return what the creases of a stretch of this triangle may be asked as."""
-    return {_practised_as(way) for way in (triangle.shallow, triangle.steep, triangle.inside)}
-
-
-def _practised_as(direction: Direction) -> str:
-    low, high = ratio_of(direction)
-    ratio = f"{low}:{high}"
-    return next((name for name, likes in LIKES.items() if ratio in likes), ratio)
+    return {practised_as(way) for way in (triangle.shallow, triangle.steep, triangle.inside)}
 
 
 def make(spec: Spec, chance: Chance) -> Drill:
@@ -116,7 +101,7 @@ def segments(pattern: CreasePattern, ratio: str) -> list[Segment]:
     runs = [run for role in roles for run in straight_runs(pattern, role)]
     found = [segment for run in runs if (segment := _between_crossings(pattern, run))]
     ways = (pattern.direction(segment.edges[0], segment.start) for segment in found)
-    return [segment for segment, way in zip(found, ways, strict=True) if _practised_as(way) == ratio]
+    return [segment for segment, way in zip(found, ways, strict=True) if practised_as(way) == ratio]
 
 
 def _between_crossings(pattern: CreasePattern, run: Run) -> Segment | None:

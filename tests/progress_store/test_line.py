@@ -24,12 +24,52 @@ def log_with(folder: Path, *parts: bytes) -> Path:
 def test_a_line_ends_in_a_check_sum_of_its_body(tmp_path: Path) -> None:
     """Schema first, our fields, those of an unknown kind, and the sum by which any flipped bit is seen."""
     with store(tmp_path) as opened:
-        opened.keep(attempt(0, other={"why": "missed"}))
+        opened.keep(attempt(0, other={"mood": "calm"}))
     line = (tmp_path / LOG).read_bytes()
     assert line.startswith(b'{"schema":2,"id":"0000-0000",')
-    assert list(json.loads(line))[-2:] == ["why", "sum"]
+    assert list(json.loads(line))[-2:] == ["mood", "sum"]
     with store(tmp_path) as again:
-        assert (again.attempts, again.notices) == ((attempt(0, other={"why": "missed"}),), ())
+        assert (again.attempts, again.notices) == ((attempt(0, other={"mood": "calm"}),), ())
+
+
+ASKED: dict[str, Any] = {
+    "why": "round",
+    "rule": "four running, 2",
+    "sitting": "0a1b",
+    "place": 3,
+    "taken_for": "steps 1:3",
+}
+
+
+def test_a_line_says_why_it_was_asked_and_what_was_answered(tmp_path: Path) -> None:
+    """The fields stand there where they are known, and only there: a line without them stays as it was."""
+    with store(tmp_path) as opened:
+        opened.keep(attempt(0, **ASKED))
+        opened.keep(attempt(1))
+    said, silent = map(json.loads, (tmp_path / LOG).read_bytes().splitlines())
+    assert {name: said[name] for name in ASKED} == ASKED
+    assert said["schema"] == 2
+    assert not silent.keys() & ASKED.keys()
+    with store(tmp_path) as again:
+        assert (again.attempts, again.notices) == ((attempt(0, **ASKED), attempt(1)), ())
+
+
+@pytest.mark.parametrize("field", ASKED)
+def test_a_reason_that_is_none_makes_an_odd_line(field: str) -> None:
+    """Words as words, the place as a count."""
+    odd: tuple[Any, ...] = ([], {}, True, -1, 2.5, "", "a\nb")
+    for wrong in odd:
+        with pytest.raises(StoreError, match=f'"{field}"'):
+            attempt(0, **{field: wrong})
+
+
+def test_what_was_kept_by_a_version_that_did_not_know_the_fields_has_them(tmp_path: Path) -> None:
+    """It passed them through, so that a merge takes both kinds of lines and equal ones are one."""
+    log_with(tmp_path, lines([attempt(0)]), checked([attempt(1, **ASKED)]))
+    (tmp_path / "attempts (1).jsonl").write_bytes(checked([attempt(0)]) + lines([attempt(1, **ASKED)]))
+    with store(tmp_path) as opened:
+        assert opened.attempts == (attempt(0), attempt(1, **ASKED))
+        assert "Nothing was new" in opened.notices[0]
 
 
 def test_a_flipped_bit_anywhere_is_noticed(tmp_path: Path) -> None:

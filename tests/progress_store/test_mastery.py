@@ -5,8 +5,6 @@ import pytest
 from progress_store import Mastery, Rules, State, Word
 from tests.progress_store.making import FLOORS, RULES, attempt
 
-Block = list[tuple[int, dict[str, Any]]]
-
 
 def word(*days: tuple[int, bool]) -> Word:
     """Return the word after first drills on these days, right or not."""
@@ -51,60 +49,75 @@ def test_more_drills_on_one_day_are_one_day() -> None:
     assert State.of([attempt(number) for number in range(3)], RULES).skills["steps 1:2"].word == "right"
 
 
-def block(rights: int, *, level: int = 1, start: int = 0, **changes: object) -> Block:
-    """Return arguments for twelve first drills, so many of them right."""
-    return [
-        (day, {"level": level, "right": day - start < rights, **changes}) for day in range(start, start + 12)
-    ]
+def level_after(results: str, level: int = 1, rules: Rules = RULES, **changes: Any) -> int:
+    """Return the level of steps after drills of one day, r or w, each at the level the person then has."""
+    state = State.of([attempt(level=level, purpose="placing")], rules) if level > 1 else State(rules)
+    for number, result in enumerate(results, 1):
+        at = state.level("steps")
+        state = state.after(attempt(number, level=at, right=result == "r", **changes))
+    return state.level("steps")
 
 
-def level_after(*blocks: Block, rules: Rules = RULES) -> int:
-    """Return the level of steps after blocks of first drills on days of their own."""
-    drills = [attempt(0, day, **changes) for each in blocks for day, changes in each]
-    return State.of(drills, rules).level("steps")
+@pytest.mark.parametrize(
+    ("results", "expected"),
+    [("rrr", 1), ("rrrr", 2), ("rrrrrrr", 2), ("rrrrrrrr", 3), ("w", 1), ("rrrwrrr", 1), ("rrrwrrrr", 2)],
+)
+def test_four_right_running_raise_the_level(results: str, expected: int) -> None:
+    """Rule 4 by hand, from level 1, below which there is none; each level asks for four of its own."""
+    assert level_after(results) == expected
 
 
-@pytest.mark.parametrize(("rights", "expected"), [(12, 2), (11, 2), (10, 1), (9, 1), (8, 1), (0, 1)])
-def test_a_block_of_twelve_with_eleven_right_goes_up(rights: int, expected: int) -> None:
-    """Rule 8 by hand, from level 1, below which there is none."""
-    assert level_after(block(rights)) == expected
+@pytest.mark.parametrize(("results", "expected"), [("w", 2), ("ww", 1), ("rrw", 2), ("wrrrr", 3), ("rrr", 4)])
+def test_a_miss_lowers_the_level_and_the_count_begins_anew(results: str, expected: int) -> None:
+    """Rule 4 by hand, placed at level 3 by one that was right there, which counts."""
+    assert level_after(results, level=3) == expected
 
 
-@pytest.mark.parametrize(("rights", "expected"), [(12, 3), (11, 3), (10, 2), (9, 2), (8, 1), (0, 1)])
-def test_a_block_of_twelve_with_eight_right_goes_down(rights: int, expected: int) -> None:
-    """Rule 8 by hand, from level 2."""
-    assert level_after(block(12), block(rights, level=2, start=12)) == expected
+def test_slow_ones_count_and_helped_ones_do_not() -> None:
+    """A slip is right, if slowly; what was helped neither raises nor lowers, nor ends a run."""
+    assert level_after("rrrr", slip="exchanged") == 2
+    assert level_after("rrrrrr", helped=True) == 1
+    assert level_after("ww", level=3, helped=True) == 3
 
 
-def test_eleven_drills_are_no_block() -> None:
-    """The level waits for the twelfth."""
-    assert level_after(block(12)[:11]) == 1
+@pytest.mark.parametrize(
+    ("purpose", "expected"),
+    [("today", 2), ("picked", 2), ("placing", 2), ("warm-up", 1), ("walk", 1), ("yardstick", 1)],
+)
+def test_what_counts_for_the_level(purpose: str, expected: int) -> None:
+    """Today, placing and picked do; a warm-up, the walk and the yardstick leave it."""
+    assert level_after("rrrr", purpose=purpose) == expected
 
 
-def test_right_but_slow_does_not_go_up() -> None:
-    """By hand: a goal of 5000 ms, then a block of 6000 ms each: the median is over the goal."""
-    practice = [attempt(number, skill="steps 1:3", purpose="warm-up") for number in range(12)]
-    slow = [attempt(0, day, milliseconds=6000) for day in range(1, 13)]
-    quick = [attempt(0, day, milliseconds=5000) for day in range(1, 13)]
-    assert State.of([*practice, *slow], RULES).level("steps") == 1
-    assert State.of([*practice, *quick], RULES).level("steps") == 2
+def test_all_skills_of_a_kind_raise_its_level_and_no_other() -> None:
+    """Four right running of four skills, with drills of another kind between."""
+    drills = [attempt(number, skill=f"steps {number}") for number in range(4)]
+    drills += [attempt(number + 10, kind="sinks", skill="sinks a", right=False) for number in range(3)]
+    state = State.of(drills, RULES)
+    assert (state.level("steps"), state.level("sinks"), state.level("labels")) == (2, 1, 1)
+
+
+def test_drills_at_another_level_leave_it() -> None:
+    """Easy ones picked by hand raise nobody, and hard ones lower nobody."""
+    above, below = (
+        [attempt(10 + number, level=level, right=right, purpose="picked") for number in range(8)]
+        for level, right in ((4, False), (2, True))
+    )
+    placed = attempt(level=3, purpose="placing")
+    assert State.of([placed, *above], RULES).level("steps") == 3
+    assert State.of([placed, *below], RULES).level("steps") == 3
 
 
 def test_the_level_stays_within_the_top() -> None:
     """There is no level above the top one, and none but 1 for a kind that is not known."""
     two = Rules(FLOORS, {"steps": range(1, 3)})
-    assert level_after(block(12), block(12, level=2, start=12), rules=two) == 2
-    assert level_after(block(12), rules=Rules({}, {})) == 1
-
-
-def test_drills_at_another_level_are_not_in_the_block() -> None:
-    """Easy drills picked by hand raise nobody."""
-    first = block(12)
-    assert level_after(first, block(0, level=1, start=12)) == 2
+    assert level_after("r" * 12, rules=two) == 2
+    assert State.of([attempt(n, level=2) for n in range(9)], two).standing("steps").running == 0
+    assert level_after("r" * 12, rules=Rules({}, {})) == 1
 
 
 def test_placing_sets_the_highest_level_that_was_right() -> None:
-    """Six drills at the first start place a person, at level 1 at least and at the top at most."""
+    """At the first start, at level 1 at least and at the top at most; a helped one places nobody."""
     placing = [(1, True), (3, True), (5, False), (4, True), (9, False)]
     drills = [
         attempt(number, level=level, right=right, purpose="placing")
@@ -113,11 +126,24 @@ def test_placing_sets_the_highest_level_that_was_right() -> None:
     assert State.of(drills, RULES).level("steps") == 4
     assert State.of([attempt(level=3, right=False, purpose="placing")], RULES).level("steps") == 1
     assert State.of([attempt(level=9, purpose="placing")], RULES).level("steps") == 7
+    assert State.of([attempt(level=3, purpose="placing", helped=True)], RULES).level("steps") == 1
     assert State.of(drills, RULES).level("sinks") == 1
 
 
 def test_a_kind_begins_at_its_lowest_level() -> None:
-    """A kind whose levels go from 2 starts there, and eight of twelve right do not lower it."""
-    found = [attempt(0, day, kind="find", skill="find roof", level=2, right=day < 9) for day in range(1, 13)]
-    assert State.of([], RULES).level("find") == State.of(found, RULES).level("find") == 2
+    """A kind whose levels go from 2 starts there, and a miss does not lower it."""
+    found = attempt(kind="find", skill="find roof", level=2, right=False)
+    assert State.of([], RULES).level("find") == State.of([found], RULES).level("find") == 2
     assert State.of([attempt(kind="find", level=1, purpose="placing")], RULES).level("find") == 2
+
+
+@pytest.mark.parametrize(
+    ("results", "expected"), [("w", True), ("r", False), ("wr", False), ("ww", False), ("www", True)]
+)
+def test_a_miss_of_the_round_is_owed_until_it_came_back_once(results: str, expected: bool) -> None:
+    """Met again it has come back, however that goes; the next miss after that is owed anew."""
+    drills = [attempt(number, right=result == "r") for number, result in enumerate(results)]
+    assert State.of(drills, RULES).skills["steps 1:2"].owed is expected
+    for purpose in ("placing", "picked", "warm-up", "walk"):
+        others = [attempt(number, right=False, purpose=purpose) for number in range(3)]
+        assert not State.of(others, RULES).skills["steps 1:2"].owed

@@ -76,7 +76,7 @@ def test_an_older_answer_taken_in_counts_in_its_place(tmp_path: Path) -> None:
         written(tmp_path / "there", [attempt(1, right=False)])
         here.take_in(tmp_path / "there")
         assert here.state == State.of([attempt(1, right=False), attempt(5)], RULES)
-        assert here.state.firsts == (False,)
+        assert here.state.skills["steps 1:2"].results == ("miss", "clean")
         here.keep(attempt(6))
     with store(tmp_path / "here") as again:
         assert again.state == State.of([attempt(1, right=False), attempt(5), attempt(6)], RULES)

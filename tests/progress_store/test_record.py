@@ -44,7 +44,7 @@ def test_the_record_is_what_was_promised() -> None:
                 "median_ms": 4000,
                 "goal_ms": None,
                 "state": "right",
-                "next": "2026-03-03",
+                "next": "2026-03-04",
             },
             {
                 "skill": "steps 1:3",

@@ -31,7 +31,7 @@ def test_a_saved_state_is_used_and_equals_the_one_worked_out(
 
 
 @pytest.mark.parametrize(
-    "content", [b"", b"{", b"[]", b"{}", b'{"schema": "1"}', b'{"schema": 1}', b"[" * 100_000, b"\xff\xfe"]
+    "content", [b"", b"{", b"[]", b"{}", b'{"schema": "1"}', b'{"schema": 2}', b"[" * 100_000, b"\xff\xfe"]
 )
 def test_a_damaged_state_is_moved_aside_told_and_made_anew(tmp_path: Path, content: bytes) -> None:
     """Damage to what can be worked out costs nothing, and the damaged file is kept."""
@@ -60,12 +60,12 @@ def test_a_state_with_one_changed_figure_is_damaged(tmp_path: Path) -> None:
 def test_a_newer_state_is_never_written_over(tmp_path: Path) -> None:
     """Practice goes on in memory and in the log, and the newer file stays byte for byte."""
     path = filled(tmp_path)
-    path.write_text('{"schema": 2, "wonder": true}')
+    path.write_text('{"schema": 3, "wonder": true}')
     with store(tmp_path) as opened:
         opened.keep(attempt(9))
         assert "newer Slantwise and is left as it is" in opened.notices[0]
         assert opened.state == State.of([*KEPT, attempt(9)], RULES)
-    assert path.read_text() == '{"schema": 2, "wonder": true}'
+    assert path.read_text() == '{"schema": 3, "wonder": true}'
 
 
 def test_a_stale_state_is_worked_out_anew(tmp_path: Path) -> None:
@@ -78,6 +78,19 @@ def test_a_stale_state_is_worked_out_anew(tmp_path: Path) -> None:
     with store(tmp_path) as again:
         assert again.state == State.of([*KEPT, attempt(9)], RULES)
         assert again.notices == ()
+
+
+def test_a_state_of_an_older_schema_is_made_anew_without_a_word(tmp_path: Path) -> None:
+    """The first one knew blocks of twelve drills; the log has all that the level now follows from."""
+    path = filled(tmp_path)
+    sound = path.read_bytes()
+    old = {**json.loads(sound), "schema": 1, "state": {"attempts": 4, "firsts": [True] * 4}}
+    path.write_text(json.dumps(old))
+    with store(tmp_path) as opened:
+        assert opened.state == State.of(KEPT, RULES)
+        assert opened.notices == ()
+    assert path.read_bytes() == sound
+    assert not list(tmp_path.glob("state.damaged*"))
 
 
 def test_a_log_that_has_become_shorter_is_told(tmp_path: Path) -> None:

@@ -51,7 +51,7 @@ def test_an_attempt_of_an_earlier_time_counts_in_its_place(tmp_path: Path) -> No
         opened.keep(attempt(3, right=False))
         assert opened.attempts == (attempt(3, right=False), attempt(5))
         assert opened.state == State.of(opened.attempts, RULES)
-        assert opened.state.firsts == (False,)
+        assert opened.state.skills["steps 1:2"].results == ("miss", "clean")
 
 
 def test_the_log_of_another_machine_is_taken_in_once(tmp_path: Path) -> None:

@@ -155,16 +155,15 @@ def _kept(answered: Answered | None, folder: Path, console: Console) -> str:
     What the person should know of the files is told before the answer.
     """
     from progress_store import StoreError, open_store
-    from trainer.practice.attempts import attempt_of, floors, levels
+    from trainer.practice.attempts import Occasion, attempt_of, floors, levels
 
     try:
         with open_store(
             folder, console.clock.now, floors(), levels(), wait_seconds=SECONDS_FOR_THE_LOCK
         ) as store:
             if answered:
-                store.keep(
-                    attempt_of(answered.drill, answered.verdict, answered.measured, answered.at, "picked")
-                )
+                drill, verdict, measured, at = answered
+                store.keep(attempt_of(drill, verdict, measured, at, Occasion("picked")))
             else:
                 for notice in store.notices:
                     console.complain(notice)

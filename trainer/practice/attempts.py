@@ -64,8 +64,18 @@ def levels() -> dict[str, range]:
     return {kind: row.levels for kind, row in KINDS.items()}
 
 
+class Occasion(NamedTuple):
+    """On what occasion a drill was met: for what, in which sitting as its how manieth, why by which rule."""
+
+    purpose: Purpose
+    sitting: str | None = None
+    place: int | None = None
+    why: str | None = None
+    rule: str | None = None
+
+
 def attempt_of(
-    drill: Drill, verdict: Verdict, measured: Measured, now: datetime, purpose: Purpose, helped: bool = False
+    drill: Drill, verdict: Verdict, measured: Measured, now: datetime, on: Occasion, helped: bool = False
 ) -> Attempt:
     """Return the attempt to be kept; ``now`` is an aware local time."""
     at, offset_minutes = stamp(now)
@@ -88,5 +98,6 @@ def attempt_of(
         milliseconds=measured.milliseconds,
         inputs=measured.inputs,
         gaps=measured.gaps,
-        purpose=purpose,
+        taken_for=verdict.taken_for or None,
+        **on._asdict(),
     )

@@ -30,6 +30,7 @@ def left_of(session: PracticeSession) -> dict[str, object] | None:
     return {
         "day": session.store.today.isoformat(),
         "seconds": seconds,
+        "sitting": session.sitting,
         "done": [list(done) for done in session.history.done],
         "code": str(planned.code) if planned else None,
         "why": planned.why if planned else "",
@@ -50,21 +51,22 @@ def seconds_left_today(store: Store) -> int | None:
 
 def take_up(session: PracticeSession, left: Mapping[str, Any]) -> None:
     """Bring a fresh session to where another one was left; one whose fields do not fit begins anew."""
+    sitting = left.get("sitting")
     try:
         done = tuple(_done(*fields) for fields in left["done"])
         planned = _planned(left["code"], left["why"], left["choice"]) if left["code"] else None
     except (LookupError, TypeError, ValueError):
         return
-    session.take_up(History(done), planned)
+    session.take_up(History(done), planned, sitting if isinstance(sitting, str) else "")
 
 
-def _done(skill: object, kind: object, result: object, above: object, stage: object) -> Done:
+def _done(skill: object, kind: object, result: object, taken_for: object, stage: object) -> Done:
     """Return a drill that was done; ValueError where a field is none that is written."""
     if not isinstance(skill, str) or skill not in skill_names() or kind != kind_of(skill)[0]:
         raise ValueError("no skill")
-    if not isinstance(above, bool):
-        raise ValueError("neither above the level nor not")
-    return Done(skill, kind_of(skill)[0], _one_of(RESULTS, result), above, _one_of(STAGES, stage))
+    if not isinstance(taken_for, str):
+        raise ValueError("taken for no skill")
+    return Done(skill, kind_of(skill)[0], _one_of(RESULTS, result), taken_for, _one_of(STAGES, stage))
 
 
 def _planned(code: object, why: object, choice: object) -> Planned:

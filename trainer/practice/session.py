@@ -6,13 +6,14 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 from typing import NamedTuple
+from uuid import uuid4
 
 from drills.geometry import Chance
 from drills.questions import KINDS, Code, Drill, Verdict
 from progress_store import Attempt, Judged, Purpose, Result, State, Store
 from trainer.given import Clock
-from trainer.practice.attempts import Measured, attempt_of
-from trainer.practice.choosing import Done, History, Selection, Stage
+from trainer.practice.attempts import Measured, Occasion, attempt_of
+from trainer.practice.choosing import RULE, Done, History, Selection, Stage
 from trainer.practice.drill_source import DrillSource, FreshCodes
 from trainer.practice.making import Wanted, made
 
@@ -76,6 +77,7 @@ class PracticeSession(DrillSource):
         self._of = of
         self._seconds = seconds
         self._started = clock.ticks()
+        self.sitting = uuid4().hex
         self._begun = 0
         self._taken_up: Planned | None = None
         self._in_hand: Planned | None = None
@@ -161,20 +163,26 @@ class PracticeSession(DrillSource):
             yield now._replace(history=self._history_after(self._drill, "clean"))
             return
         # as of now, whenever the last drill was
-        state, above = replace(now.state, last=None), self._is_above(self._drill)
+        state = replace(now.state, last=None)
         for verdict, helped in SUPPOSED:
             attempt = self._attempt(self._drill, verdict, Measured(1, 1, (), "keys"), helped)
             after, judged = state.step(attempt)
-            yield now._replace(state=after, history=self._history_after(self._drill, judged.result, above))
+            yield now._replace(state=after, history=self._history_after(self._drill, judged.result))
 
     @property
     def in_hand(self) -> Planned | None:
         """What the drill in hand was planned as, None before the first and after each answer."""
         return self._in_hand if self._begun > len(self.history.done) else None
 
-    def take_up(self, history: History, planned: Planned | None) -> None:
+    @property
+    def taken_up(self) -> Selection | None:
+        """What the rule had chosen when the session was left that this one goes on with."""
+        return self._taken_up.selection if self._taken_up else None
+
+    def take_up(self, history: History, planned: Planned | None, sitting: str = "") -> None:
         """Go on where another session was left, with the drill that was then in hand."""
         self.history, self._begun = history, len(history.done)
+        self.sitting = sitting or self.sitting
         self._taken_up = planned
         if planned:
             self.fresh.was_shown(planned.code)
@@ -204,13 +212,12 @@ class PracticeSession(DrillSource):
         Where that fails StoreError is raised; the store tries once more with each answer after it.
         """
         attempt = self._attempt(drill, verdict, measured, helped)
-        above = self._is_above(drill)
         result: Result = "slow" if verdict.right else "miss"
         try:
             judged = self.store.keep(attempt)
             result = judged.result
         finally:
-            self.history = self._history_after(drill, result, above)
+            self.history = self._history_after(drill, result, verdict.taken_for)
         return judged
 
     def keep_rest(self) -> None:
@@ -220,10 +227,9 @@ class PracticeSession(DrillSource):
     def _attempt(self, drill: Drill, verdict: Verdict, measured: Measured, helped: bool) -> Attempt:
         is_half = self.stage == "half"
         purpose: Purpose = "walk" if is_half else self.purpose
-        return attempt_of(drill, verdict, measured, self.clock.now(), purpose, helped or is_half)
+        why = self.selection.reason if self.selection else None
+        occasion = Occasion(purpose, self.sitting, self._begun, why, RULE if why else None)
+        return attempt_of(drill, verdict, measured, self.clock.now(), occasion, helped or is_half)
 
-    def _is_above(self, drill: Drill) -> bool:
-        return drill.level > self.store.state.level(drill.kind)
-
-    def _history_after(self, drill: Drill, result: Result, above: bool = False) -> History:
-        return self.history.with_drill(Done(drill.skill, drill.kind, result, above, self.stage))
+    def _history_after(self, drill: Drill, result: Result, taken_for: str = "") -> History:
+        return self.history.with_drill(Done(drill.skill, drill.kind, result, taken_for, self.stage))

@@ -2,26 +2,18 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from statistics import median
+from typing import NamedTuple
 
 from drills.pattern import number_of
-from drills.questions import KINDS, kind_of, partners_of, skill_names
-from progress_store import Attempt, Purpose, Result, State
-from trainer.practice.choosing import Done, History, Reason, Selection, Stage, next_selection
+from drills.questions import KINDS, kind_of, skill_names
+from progress_store import RUNNING_TO_RISE, Attempt, Purpose, Result, State
+from trainer.practice.choosing import Done, History, Selection, Stage, next_selection
 
-IN_FEW_WORDS: Mapping[Reason, str] = {
-    "round": "not met for a while",
-    "slow": "right but slow, or missed",
-    "partner": "of a kind easily mixed up",
-    "harder": "a little harder",
-    "new": "new to you",
-    "known": "more of what you have met",
-    "return": "again after a miss",
-}
+THEN_KNOWN = "then what has come round or was met longest ago"
 NOT_CHOSEN: Mapping[Purpose, str] = {
     "placing": "You met this because the first drills find your level.",
     "picked": "You met this because you picked such drills.",
@@ -34,7 +26,7 @@ ON_A_PAGE = "Page {} asks this; it does not count."
 SHOWN_ONCE = "You met this because it is shown once to everybody who begins."
 
 STAGES = {
-    "worked": "This is new to you. First one is worked for you, then one half worked, then three are yours.",
+    "worked": "This is new to you. First one is worked for you, then one half worked, then it is yours.",
     "half": "This is new to you. Half of it is done for you; it does not count.",
 }
 SECONDS_AT_FIRST = 20
@@ -57,49 +49,55 @@ MEANING = {
 
 
 def because(selection: Selection, state: State, today: date, history: History) -> str:
-    """Return why a selection was made, in the state and the history it was made in."""
+    """Return why a selection was made, as things stood when it was made, and how the level stands."""
     if selection.stage in STAGES:
         return STAGES[selection.stage]
-    return _REASONS[selection.reason](selection, state, today, history)
+    reason = _REASONS[selection.reason](selection, state, today, history)
+    return f"{reason} {level_stands(state, selection.kind)}"
+
+
+def level_stands(state: State, kind: str) -> str:
+    """Return the level of a kind in a sentence, and how many more right running raise it."""
+    level, running = state.standing(kind)
+    if level >= KINDS[kind].highest:
+        return f"Level {level} is the highest."
+    if not running:
+        return f"Level {level}: {_COUNTS[RUNNING_TO_RISE]} right running and it rises."
+    more = RUNNING_TO_RISE - running
+    return f"Level {level}: {_COUNTS[more]} more right{' running' * (more > 1)} and it rises."
+
+
+_COUNTS = ("none", "one", "two", "three", "four")
 
 
 def _return(selection: Selection, state: State, today: date, history: History) -> str:
-    results = [done.result for done in history.counted if done.skill == selection.skill]
-    how = "missed it" if "miss" in results else "were slow at it"
-    return f"You met this because you {how} a few drills ago; it comes back until it goes right twice."
+    if history.times(selection.skill):
+        others = number_of(history.others_since(selection.skill), "other")
+        return f"You met this because you missed it: {others} came between."
+    return "You met this because you missed it the last time, and it had not come back yet."
 
 
-def _partner(selection: Selection, state: State, today: date, history: History) -> str:
-    others = [done.skill for done in history.done[::-1] if done.skill in partners_of(selection.skill)]
-    return f"You met this because it is easily taken for {_named(others[0])}, which you just had."
+def _look_alike(selection: Selection, state: State, today: date, history: History) -> str:
+    taken = [done.skill for done in history.done[::-1] if done.taken_for == selection.skill]
+    return f"You met this because you took {_named(taken[0])} for it."
+
+
+def _begin(selection: Selection, state: State, today: date, history: History) -> str:
+    return "You met this because you had it right the last time: a round begins with such a one."
+
+
+def _new(selection: Selection, state: State, today: date, history: History) -> str:
+    return "You met this because it is new to you and was shown to you: now it is yours."
 
 
 def _round(selection: Selection, state: State, today: date, history: History) -> str:
     days = (today - state.skills[selection.skill].last_day).days
-    return f"You met this because it has come round: you last had it {number_of(days, 'day')} ago."
-
-
-def _slow(selection: Selection, state: State, today: date, history: History) -> str:
-    known = state.skills[selection.skill]
-    if missed := known.results.count("miss"):
-        return f"You met this because you missed it {missed} times in the last {len(known.results)}."
-    return "You met this because it goes right, but more slowly than your pace."
-
-
-def _harder(selection: Selection, state: State, today: date, history: History) -> str:
-    return (
-        f"One drill in eight is a little harder: this is level {selection.level}. A miss here costs nothing."
-    )
-
-
-def _new(selection: Selection, state: State, today: date, history: History) -> str:
-    return "You met this because it is new to you: three in a row, then it is mixed with the rest."
+    since = f"you last had it {number_of(days, 'day')} ago" if days else "you have had it today"
+    return f"You met this because it has come round: {since}."
 
 
 def _known(selection: Selection, state: State, today: date, history: History) -> str:
-    if not history.done:
-        return "You met this because it goes well: a round begins with what you are sure of."
-    return "You met this because nothing else waits: what you know is kept quick."
+    return "You met this because of all you know you met it longest ago."
 
 
 def _named(skill: str) -> str:
@@ -108,11 +106,10 @@ def _named(skill: str) -> str:
 
 _REASONS = {
     "return": _return,
-    "partner": _partner,
-    "round": _round,
-    "slow": _slow,
-    "harder": _harder,
+    "look-alike": _look_alike,
+    "begin": _begin,
     "new": _new,
+    "round": _round,
     "known": _known,
 }
 
@@ -124,9 +121,14 @@ def drills_in(minutes: float, attempts: Sequence[Attempt]) -> int:
     return max(3, round(60 * minutes / (seconds + SECONDS_BETWEEN)))
 
 
-def coming(state: State, today: date, number: int) -> list[Selection]:
-    """Return the selections of the next drills if every answer is right and quick."""
-    history, selections = History(), list[Selection]()
+_NOTHING_DONE = History()
+
+
+def coming(
+    state: State, today: date, number: int, history: History = _NOTHING_DONE, right: bool = True
+) -> list[Selection]:
+    """Return the selections of the next drills if every answer is right, or if every one is wrong."""
+    selections = list[Selection]()
     # as of noon today, whenever the last drill was
     state = replace(state, last=None)
     for index in range(number):
@@ -134,12 +136,13 @@ def coming(state: State, today: date, number: int) -> list[Selection]:
         selections.append(selection)
         if selection.stage != "worked":
             at = datetime.combine(today, time(12), UTC) + timedelta(seconds=index)
-            state = state.after(_right_and_quick(selection, at))
-        history = history.with_drill(Done(selection.skill, selection.kind, "clean", stage=selection.stage))
+            state = state.after(_supposed(selection, at, right))
+        result: Result = "clean" if right else "miss"
+        history = history.with_drill(Done(selection.skill, selection.kind, result, stage=selection.stage))
     return selections
 
 
-def _right_and_quick(selection: Selection, at: datetime) -> Attempt:
+def _supposed(selection: Selection, at: datetime, right: bool) -> Attempt:
     kind, form = kind_of(selection.skill)
     return Attempt(
         id="ahead",
@@ -151,17 +154,33 @@ def _right_and_quick(selection: Selection, at: datetime) -> Attempt:
         level=selection.level,
         marks=1,
         skill=selection.skill,
-        right=True,
+        right=right,
         milliseconds=1,
         inputs=1,
         purpose="walk" if selection.stage == "half" else "today",
     )
 
 
-def reasons_counted(selections: Sequence[Selection]) -> list[tuple[int, str]]:
-    """Return how many of each reason, in a fixed order, with the words for it."""
-    counts = Counter(selection.reason for selection in selections)
-    return [(counts[reason], words) for reason, words in IN_FEW_WORDS.items() if counts[reason]]
+class Promise(NamedTuple):
+    """What a round brings however it goes: skills that come again after a miss, and skills that are new."""
+
+    again: int
+    new: int
+
+    @property
+    def lines(self) -> list[str]:
+        """What is said of it, and of the rest."""
+        said = [f"{self.again} again after a miss"] * bool(self.again)
+        return [*said, *[f"{self.new} new to you, shown first"] * bool(self.new), THEN_KNOWN]
+
+
+def promise(state: State, today: date, number: int, history: History = _NOTHING_DONE) -> Promise:
+    """Return what so many more drills bring whether all goes right or all wrong."""
+    ways = [coming(state, today, number, history, right) for right in (True, False)]
+    owed = {skill for skill, known in state.skills.items() if known.owed}
+    again = (len({each.skill for each in way if each.reason == "return"} & owed) for way in ways)
+    new = (len({each.skill for each in way if each.reason == "new"}) for way in ways)
+    return Promise(min(again), min(new))
 
 
 def what_changed(before: State, after: State, history: History) -> str:

@@ -21,7 +21,7 @@ from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
 from trainer.practice.making import NotReadyError, Wanted
 from trainer.practice.resuming import seconds_left_today
-from trainer.practice.words import RECENT, coming, drills_in, ordinal, reasons_counted
+from trainer.practice.words import RECENT, Promise, coming, drills_in, ordinal, promise
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 from trainer.screens.board_view import BoardView
 
@@ -53,12 +53,15 @@ class OpeningScreen(BaseScreen):
         store = self.slantwise.store
         minutes = store.settings.minutes_a_day
         left = seconds_left_today(store)
+        round_of_today = rounds.today(store, self.slantwise.clock)
+        done = round_of_today.history
         number = drills_in(left / 60 if left else minutes, store.latest(RECENT))
-        ahead = coming(store.state, store.today, number)
+        first = round_of_today.taken_up or coming(store.state, store.today, 1, done)[0]
+        promised = promise(store.state, store.today, number, done)
         self.say("Slantwise", self._day())
-        self.query_one("#coming", Static).update(f"First comes: {skill_names()[ahead[0].skill]}.")
-        self.call_after_refresh(self._look_ahead, ahead[0])
-        menu = _menu(ahead, store.settings, left, yardstick.offer(store).word)
+        self.query_one("#coming", Static).update(f"First comes: {skill_names()[first.skill]}.")
+        self.call_after_refresh(self._look_ahead, first)
+        menu = _menu(number, promised, store.settings, left, yardstick.offer(store).word)
         self.query_one("#menu-text", Static).update(Content("\n").join(menu))
         self.query_one("#told", Static).update("\n".join(store.notices[-2:]))
 
@@ -144,14 +147,16 @@ class OpeningScreen(BaseScreen):
         self.app.exit()
 
 
-def _menu(ahead: list[Selection], settings: Settings, left: int | None, measures: str) -> Iterable[Content]:
+def _menu(
+    number: int, promised: Promise, settings: Settings, left: int | None, measures: str
+) -> Iterable[Content]:
     minutes = settings.minutes_a_day
     unit = "minute" if minutes == 1 else "minutes"
     going_on = "on" if settings.go_on_after_right else "off"
     today = f"{minutes} {unit.upper()}" if left is None else f"GO ON, {left // 60}:{left % 60:02d} LEFT"
     yield link(f"{today:<26}Enter", "start", bold=True)
-    yield Content(f"about {len(ahead)} drills at your pace:")
-    yield from (Content(f"{number:4} {words}") for number, words in reasons_counted(ahead))
+    yield Content(f"about {number} drills at your pace:")
+    yield from (Content(f"  {line}") for line in promised.lines)
     yield Content("")
     yield from (
         link(line, action)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Self
 
@@ -22,6 +23,10 @@ from drills.questions.asking.marking import MarkQuestion
 from drills.questions.question import MAY_BE_NONE, Drill, Fields, Marks
 from drills.structures import Found, find_stretches, outlines
 
+_PAIRS = (("equal few", "unequal"), ("equal many", "several"))
+ALIKE: Mapping[str, str] = {one: other for pair in _PAIRS for one, other in (pair, pair[::-1])}
+"""Shapes of a stretch where a ridge is easily taken for an inside line; common practice, no source."""
+
 
 @dataclass(frozen=True)
 class MarkInsideLines(MarkQuestion):
@@ -39,6 +44,12 @@ class MarkInsideLines(MarkQuestion):
             MAY_BE_NONE,
         )
         return cls(says, Marks(edges))
+
+    def taken_for(self, drill: Drill, given: Marks) -> str:
+        """Return the shape where ridges lie beside inside lines as they do here, if a ridge was marked."""
+        edges = drill.truth.edges
+        has_ridge = any(edges[edge].role == "ridge" for edge in given.items)
+        return ALIKE.get(drill.spec.detail, "") if has_ridge else ""
 
     def truth_in_words(self, drill: Drill) -> str:
         """Return how many inside lines there are."""

@@ -56,6 +56,12 @@ class MarkWrongLabels(MarkQuestion):
             return self._fewer_would_do(drill, given)
         return super().judge(drill, given)
 
+    def taken_for(self, drill: Drill, given: Marks) -> str:
+        """Return "nothing" where no label was marked, "one" where one was marked on a faultless sheet."""
+        if not given.items:
+            return "nothing"
+        return "one" if len(given.items) == 1 and not self.answer.items else ""
+
     def _fewer_would_do(self, drill: Drill, given: Marks) -> Verdict:
         wrong = self.answer.items
         return Verdict(

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple, Self
 
-from drills.geometry import Direction, Point, Step
+from drills.geometry import Direction, Point, Step, is_whole, ratio_of, step_between
 from drills.pattern import CreasePattern, place, step_in_words, step_with_directions, times
 from drills.questions.question import Drill, Fields, Highlights, Question, Slip, Verdict
+
+RATIOS = ("1:2", "1:3", "3:4")
+LIKES: Mapping[str, frozenset[str]] = {
+    "1:4": frozenset(("1:4", "1:5", "1:7")),
+    "2:3": frozenset(("2:3", "2:5", "3:5", "3:7", "5:12", "8:15", "7:24", "20:21")),
+}
+"""The steps of the other triangles, by the one they are practised with."""
 
 _FOLLOW_THE_GRID = "Count along the grid: all squares across first, then those up or down."
 _IN_TEXT = 'answer as in "1 across 2 up" or "1 2"'
@@ -60,6 +68,10 @@ class ReadStep(Question[Step, Step]):
             slip=slip,
             lit=Highlights(staircase=staircase(start, self.answer), right=frozenset(self.lit.edges)),
         )
+
+    def taken_for(self, drill: Drill, given: Step) -> str:
+        """Return the ratio that was read, where there is a skill of it."""
+        return _known_ratio(given.smallest().direction) if given.across * given.down else ""
 
     def _compared(self, given: Step) -> tuple[bool, Slip]:
         if given.across == 0 or given.down == 0:
@@ -174,6 +186,13 @@ class PlaceStep(Question[Point, Point]):
             ),
         )
 
+    def taken_for(self, drill: Drill, given: Point) -> str:
+        """Return the ratio of the step that ends there, made as often as was asked."""
+        if not is_whole(given) or given.x == self.start.x or given.y == self.start.y:
+            return ""
+        made = step_between(self.start, given)
+        return _known_ratio(made.direction) if made.times == self.step.times else ""
+
     def _way(self) -> str:
         """Return how the end of the step is counted out."""
         step = self.step
@@ -219,6 +238,18 @@ class PlaceStep(Question[Point, Point]):
         """Return the question of these fields."""
         asked = cls.of(Point(*question["from"]), Step(**question["step"]))
         return cls(asked.says, Point(*answer["point"]), asked.start, asked.step)
+
+
+def practised_as(direction: Direction) -> str:
+    """Return the ratio that a slanted direction is practised as."""
+    low, high = ratio_of(direction)
+    ratio = f"{low}:{high}"
+    return next((name for name, likes in LIKES.items() if ratio in likes), ratio)
+
+
+def _known_ratio(direction: Direction) -> str:
+    ratio = practised_as(direction)
+    return ratio if ratio in RATIOS or ratio in LIKES else ""
 
 
 def with_directions_of(numbers: Step, lit: Step) -> Step:

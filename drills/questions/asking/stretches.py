@@ -9,7 +9,7 @@ from drills.geometry import Point, Step, direction_of, move_between
 from drills.pattern import CreasePattern, number_of, place, step_in_words
 from drills.questions.asking.false_marks import false_places
 from drills.questions.question import MAY_BE_NONE, Drill, Fields, Highlights, Question, Verdict, not_marked
-from drills.structures import find_stretches, lies_within, middle_of
+from drills.structures import find_stretches, lies_within, look_alike_at, middle_of
 
 _NOUN, _NOUNS = "slanted stretch", "slanted stretches"
 
@@ -68,6 +68,12 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
                 extra_points=frozenset(extra),
             ),
         )
+
+    def taken_for(self, drill: Drill, given: MarkedPlaces) -> str:
+        """Return the look-alike that was marked, rather another one than the drill turns on."""
+        extra = sorted(at for at in given.points if self.is_outside(drill.pattern, at))
+        alike = [like for at in extra if (like := look_alike_at(drill.design, at))]
+        return next((like for like in alike if like != drill.spec.detail), "")
 
     def is_outside(self, pattern: CreasePattern, at: Point) -> bool:
         """Whether a place lies in no slanted stretch."""

@@ -87,7 +87,6 @@ class Practice:
         right = luck.random() < chance
         took = self.learner.usual_seconds(choice.skill, level, minute, minutes_in)
         took *= exp(self.numbers.time_spread * normal(luck))
-        above = level > self.state.level(choice.kind)
         result = self._kept(choice, level, right, took, day, seconds)
         if choice.stage == "alone":
             self.chances.append(chance)
@@ -96,7 +95,7 @@ class Practice:
         contrasted = any(done.skill in partners_of(choice.skill) for done in session.done[-2:])
         self.learner.practise(choice.skill, minute + took / 60, contrasted)
         after = self.numbers.seconds_after_right if result != "miss" else self.numbers.seconds_after_miss
-        return Done(choice.skill, choice.kind, result, above, choice.stage), took + after
+        return Done(choice.skill, choice.kind, result, stage=choice.stage), took + after
 
     def _kept(
         self, choice: Selection, level: int, right: bool, took: float, day: int, seconds: float

@@ -10,18 +10,20 @@ from drills.questions import KINDS, Marks, Outlines, make, read_code, top_level,
 from progress_store import Attempt, Purpose
 from tests.drills.questions.codes import right_answer
 from tests.trainer.practice.making import START, WRONG, four_kinds
-from trainer.practice.attempts import Measured, attempt_of, floors, levels
+from trainer.practice.attempts import Measured, Occasion, attempt_of, floors, levels
+from trainer.practice.choosing import RULE
 
 pytestmark = pytest.mark.usefixtures(four_kinds.__name__)
 
 SEEN = Measured(5200, 3, (400, 300), "mouse")
+ON = Occasion("today", "a sitting", 3, "round", RULE)
 
 
 def test_an_attempt_is_what_was_asked_seen_and_judged() -> None:
     """Every field of the log line comes from the drill, the verdict, the watch or the clock."""
     drill = make(read_code("labels-3-41"))
-    verdict = replace(WRONG, misses=2, false_alarms=1)
-    attempt = attempt_of(drill, verdict, SEEN, START, "picked", helped=True)
+    verdict = replace(WRONG, misses=2, false_alarms=1, taken_for="labels nothing")
+    attempt = attempt_of(drill, verdict, SEEN, START, ON, helped=True)
     assert attempt == Attempt(
         id=attempt.id,
         at=datetime(2026, 3, 2, 17, 30, tzinfo=UTC),
@@ -41,14 +43,20 @@ def test_an_attempt_is_what_was_asked_seen_and_judged() -> None:
         milliseconds=5200,
         inputs=3,
         gaps=(400, 300),
-        purpose="picked",
+        purpose="today",
+        why="round",
+        rule="four running, 2",
+        sitting="a sitting",
+        place=3,
+        taken_for="labels nothing",
     )
 
 
 def test_no_two_attempts_have_one_id() -> None:
     """The same answer given twice is two attempts."""
     drill = make(read_code("steps-1-1"))
-    made = {attempt_of(drill, drill.judge(right_answer(drill)), SEEN, START, "today").id for _ in range(20)}
+    verdict = drill.judge(right_answer(drill))
+    made = {attempt_of(drill, verdict, SEEN, START, Occasion("today")).id for _ in range(20)}
     assert len(made) == 20
 
 
@@ -58,7 +66,7 @@ def test_a_slip_is_kept_by_its_name() -> None:
     assert isinstance(drill.question.answer, Step)
     step = drill.question.answer
     verdict = drill.judge(with_directions_of(Step(step.down, step.across), step))
-    attempt = attempt_of(drill, verdict, SEEN, START, "today")
+    attempt = attempt_of(drill, verdict, SEEN, START, Occasion("today"))
     assert (attempt.right, attempt.slip) == (True, "exchanged")
 
 
@@ -79,7 +87,7 @@ def test_a_slip_is_kept_by_its_name() -> None:
 def test_every_drill_fits_a_line_of_the_log(code: str, purpose: Purpose) -> None:
     """Kind, form, level and the marks needed are the drill's, whatever the purpose."""
     drill = make(read_code(code))
-    attempt = attempt_of(drill, drill.judge(right_answer(drill)), SEEN, START, purpose)
+    attempt = attempt_of(drill, drill.judge(right_answer(drill)), SEEN, START, Occasion(purpose))
     assert (attempt.code, attempt.kind, attempt.form) == (code, drill.kind, drill.form)
     assert attempt.right
     needed = len(drill.question.answer[0]) if isinstance(drill.question.answer, Marks | Outlines) else 1

@@ -1,4 +1,4 @@
-"""A new skill: one worked, one half worked, three in a row, then mixed; and partners within two."""
+"""A new skill: one worked, one half worked, then mixed at once; and skills that are easily confused."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from tests.trainer.practice.making import TODAY, Hands, answer, attempt, first_s
 from trainer.practice.choosing import Done, History, Stage, next_selection
 from trainer.practice.rounds import today
 
-STAGES: list[Stage] = ["worked", "half", "alone", "alone", "alone"]
+STAGES: list[Stage] = ["worked", "half", "worked", "half", "alone"]
 KNOWN = [
     attempt(skill, TODAY - timedelta(days=day), number)
     for day in (9, 6, 3)
@@ -20,37 +20,30 @@ KNOWN = [
 ]
 
 
-def test_a_new_skill_is_worked_half_worked_and_met_three_times_in_a_row() -> None:
-    """Somebody who begins meets the first skill five times, then another one."""
-    session = History()
-    for stage in STAGES:
-        choice = next_selection(state_of([]), TODAY, session)
+def test_a_new_skill_is_worked_then_half_worked_then_mixed() -> None:
+    """Somebody who begins meets the second one before the first is asked alone, and then that one."""
+    state, session = state_of([]), History()
+    for number, stage in enumerate(STAGES):
+        choice = next_selection(state, TODAY, session)
         assert (choice.reason, choice.stage) == ("new", stage)
-        session = session.with_drill(Done(choice.skill, choice.kind, "clean", stage=stage))
-    assert len({done.skill for done in session.done}) == 1
-    assert next_selection(state_of([]), TODAY, session).skill != session.done[0].skill
+        if stage == "half":
+            state = state.after(attempt(choice.skill, TODAY, number, purpose="walk", helped=True))
+        session = session.with_drill(Done(choice.skill, choice.kind, "clean", stage=choice.stage))
+    first, second = (session.done[place].skill for place in (0, 2))
+    assert first != second
+    assert [done.skill for done in session.done] == [first, first, second, second, first]
 
 
-def test_a_miss_in_between_does_not_break_the_row() -> None:
-    """Whatever comes of them, three are met in a row."""
-    session = History(tuple(Done("find roof", "find", "clean", stage=stage) for stage in STAGES[:3]))
-    missed = session.with_drill(Done("find roof", "find", "miss"))
-    assert missed.introducing() == ("find roof", "alone")
-    assert missed.with_drill(Done("find roof", "find", "miss")).introducing() is None
-
-
-def test_what_is_worked_says_nothing_of_the_person() -> None:
-    """Neither worked nor half worked drills come back, and the end of a round does not count them."""
-    session = History(tuple(Done("find roof", "find", "miss", stage=stage) for stage in ("worked", "half")))
-    others = session.with_drill(Done("labels one", "labels", "clean"))
-    for skill in ("steps read 1:2", "sinks mark unequal", "steps read 1:3"):
-        others = others.with_drill(Done(skill, kind_of(skill)[0], "clean"))
-    assert list(others.returns()) == []
-    assert len(others.counted) == 4
+def test_what_was_shown_yesterday_is_tried_today() -> None:
+    """A round that was left after the half worked drill owes the first one alone."""
+    shown = attempt("find roof", TODAY - timedelta(days=1), 5, purpose="walk", helped=True)
+    state = state_of([*KNOWN, shown])
+    choice = next_selection(state, TODAY, History((Done("labels one", "labels", "clean"),)))
+    assert (choice.skill, choice.reason, choice.stage) == ("find roof", "new", "alone")
 
 
 def test_a_worked_drill_is_not_logged_and_a_half_worked_one_moves_nothing(tmp_path: Path) -> None:
-    """In the log stands the half worked one as part of no round; schedule and level begin with the third."""
+    """Half worked ones are in the log as part of no round; schedule and level begin with the one alone."""
     hands = Hands()
     with store(tmp_path, hands) as kept:
         session = today(kept, hands.clock)
@@ -63,10 +56,12 @@ def test_a_worked_drill_is_not_logged_and_a_half_worked_one_moves_nothing(tmp_pa
             else:
                 answer(session, hands, drill)
         assert [(each.purpose, each.helped) for each in kept.attempts] == [
-            ("walk", True),
-            *[("today", False)] * 3,
+            *[("walk", True)] * 2,
+            ("today", False),
         ]
-        assert len(kept.state.firsts) == 1
+        assert [line.why for line in kept.attempts] == ["new"] * 3
+        assert [line.place for line in kept.attempts] == [2, 4, 5]
+        assert sum(known.memory is not None for known in kept.state.skills.values()) == 1
 
 
 @pytest.mark.parametrize(("skill", "partner"), [pair for row in KINDS.values() for pair in row.partners])
@@ -76,23 +71,3 @@ def test_pairs_are_skills_of_one_manner(skill: str, partner: str) -> None:
     assert kind_of(skill) == kind_of(partner)
     assert partner in partners_of(skill)
     assert skill in partners_of(partner)
-
-
-def test_what_a_skill_is_taken_for_comes_within_the_next_two() -> None:
-    """After 1 and 2 comes 1 and 3, at once or after one other, and each pair once in a round."""
-    known = [*KNOWN, *(attempt("steps read 1:3", TODAY - timedelta(days=day), 9) for day in (9, 6, 3))]
-    state = state_of(known)
-    session = History((Done("steps read 1:2", "steps", "clean"),))
-    chosen = []
-    for _ in range(2):
-        choice = next_selection(state, TODAY, session)
-        chosen.append((choice.skill, choice.reason))
-        session = session.with_drill(Done(choice.skill, choice.kind, "clean"))
-    assert ("steps read 1:3", "partner") in chosen
-    assert "steps read 1:3" not in list(session.partners())
-
-
-def test_a_partner_that_was_never_met_is_not_forced_on_anybody() -> None:
-    """It comes when it is its turn as something new."""
-    session = History((Done("steps read 1:2", "steps", "clean"),))
-    assert next_selection(state_of(KNOWN), TODAY, session).reason != "partner"

@@ -5,46 +5,29 @@ from pathlib import Path
 
 import pytest
 
-from progress_store import State, Store
-from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, go_through, played, store
-from trainer.practice.choosing import Selection
-from trainer.practice.rounds import placing, today
-from trainer.practice.words import IN_FEW_WORDS, coming, drills_in, reasons_counted
+from drills.geometry import Chance
+from progress_store import State
+from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, played, state_of, store
+from tests.trainer.practice.test_choosing import sat
+from trainer.practice.rounds import placing
+from trainer.practice.words import THEN_KNOWN, Promise, coming, drills_in, promise
 
 
-@pytest.mark.parametrize(
-    "share_missed", [3, *(pytest.param(share, marks=pytest.mark.long) for share in (0, 6))]
-)
-def test_the_numbers_shown_are_what_the_round_then_does(tmp_path: Path, share_missed: int) -> None:
-    """Where all is right and quick the round asks as many of each reason as was said, day by day."""
-    hands = Hands()
-    with store(tmp_path, hands) as kept:
-        played(placing(kept, hands.clock), hands, is_right=lambda number, _: number < 3)
-        for day in range(6):
-            hands.wait(24 * 3600)
-            if day % 2:
-                played(
-                    today(kept, hands.clock),
-                    hands,
-                    20,
-                    lambda number, _: not share_missed or number % share_missed > 0,
-                )
-                continue
-            promised = coming(kept.state, kept.today, 15)
-            assert reasons_counted(asked(kept, hands)) == reasons_counted(promised), day
-
-
-def asked(kept: Store, hands: Hands) -> list[Selection]:
-    """Play the round of the day, all right and quick, and return its choices."""
-    session = today(kept, hands.clock)
-    choices = []
-    while (drill := session.next_drill()) is not None:
-        assert session.selection is not None
-        choices.append(session.selection)
-        assert len(choices) < 200
-        hands.wait(18)
-        go_through(session, hands, drill, seconds=2)
-    return choices
+@pytest.mark.parametrize("share_right", [100, 60, 30, 0])
+def test_what_is_said_ahead_comes_however_it_goes(share_right: int) -> None:
+    """On thirty days at least as many new skills and returns as said; where all is right, the very drills."""
+    state, chance = state_of([]), Chance(f"said ahead {share_right}")
+    for day in (TODAY + timedelta(days=number) for number in range(30)):
+        said, all_right, before = promise(state, day, 12), coming(state, day, 12), state
+        state, played = sat(state, day, 12, lambda _: chance.below(100) < share_right)
+        choices = [choice for choice, _ in played]
+        owed = {skill for skill, known in before.skills.items() if known.owed}
+        assert len({each.skill for each in choices if each.reason == "new"}) >= said.new
+        assert len({each.skill for each in choices if each.reason == "return"} & owed) >= said.again
+        assert choices[0] == all_right[0]
+        if share_right == 100:
+            assert choices == all_right
+        assert said.new == 2 or day > TODAY + timedelta(days=5)
 
 
 def test_the_number_of_drills_goes_by_the_pace_of_the_last_thirty() -> None:
@@ -61,16 +44,17 @@ def test_the_number_of_drills_goes_by_the_pace_of_the_last_thirty() -> None:
     assert drills_in(1, slow) == 3
 
 
-def test_reasons_are_told_in_one_order_and_none_without_a_drill() -> None:
-    """What comes round first; every reason there is has words."""
-    choices = [Selection("labels one", 1, reason) for reason in ("known", "round", "known", "new")]
-    assert reasons_counted(choices) == [
-        (1, IN_FEW_WORDS["round"]),
-        (1, IN_FEW_WORDS["new"]),
-        (2, IN_FEW_WORDS["known"]),
-    ]
-    assert IN_FEW_WORDS.keys() == {"round", "slow", "partner", "harder", "new", "known", "return"}
-    assert reasons_counted([]) == []
+@pytest.mark.parametrize(
+    ("said", "lines"),
+    [
+        (Promise(0, 0), [THEN_KNOWN]),
+        (Promise(0, 2), ["2 new to you, shown first", THEN_KNOWN]),
+        (Promise(3, 1), ["3 again after a miss", "1 new to you, shown first", THEN_KNOWN]),
+    ],
+)
+def test_what_is_said_ahead(said: Promise, lines: list[str]) -> None:
+    """Nothing of which there is none."""
+    assert said.lines == lines
 
 
 def test_the_first_day_is_full() -> None:

@@ -71,10 +71,11 @@ def test_only_rounds_of_the_day_with_time_left_are_remembered(tmp_path: Path) ->
         assert left_of(picked(kept, hands.clock, read_code("steps-1-1"))) is None
 
 
-NO_SKILL = ["steps 9:9", "steps", "clean", False, "alone"]
+NO_SKILL = ["steps 9:9", "steps", "clean", "", "alone"]
+OLD = ["steps read 1:2", "steps", "clean", False, "alone"]
 CHOICE = ["steps read 1:2", 1, "known", "alone"]
 DAMAGED: dict[str, tuple[object, ...]] = {
-    "done": (3, [3], [[]], [[[]] * 5], [NO_SKILL], [[*NO_SKILL[1:], {}]]),
+    "done": (3, [3], [[]], [[[]] * 5], [NO_SKILL], [OLD], [[*NO_SKILL[1:], {}]]),
     "code": ("cake-1-1", ["steps-1-1"], 3, "steps-1-1\x00"),
     "choice": (
         [1],

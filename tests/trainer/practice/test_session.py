@@ -1,77 +1,32 @@
 from __future__ import annotations
 
-import pytest
-
 from progress_store import Result
 from trainer.practice.choosing import Done, History
 
 
-def test_a_missed_skill_returns_after_three_others() -> None:
-    """Missed as the first: not before three other drills were done, and then for as long as it takes."""
-    assert when_it_returns("miss") == [3, 4, 5, 6, 7, 8]
-
-
-def when_it_returns(*results: Result, above: bool = False) -> list[int]:
-    """Return after how many other drills the skill is to be met again, after drills of it in a row."""
-    history = history_of(*[("steps a", result) for result in results], above=above)
-    found = []
-    for others in range(9):
-        if "steps a" in history.returns():
-            found.append(others)
-        history = history.with_drill(Done(f"sinks {others}", "sinks", "clean"))
-    return found
-
-
-def history_of(*drills: tuple[str, Result], above: bool = False) -> History:
+def history_of(*drills: tuple[str, Result]) -> History:
     """Return the history with these drills; the kind is the first word of the skill."""
     history = History()
     for skill, result in drills:
-        history = history.with_drill(Done(skill, skill.split()[0], result, above))
+        history = history.with_drill(Done(skill, skill.split()[0], result))
     return history
 
 
-@pytest.mark.parametrize(
-    ("results", "returns"),
-    [
-        (["miss"], range(3, 9)),
-        (["slow"], range(6, 9)),
-        (["clean"], []),
-        (["clean", "clean", "clean"], []),
-        (["miss", "clean"], range(6, 9)),
-        (["miss", "slow"], range(6, 9)),
-        (["slow", "miss"], range(3, 9)),
-        (["miss", "clean", "clean"], []),
-        (["slow", "clean", "clean"], []),
-        (["miss", "clean", "slow", "clean"], range(6, 9)),
-        (["clean", "miss"], range(3, 9)),
-        (["clean", "clean", "clean", "clean", "miss"], range(3, 9)),
-        (["miss", "clean", "clean", "clean", "miss"], range(3, 9)),
-        (["miss", "clean", "clean", "miss"], range(3, 9)),
-        (["miss", "miss", "miss", "miss"], range(3, 9)),
-        (["miss", "miss", "miss", "miss", "miss"], []),
-        (["slow", "miss", "slow", "miss", "clean"], []),
-    ],
-)
-def test_done_at_two_clean_in_a_row_or_four_extra(results: list[Result], returns: range | list[int]) -> None:
-    """After a miss three others, after slow or one clean six; five drills in all are the most."""
-    assert when_it_returns(*results) == list(returns)
+def test_a_look_alike_waits_within_two_drills_until_it_is_met() -> None:
+    """What was answered in place of what was asked is next, or after one more where it may not be."""
+    taken = History((Done("steps a", "steps", "miss", "steps b"),))
+    assert list(taken.look_alikes()) == ["steps b"]
+    other = taken.with_drill(Done("sinks c", "sinks", "clean"))
+    assert list(other.look_alikes()) == ["steps b"]
+    assert list(other.with_drill(Done("sinks d", "sinks", "clean")).look_alikes()) == []
+    assert list(taken.with_drill(Done("steps b", "steps", "clean")).look_alikes()) == []
+    assert list(history_of(("steps a", "miss")).look_alikes()) == []
 
 
-def test_a_miss_above_the_level_is_not_sent_on() -> None:
-    """What was a little harder costs nothing; the same skill missed at the level does return."""
-    assert when_it_returns("miss", above=True) == []
-    history = history_of(("steps a", "miss"), *[(f"sinks {n}", "clean") for n in range(3)])
-    above = history.with_drill(Done("steps b", "steps", "miss", above=True))
-    assert list(above.returns()) == ["steps a"]
-
-
-def test_those_that_wait_longest_come_first() -> None:
-    """Two missed one after the other come back in that order."""
-    others: list[tuple[str, Result]] = [(f"sinks {number}", "clean") for number in range(4)]
-    first: tuple[str, Result] = "steps b", "miss"
-    second: tuple[str, Result] = "steps a", "miss"
-    assert list(history_of(first, second, *others).returns()) == ["steps b", "steps a"]
-    assert list(history_of(first, second, first, *others).returns()) == ["steps a", "steps b"]
+def test_others_are_counted_since_a_skill_was_met() -> None:
+    """All of them, where it was not met at all."""
+    history = history_of(("steps a", "miss"), ("sinks b", "clean"), ("labels c", "clean"))
+    assert [history.others_since(skill) for skill in ("steps a", "labels c", "find d")] == [2, 0, 3]
 
 
 def test_what_was_met_is_counted() -> None:

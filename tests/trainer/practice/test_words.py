@@ -1,16 +1,18 @@
 from __future__ import annotations
 
+import re
 from collections import Counter
 from datetime import timedelta
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 
 from drills.geometry import Chance
+from drills.questions import partners_of
 from progress_store import Attempt, Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, four_kinds, state_of
-from trainer.practice.choosing import Done, History, Selection, next_selection
-from trainer.practice.words import because, levels_found, numbers, ordinal, what_changed
+from trainer.practice.choosing import Done, History, Reason, Selection, next_selection
+from trainer.practice.words import because, level_stands, levels_found, numbers, ordinal, what_changed
 
 pytestmark = pytest.mark.usefixtures(four_kinds.__name__)
 
@@ -18,38 +20,66 @@ SKILL = "steps read 1:2"
 SOME = History((Done(SKILL, "steps", "clean"),))
 
 
-def test_every_reason_of_a_month_is_told_in_one_sentence() -> None:
-    """Thirty days, three of four right: each choice has words, and all reasons come up."""
+def test_every_reason_of_a_month_is_told_with_where_the_level_stands() -> None:
+    """Thirty days, three of four right, the others taken for a look-alike: a sentence each, all reasons."""
     chance, state, met = Chance("because"), state_of([]), Counter[str]()
     for day in (TODAY + timedelta(days=number) for number in range(30)):
         session = History()
         for place in range(16):
             choice = next_selection(state, day, session)
             words = because(choice, state, day, session)
-            met[choice.reason] += 1
-            assert words.endswith(".")
-            assert words.startswith(("You met this because", "This is new to you", "One drill in eight"))
-            assert "\n" not in words
             right = chance.below(4) > 0
-            result: Result = "clean" if right else "miss"
             if choice.stage == "alone":
+                met[choice.reason] += 1
+                assert re.fullmatch(r"You met this because [^.]+[.] Level \d[^.]*[.]", words), words
                 state = state.after(attempt(choice.skill, day, place, choice.level, right=right))
-            session = session.with_drill(Done(choice.skill, choice.kind, result, stage=choice.stage))
-    assert met.keys() == {"return", "partner", "round", "slow", "harder", "new", "known"}
+            else:
+                assert words.startswith("This is new to you.")
+            if choice.stage == "half":
+                state = state.after(attempt(choice.skill, day, place, purpose="walk", helped=True))
+            taken_for = "" if right else next(iter(partners_of(choice.skill)), "")
+            result: Result = "clean" if right else "miss"
+            session = session.with_drill(Done(choice.skill, choice.kind, result, taken_for, choice.stage))
+    assert met.keys() == set(get_args(Reason))
+
+
+def said(skill: str, reason: Reason, session: History) -> str:
+    """Return the words for a skill met six days ago, at level 1 with one right running."""
+    state = state_of([attempt(SKILL, TODAY - timedelta(days=6))])
+    return because(Selection(skill, 1, reason), state, TODAY, session)
 
 
 def test_the_words_name_what_there_was() -> None:
-    """By hand: six days away, a miss four drills ago, a partner just met."""
-    state = state_of([attempt("steps read 1:2", TODAY - timedelta(days=6))])
-    session = History((Done("steps read 1:2", "steps", "miss"),))
-    told = {
-        reason: because(Selection("steps read 1:2", 1, reason), state, TODAY, session)
-        for reason in ("round", "return")
-    }
-    assert "6 days ago" in told["round"]
-    assert "missed it" in told["return"]
-    partner = because(Selection("steps read 1:3", 1, "partner"), state, TODAY, session)
-    assert "reading a 1 by 2 slant" in partner
+    """By hand: six days away, a miss with one between, what was taken for what."""
+    missed = Done(SKILL, "steps", "miss", "steps read 1:3")
+    after = History((missed, Done("labels one", "labels", "clean")))
+    assert said(SKILL, "round", SOME).startswith(
+        "You met this because it has come round: you last had it 6 days ago. "
+    )
+    assert "you missed it: 1 other came between." in said(SKILL, "return", after)
+    assert "missed it the last time" in said(SKILL, "return", History())
+    assert "you took reading a 1 by 2 slant for it" in said("steps read 1:3", "look-alike", after)
+
+
+@pytest.mark.parametrize(
+    ("results", "says"),
+    [
+        ("", "Level 1: four right running and it rises."),
+        ("r", "Level 1: three more right running and it rises."),
+        ("rr", "Level 1: two more right running and it rises."),
+        ("rrr", "Level 1: one more right and it rises."),
+        ("rrrr", "Level 2: four right running and it rises."),
+        ("rrrw", "Level 1: four right running and it rises."),
+        ("r" * 24, "Level 7 is the highest."),
+    ],
+)
+def test_where_the_level_stands(results: str, says: str) -> None:
+    """By hand, each drill at the level the person then has."""
+    state = State(RULES)
+    for number, result in enumerate(results):
+        at = state.level("steps")
+        state = state.after(attempt(SKILL, TODAY, number, at, right=result == "r"))
+    assert level_stands(state, "steps") == says
 
 
 def day(number: int, place: int = 0, **changes: Any) -> Attempt:
@@ -68,10 +98,10 @@ def day(number: int, place: int = 0, **changes: Any) -> Attempt:
             "Reading a 1 by 2 slant is now quick: right and at your pace the last three days you met it.",
         ),
         ([day(0)], day(7), "Reading a 1 by 2 slant is kept: right and at your pace after a week away."),
-        ([day(n) for n in range(11)], day(11), "Across and down goes up from level 1 to level 2."),
+        ([day(0, n) for n in range(3)], day(0, 3), "Across and down goes up from level 1 to level 2."),
         (
-            [*(day(n) for n in range(12)), *(day(n, level=2, right=n > 20) for n in range(12, 23))],
-            day(23, level=2),
+            [day(0, n) for n in range(4)],
+            day(0, 4, level=2, right=False),
             "Across and down goes down from level 2 to level 1.",
         ),
     ],

@@ -180,10 +180,8 @@ def test_a_whole_yardstick_moves_nothing(tmp_path: Path) -> None:
         assert [drill.spec.code for drill in drills] == list(codes_of(1))
         mine = opened.attempts[-16:]
         assert {(each.purpose, each.helped) for each in mine} == {("yardstick", False)}
-        assert (opened.state.skills, opened.state.firsts) == (before.skills, before.firsts)
-        assert {kind: opened.state.level(kind) for kind in KINDS} == {
-            kind: before.level(kind) for kind in KINDS
-        }
+        assert opened.state.skills == before.skills
+        assert opened.state.levels == before.levels
 
 
 def test_one_that_is_left_is_gone_on_with_the_same_day(tmp_path: Path) -> None:

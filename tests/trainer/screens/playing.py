@@ -19,9 +19,9 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from drills.geometry import Point
-from drills.questions import Code, Drill
+from drills.questions import Code, Drill, skill_names
 from progress_store import Settings, Store, open_store
-from tests.trainer.practice.making import attempt, first_skills
+from tests.trainer.practice.making import attempt
 from trainer.board import Scale, scale_for
 from trainer.given import Clock
 from trainer.practice.attempts import floors, levels
@@ -226,11 +226,11 @@ async def playing(
 ) -> AsyncIterator[Play]:
     """Run the program on a data folder with these settings, or those of the folder if None.
 
-    Where something is ``known``, one skill of each kind was met five days ago, so that nothing is new.
+    Where something is ``known``, every skill was met five days ago, so that nothing is new.
     """
     time = Time(days_later * 24 * 60 * 60)
     with open_store(folder, time.clock.now, floors(), levels()) as store:
-        for number, skill in enumerate(first_skills() if known else []):
+        for number, skill in enumerate(skill_names() if known else ()):
             store.keep(attempt(skill, MONDAY.date() - timedelta(days=5), number))
         if settings is not None:
             store.save_settings(settings)
