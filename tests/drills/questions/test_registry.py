@@ -156,7 +156,7 @@ def test_a_skill_is_named_in_plain_words() -> None:
     """Names are different from each other, and none is the skill itself."""
     assert len(skill_names()) == len(set(skill_names().values()))
     assert not set(skill_names()) & set(skill_names().values())
-    assert skill_names()["steps read 1:2"] == "reading a step of 1 and 2"
+    assert skill_names()["steps read 1:2"] == "reading a 1 by 2 slant"
 
 
 @pytest.mark.parametrize(

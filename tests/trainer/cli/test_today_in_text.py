@@ -78,7 +78,7 @@ def test_hint_and_reason_are_told_and_the_question_stands(tmp_path: Path) -> Non
     """A line that cannot be read is asked for again; an answer after a hint is kept as helped."""
     status, out, _ = practised(tmp_path, iter(["h\n", "W\n", "seven?\n", "9 8\n"]))
     assert status == 2  # it was half worked, which does not count
-    assert out.count("This is new to you") == 3  # of the worked one, the half worked one, and why it is met
+    assert out.count("This is new to you") == 5  # two worked, two half worked, and why one is met
     assert "That cannot be read" in out
     assert [(line["right"], line["helped"]) for line in log_of(tmp_path)] == [(False, True)]
 
