@@ -43,6 +43,8 @@ WITHOUT_LETTERS = tuple(context for context in CONTEXTS if context != "letters")
 """Where letters on the board do not need the keys."""
 LETTERS = "bdefghnpqrstwxy"
 """The letters on the board: none that labels a crease, looks like another sign, or does something there."""
+DIGITS = "123456789"
+"""They take parts of the board, and are further letters where it is in one part."""
 WINDOW_WAYS: Mapping[str, tuple[int, int]] = {
     "i": (0, -1),
     "j": (-1, 0),
@@ -182,10 +184,10 @@ ACTIONS = (
     ),
     Action(
         "letter",
-        tuple(LETTERS),
-        "b-y",
+        tuple(LETTERS + DIGITS),
+        "b-y 1-9",
         "b-y mark",
-        "Mark what has the letter, or take its mark away; where there are many, first choose a part",
+        "Mark what has the letter, or take its mark away; where there are many, a digit first chooses a part",
         ("letters",),
         takes_key=True,
     ),

@@ -1,7 +1,8 @@
 """The table of the fewest keys that the right answer takes at 80x24: python -m tests.measure.keys.
 
 The ways are tried on the real answer input and the window that follows it. A key that marks what is
-not to be marked leads nowhere, and undo, hint and what only looks round are left out. Two ways to one
+not to be marked leads nowhere, and undo, hint and what only looks round are left out, but for the key
+that shows the whole sheet, if that was not shown. Two ways to one
 place are not told apart by the window or by how the cursor came there, so a sheet larger than the
 window may be answered with fewer keys still.
 """
@@ -47,8 +48,9 @@ class Hand(NamedTuple):
     window: Window
 
     def place(self) -> Hashable:
-        """Return what tells it from another hand: where it is, not how it came there."""
-        kept = [value for name, value in sorted(vars(self.input).items()) if name not in UNLIKE]
+        """Return what tells it from another hand: where it is, not how it came there, and how large."""
+        kept: list[Any] = [self.window.scale.dots]
+        kept += [value for name, value in sorted(vars(self.input).items()) if name not in UNLIKE]
         return tuple(map(_told_apart, kept))
 
 
@@ -101,6 +103,8 @@ class Ways:
 
     def _pressed(self, hand: Hand) -> Iterator[tuple[Hand, int | None]]:
         """Yield where the keys lead, those left out that mark what is not to be marked."""
+        if not hand.window.scale.is_whole and (far := hand.window.whole_or_close()) != hand.window:
+            yield self._seeing(Hand(_copied(hand.input), far)), None
         for name, key in self._keys(hand):
             tried = _copied(hand.input)
             if name == "letters" and not hand.input.letters_on:

@@ -9,7 +9,7 @@ from drills.geometry import Direction, Point, moved
 from drills.pattern import CreasePattern, place
 from drills.questions import Drill, FindStretches, MarkedPlaces, PlaceStep
 from drills.structures import lies_within, middle_of
-from trainer.actions import LETTERS
+from trainer.actions import DIGITS, LETTERS
 from trainer.answering.answer_input import AnswerInput
 from trainer.answering.letters import BY_LETTERS, LetteredInput, Places
 from trainer.board import DOTS_ACROSS, DOTS_DOWN, FAR, Arrow, Dot, Letter, Look, Marked, Scale
@@ -30,7 +30,7 @@ def on_sheet(pattern: CreasePattern, at: Point) -> Point:
 
 def is_one_of(at: Point, number: int) -> bool:
     """Whether a crossing is one of those taken where of so many one is taken, spread over the grid."""
-    return (at.x + 2 * at.y) % number == 0
+    return (at.x + (3 if number % 3 else 2) * at.y) % number == 0
 
 
 class PlacingInput(AnswerInput[PlaceStep]):
@@ -81,6 +81,7 @@ class PlacingInput(AnswerInput[PlaceStep]):
         return (f"The dot is the start, at {place(self.drill.pattern, self.start)}.",)
 
 
+MOST_PLACES = len(DIGITS) * len(LETTERS)
 STRIDE = 4
 """Squares from one stop of Tab to the next, in rows as far apart."""
 
@@ -105,19 +106,17 @@ class FindingInput(LetteredInput[FindStretches, Point]):
         self.at = on_sheet(self.drill.pattern, moved(self.at, ARROW_MOVES[arrow], FAR))
 
     def places(self, scale: Scale) -> Places[Point]:
-        """Return crossings in view inside the paper, so few that two letters are enough."""
+        """Return crossings in view inside the paper, so few that a digit and a letter are enough."""
         left, bottom, right, top = self.drill.pattern.box
         inside = (at for at in scale.crossings() if left < at.x < right and bottom < at.y < top)
         seen = [at for at in inside if scale.shows(at)]
-        number = next(n for n in count(1) if sum(is_one_of(at, n) for at in seen) <= len(LETTERS) ** 2)
+        number = next(n for n in count(1) if sum(is_one_of(at, n) for at in seen) <= MOST_PLACES)
         return {at: at for at in seen if is_one_of(at, number)}
 
     def take(self, item: Point) -> None:
-        """Put the cursor on a crossing, mark it or take its mark away; the next one is in another part."""
+        """Put the cursor on a crossing, mark it or take its mark away."""
         self.at = item
         self.mark()
-        if self.lettered and len(self.lettered.parts) > 1:
-            self.letters_back()
 
     def next_point(self, back: bool) -> None:
         """Go to the next or last stop: every fourth crossing of every fourth row, from the top left."""
@@ -179,8 +178,9 @@ class FindingInput(LetteredInput[FindStretches, Point]):
 
     def signs(self) -> tuple[Letter[Point], ...]:
         """Return the letters for the board, of a part only one in its middle, so that creases stay plain."""
-        shown = self.lettered.shown_once().items() if self.lettered else ()
-        return tuple(Letter(of, sign.upper() if of in self.marks else sign) for of, sign in shown)
+        if self.lettered is None or self.lettered.open is not None:
+            return super().signs()
+        return self.lettered_signs(self.lettered.other_parts())
 
     def says(self) -> tuple[str, ...]:
         """Return where the cursor is, and how many places are marked."""

@@ -1,4 +1,4 @@
-"""Letters on what is in view, so that typing one marks it; of many, a first letter takes a part."""
+"""Letters on what is in view, so that typing one marks it; of many, a digit first takes a part."""
 
 from __future__ import annotations
 
@@ -9,12 +9,14 @@ from typing import Generic, TypeAlias, TypeVar
 
 from drills.geometry import Point
 from drills.questions import AnyQuestion, Drill
-from trainer.actions import LETTERS
+from trainer.actions import DIGITS, LETTERS
 from trainer.answering.answer_input import AnswerInput
 from trainer.board import Letter, Scale
 
 BY_LETTERS = frozenset({"far", "letters"})
 """The actions of an input that can put letters on the board, and where the cursor goes far."""
+PART_SIGNS = DIGITS + LETTERS
+"""The signs of parts, in this order."""
 Asked = TypeVar("Asked", bound=AnyQuestion)
 Item = TypeVar("Item", int, Point)
 Places: TypeAlias = Mapping[Item, Point]
@@ -27,34 +29,40 @@ class Lettered(Generic[Item]):
     parts: tuple[tuple[Item, ...], ...]
     open: int | None = None
 
-    def shown(self) -> dict[Item, str]:
-        """Return the letter of every item: its own, or that of its part while none is chosen."""
-        if self.open is not None:
-            return dict(zip(self.parts[self.open], LETTERS, strict=False))
-        return {item: letter for part, letter in zip(self.parts, LETTERS, strict=False) for item in part}
+    @property
+    def signs(self) -> str:
+        """The letters of the items of a part; digits are among them where they take no other part."""
+        return LETTERS if len(self.parts) > 1 else LETTERS + DIGITS
 
-    def shown_once(self) -> dict[Item, str]:
-        """Return the letter of every item, or that of each part at an item in its middle."""
+    def shown(self) -> dict[Item, str]:
+        """Return the letter of every item: its own, or the sign of its part while none is chosen."""
         if self.open is not None:
-            return self.shown()
-        return {part[len(part) // 2]: letter for part, letter in zip(self.parts, LETTERS, strict=False)}
+            return dict(zip(self.parts[self.open], self.signs, strict=False))
+        return {item: sign for part, sign in zip(self.parts, PART_SIGNS, strict=False) for item in part}
+
+    def other_parts(self) -> dict[Item, str]:
+        """Return the sign of each part but the chosen one that can be typed, at an item in its middle."""
+        signs = DIGITS if self.open is not None else PART_SIGNS
+        parts = enumerate(zip(self.parts, signs, strict=False))
+        return {part[len(part) // 2]: sign for number, (part, sign) in parts if number != self.open}
 
     def item(self, letter: str) -> Item | None:
         """Return the item that has this letter for its own."""
         found = [item for item, own in self.shown().items() if own == letter]
         return found[0] if found and self.open is not None else None
 
-    def opening(self, letter: str) -> Lettered[Item]:
-        """Return the letters of the part that has this one."""
-        part = LETTERS.index(letter)
-        return replace(self, open=part) if self.open is None and part < len(self.parts) else self
+    def opening(self, sign: str) -> Lettered[Item]:
+        """Return the letters of the part that has this sign; from another part only digits lead there."""
+        part = PART_SIGNS.index(sign)
+        can_be_typed = self.open is None or sign in DIGITS
+        return replace(self, open=part) if can_be_typed and part < len(self.parts) else self
 
 
 def lettered(places: Places[Item]) -> Lettered[Item]:
     """Return the letters of items at these places, the part chosen where there is only one."""
-    number = -(-len(places) // len(LETTERS))
+    number = 1 if len(places) <= len(LETTERS + DIGITS) else -(-len(places) // len(LETTERS))
     items = sorted(places, key=lambda item: _reading(places[item]))
-    parts = tuple(map(tuple, _split(items, places, min(number, len(LETTERS)))))
+    parts = tuple(map(tuple, _split(items, places, min(number, len(PART_SIGNS)))))
     return Lettered(parts, 0 if len(parts) == 1 else None)
 
 
@@ -122,17 +130,28 @@ class LetteredInput(AnswerInput[Asked], ABC, Generic[Asked, Item]):
             self.lettered = replace(self.lettered, open=None) if several else None
 
     def signs(self) -> tuple[Letter[Item], ...]:
-        """Return the letters for the board, capitals where there is a mark."""
-        shown = self.lettered.shown().items() if self.lettered else ()
-        return tuple(Letter(of, sign.upper() if of in self.marks else sign) for of, sign in shown)
+        """Return the letters for the board, and the digits that lead to other parts."""
+        if self.lettered is None:
+            return ()
+        others = self.lettered.other_parts() if self.lettered.open is not None else {}
+        return self.lettered_signs(others | self.lettered.shown())
 
-    def says_of_letters(self, noun: str, does: str = "mark it; a capital is marked") -> tuple[str, ...]:
+    def lettered_signs(self, shown: Mapping[Item, str]) -> tuple[Letter[Item], ...]:
+        """Return letters for the board: capitals where there is a mark, a star for a digit."""
+        marked = frozenset(self.marks)
+        return tuple(
+            Letter(of, ("*" if sign in DIGITS else sign.upper()) if of in marked else sign)
+            for of, sign in shown.items()
+        )
+
+    def says_of_letters(self, noun: str, does: str = "mark it; a capital or * is marked") -> tuple[str, ...]:
         """Return what typing a letter does now, and how the letters go away."""
         if self.lettered is None:
             return ()
         if self.lettered.open is None:
-            return f"Type the letter at your {noun}, then its own.", "Esc: no letters."
-        back = "Esc: all letters. a: none." if len(self.lettered.parts) > 1 else "Esc: no letters."
+            return f"Type the digit at your {noun}, then its letter.", "Esc: no letters."
+        number = min(len(self.lettered.parts), len(DIGITS))
+        back = f"1-{number}: another part. a: no letters." if number > 1 else "Esc: no letters."
         return f"Type a {noun}'s letter to {does}.", back
 
     @property

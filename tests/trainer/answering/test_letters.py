@@ -10,7 +10,7 @@ from drills.questions import Drill, JoinPoints, Marks
 from drills.structures import lies_within
 from tests.drills.questions.codes import right_answer
 from tests.trainer.answering.made import FORMS, board, drill, of_form
-from trainer.actions import LETTERS
+from trainer.actions import DIGITS, LETTERS
 from trainer.answering import CreasesInput, FindingInput, JoiningInput, PointsInput, verdict_look
 from trainer.answering.letters import Lettered, lettered
 from trainer.ways_of_asking import input_for
@@ -34,10 +34,8 @@ def type_to(entry: CreasesInput | PointsInput | FindingInput, item: int | Point)
     assert shown is not None
     part = next(number for number, items in enumerate(shown.parts) if item in items)
     if shown.open != part:
-        if shown.open is not None:
-            entry.letters_back()
-        entry.letter(LETTERS[part])
-    own = LETTERS[list(shown.parts[part]).index(item)]
+        entry.letter(DIGITS[part])
+    own = shown.signs[list(shown.parts[part]).index(item)]
     entry.letter(own)
     return own
 
@@ -71,12 +69,23 @@ def test_many_items_are_in_parts_of_like_size_that_do_not_overlap() -> None:
     shown = lettered(ROW)
     assert [len(part) for part in shown.parts] == [14, 13, 13]
     assert shown.parts[0] == tuple(range(14))
-    assert shown.shown()[39] == "e"
-    assert shown.item("e") is None
-    opened = shown.opening("e")
+    assert shown.shown()[39] == "3"
+    assert shown.item("3") is None
+    opened = shown.opening("3")
     assert opened.shown() == dict(zip(range(27, 40), LETTERS, strict=False))
     assert opened.item("b") == 27
     assert shown.opening("y") is shown
+    assert opened.opening("1").open == 0
+    assert list(opened.other_parts().values()) == ["1", "2"]
+
+
+def test_up_to_as_many_as_there_are_signs_each_has_its_own() -> None:
+    """Fifteen letters, then the digits; one more, and there are parts."""
+    number = len(LETTERS + DIGITS)
+    few = lettered({n: Point(n, 0) for n in range(number)})
+    assert "".join(few.shown().values()) == LETTERS + DIGITS
+    assert few.item("9") == number - 1
+    assert len(lettered({n: Point(n, 0) for n in range(number + 1)}).parts) == 2
 
 
 def test_the_right_answer_is_typed_letter_by_letter() -> None:
@@ -106,7 +115,7 @@ def test_a_letter_typed_twice_takes_the_mark_away() -> None:
 def test_back_goes_from_a_part_to_all_and_then_to_none() -> None:
     """The key that puts the letters there takes them away at once."""
     entry = lettering(drill("labels-3-1"))
-    entry.letter("d")
+    entry.letter("2")
     entry.letters_back()
     assert entry.lettered is not None
     assert entry.lettered.open is None
@@ -114,21 +123,41 @@ def test_back_goes_from_a_part_to_all_and_then_to_none() -> None:
     assert not entry.letters_on
     assert entry.look().letters == ()
     entry.letters()
-    entry.letter("b")
+    entry.letter("1")
     entry.letters()
     assert not entry.letters_on
 
 
-def test_a_place_that_is_marked_goes_back_to_the_parts() -> None:
-    """The next stretch lies elsewhere; of each part one letter is shown, in its middle."""
+def test_a_digit_leads_from_part_to_part() -> None:
+    """Of each part one sign is shown, in its middle; the letters of the chosen one stay after a mark."""
     entry = lettering(drill("find-3-1"))
     assert entry.lettered is not None
-    assert len(entry.look().letters) == len(entry.lettered.parts) > 1
-    entry.letter("b")
-    assert len(entry.look().letters) == len(entry.lettered.parts[0])
+    number = len(entry.lettered.parts)
+    assert {sign for _, sign in entry.look().letters} == set(DIGITS[:number])
+    entry.letter("1")
+    assert len(entry.look().letters) == len(entry.lettered.parts[0]) + number - 1
     entry.letter("b")
     assert len(entry.marks) == 1
-    assert entry.lettered.open is None
+    assert entry.lettered.open == 0
+    entry.letter("2")
+    entry.letter("b")
+    assert len(entry.marks) == 2
+    assert entry.lettered.open == 1
+
+
+def test_what_has_a_digit_wears_a_star_once_it_is_marked() -> None:
+    """As a digit has no capital."""
+    entry = lettering(drill("sinks-2-1-points"))
+    assert isinstance(entry, PointsInput)
+    assert entry.lettered is not None
+    (vertex,) = (vertex for vertex, sign in entry.lettered.shown().items() if sign == "1")
+    entry.letter("1")
+    assert entry.marks == [vertex]
+    signs = [sign for _, sign in entry.look().letters]
+    assert "*" in signs
+    assert "1" not in signs
+    entry.letter("1")
+    assert entry.marks == []
 
 
 def test_joined_points_are_gone_to() -> None:
@@ -147,7 +176,7 @@ def test_the_panel_says_what_letters_do_and_how_they_go(code: str) -> None:
     """In words, as other letters do nothing then."""
     entry = lettering(drill(code))
     assert "letter" in entry.says()[0]
-    assert entry.says()[1].startswith("Esc: ")
+    assert "no letters" in entry.says()[1]
     entry.letters()
     assert not any("letter" in said for said in entry.says())
 

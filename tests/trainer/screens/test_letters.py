@@ -14,9 +14,9 @@ async def test_letters_are_typed_and_taken_away(tmp_path: Path) -> None:
     """While they stand, a letter marks and does nothing else; Escape takes a step back each time."""
     async with playing(tmp_path, LABELS) as play:
         await play.keys("a")
-        assert "Type the letter at your crease" in play.said
-        assert "bM" in play.drawing() or "Mb" in play.drawing()
-        await play.keys("b", "h")
+        assert "Type the digit at your crease" in play.said
+        assert "1M" in play.drawing() or "M1" in play.drawing()
+        await play.keys("1", "h")
         assert play.at(DrillScreen).flow.input.says()[-1] == "Marked: 1"
         assert "H" in play.drawing()
         await play.keys("escape", "escape")
