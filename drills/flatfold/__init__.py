@@ -15,6 +15,7 @@ from drills.flatfold.labels import (
 )
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
 from drills.flatfold.rounded import folds_rounded
+from drills.flatfold.shape import FoldedShape, Rim, Side, Stack, folded_shape
 from drills.flatfold.small_angles import Crowded, crowded
 from drills.flatfold.solve import (
     CrossingError,
@@ -49,13 +50,17 @@ __all__ = [
     "Conditions",
     "CrossingError",
     "Crowded",
+    "FoldedShape",
     "LayerSolution",
     "Limit",
     "Order",
     "OutOfTimeError",
     "Report",
+    "Rim",
     "Rule",
     "Run",
+    "Side",
+    "Stack",
     "TearingError",
     "balances",
     "bits",
@@ -73,6 +78,7 @@ __all__ = [
     "faults",
     "find_order",
     "fold",
+    "folded_shape",
     "folds",
     "folds_flat",
     "folds_rounded",

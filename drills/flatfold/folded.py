@@ -175,18 +175,40 @@ class Cells:
 
 def cells_of(folded: Folded) -> Cells:
     """Return the cells of a folded sheet."""
-    lying = arrange(folded)
-    points = sorted({point for piece in lying for point in piece})
-    number = {point: index for index, point in enumerate(points)}
-    edges = tuple(Edge(number[a], number[b], "other", "U") for a, b in lying)
-    drawn = CreasePattern(tuple(points), edges)
-    ending = [_ending(folded, on) for on in lying.values()]
-    beside, sets = _sets(drawn, ending)
+    drawing = Drawing.of(folded)
+    sets, beside = drawing.sets, drawing.beside
     pieces = tuple(
-        Piece(tuple(on), sets[beside[edge.start, edge.end]], sets[beside[edge.end, edge.start]])
-        for edge, on in zip(edges, lying.values(), strict=True)
+        Piece(on, sets[beside[edge.start, edge.end]], sets[beside[edge.end, edge.start]])
+        for edge, on in zip(drawing.drawn.edges, drawing.lying, strict=True)
     )
     return Cells(tuple(sorted(set(sets) - {0})), pieces)
+
+
+class Drawing(NamedTuple):
+    """The folded edges as a pattern, in the folded sheet's units, and the cells into which it cuts the plane.
+
+    ``lying`` are per piece the sheet's edges on it, ``rims`` the corners of each cell by vertex,
+    counterclockwise but for that of the outside, ``sets`` the faces over each cell as bits, ``beside``
+    gives per half edge the number of the cell at its left.
+    """
+
+    drawn: CreasePattern
+    lying: tuple[tuple[int, ...], ...]
+    rims: tuple[tuple[int, ...], ...]
+    sets: tuple[int, ...]
+    beside: Mapping[HalfEdge, int]
+
+    @classmethod
+    def of(cls, folded: Folded) -> Drawing:
+        """Return the drawing of a folded sheet."""
+        lying = arrange(folded)
+        points = sorted({point for piece in lying for point in piece})
+        number = {point: index for index, point in enumerate(points)}
+        edges = tuple(Edge(number[a], number[b], "other", "U") for a, b in lying)
+        drawn = CreasePattern(tuple(points), edges)
+        rims = tuple(face_cycles(drawn))
+        beside, sets = _sets(drawn, rims, [_ending(folded, on) for on in lying.values()])
+        return cls(drawn, tuple(map(tuple, lying.values())), rims, sets, beside)
 
 
 def _ending(folded: Folded, edges: list[int]) -> int:
@@ -198,10 +220,11 @@ def _ending(folded: Folded, edges: list[int]) -> int:
     return ending
 
 
-def _sets(drawn: CreasePattern, ending: list[int]) -> tuple[dict[tuple[int, int], int], list[int]]:
+def _sets(
+    drawn: CreasePattern, rims: Sequence[tuple[int, ...]], ending: list[int]
+) -> tuple[dict[HalfEdge, int], tuple[int, ...]]:
     """Return per half edge the number of the cell at its left, and the set of faces of each cell."""
-    beside: dict[tuple[int, int], int] = {}
-    rims = list(face_cycles(drawn))
+    beside: dict[HalfEdge, int] = {}
     for cell, rim in enumerate(rims):
         beside.update((way, cell) for way in zip(rim, rim[1:] + rim[:1], strict=True))
     joins: list[list[tuple[int, int]]] = [[] for _ in rims]
@@ -219,4 +242,4 @@ def _sets(drawn: CreasePattern, ending: list[int]) -> tuple[dict[tuple[int, int]
             if other not in found:
                 found[other] = found[cell] ^ ends
                 waiting.append(other)
-    return beside, [found[cell] for cell in range(len(rims))]
+    return beside, tuple(found[cell] for cell in range(len(rims)))

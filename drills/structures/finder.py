@@ -11,9 +11,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import NamedTuple
 
-from drills.geometry import Direction, Move, Point, move_between, opposite, straight_on
+from drills.geometry import Direction, Move, Point, move_between, moved, opposite, straight_on
 from drills.pattern import CreasePattern
 from drills.structures.outlines import CreaseIndex, Piece, crease_index, outline_pieces
 from drills.structures.triangle import FAR_CORNERS, Triangle
@@ -141,6 +142,20 @@ class Found:
         """The steep side, S to B or A to T, or None where neither is shown from corner to corner."""
         start, a, far, b = self.corners
         return _first_move((start, b), (a, far))
+
+    def parts_that_go_in(self) -> tuple[tuple[Point, Point, Point], ...]:
+        """Return the two triangles that go in, each from its side corner; none where it is cut."""
+        s, a, far, b = self.corners
+        shallow, steep = self.units
+        if s is None or a is None or far is None or b is None or not shallow or not steep:
+            return ()
+        reach = min(shallow, steep)
+
+        def part(corner: Point, along_shallow: Point, along_steep: Point) -> tuple[Point, Point, Point]:
+            first = moved(corner, move_between(corner, along_shallow), Fraction(reach, shallow))
+            return corner, first, moved(corner, move_between(corner, along_steep), Fraction(reach, steep))
+
+        return part(a, s, far), part(b, far, s)
 
 
 def _first_move(*sides: tuple[Point | None, Point | None]) -> Move | None:

@@ -26,6 +26,7 @@ from trainer.screens.base_screen import GAP, LEAST_COLUMNS, BaseScreen, bindings
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.contents import ContentsScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
+from trainer.screens.folding import FoldingScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, RecordScreen, WelcomeScreen
 from trainer.ways_of_asking import WAYS
@@ -53,6 +54,7 @@ SCREENS: dict[Context, type[BaseScreen]] = {
     "drill": DrillScreen,
     "letters": DrillScreen,
     "feedback": DrillScreen,
+    "folding": FoldingScreen,
     "end": EndScreen,
     "record": RecordScreen,
     "pick": PickScreen,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from trainer.board.canvas import Line
 from trainer.board.cursor import FAR, Arrow, Cursor, Track, track_of
 from trainer.board.drawing import Board, crease_in_words, draw_board
+from trainer.board.folding import FRAMES, SEEN, Folding, draw_folding
 from trainer.board.look import Letter, Look, Marked, points_at
 from trainer.board.overview import OverviewRow, Plan, draw_overview, plan_of
 from trainer.board.palette import COLOURLESS, DARK, LIGHT, Paint, Palette
@@ -28,15 +29,18 @@ __all__ = [
     "DOTS_ACROSS",
     "DOTS_DOWN",
     "FAR",
+    "FRAMES",
     "GLYPHS",
     "LIGHT",
     "RULER_COLUMNS",
     "RULER_ROWS",
+    "SEEN",
     "Arrow",
     "Board",
     "Cell",
     "Cursor",
     "Dot",
+    "Folding",
     "GlyphName",
     "Letter",
     "Line",
@@ -56,6 +60,7 @@ __all__ = [
     "crease_in_words",
     "creases_near",
     "draw_board",
+    "draw_folding",
     "draw_overview",
     "followed",
     "halfway",

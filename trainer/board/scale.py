@@ -112,12 +112,23 @@ class Scale:
 
 def scale_for(pattern: CreasePattern, columns: int, rows: int, least: int = LEAST_DOTS) -> Scale | TooSmall:
     """Return the largest scale at which the whole sheet fits so many columns and rows, if it is legible."""
-    left, bottom, right, top = box = pattern.box
-    across, down = columns * DOTS_ACROSS - 1, rows * DOTS_DOWN - 1
-    dots = min(floor(Fraction(across) / (right - left)), floor(Fraction(down) / (top - bottom)))
+    box = pattern.box
+    dots = _most_dots(box, columns, rows)
     if dots < least:
         return TooSmall(*_cells_taken(box, least))
     return Scale(box, dots, *_cells_taken(box, dots))
+
+
+def scale_within(box: Box, columns: int, rows: int) -> Scale:
+    """Return the largest scale at which a box of squares fits so many columns and rows, however small."""
+    dots = max(1, _most_dots(box, columns, rows))
+    return Scale(box, dots, *_cells_taken(box, dots))
+
+
+def _most_dots(box: Box, columns: int, rows: int) -> int:
+    left, bottom, right, top = box
+    across, down = columns * DOTS_ACROSS - 1, rows * DOTS_DOWN - 1
+    return min(floor(Fraction(across) / (right - left)), floor(Fraction(down) / (top - bottom)))
 
 
 def scale_around(

@@ -24,6 +24,7 @@ COMMANDS: Mapping[str, str] = {
     "drill": "one drill in the app or as text, or drills as JSON",
     "check": "the faults of a crease pattern, and the fewest labels to switch",
     "plan": "how to precrease the slanted stretches of a pattern",
+    "fold": "what a crease pattern becomes, from either side",
     "record": "what your practice shows",
     "merge": "take in the log of another machine",
     "completion": "what your shell needs to complete these words",

@@ -5,14 +5,17 @@ from __future__ import annotations
 import json
 from argparse import Namespace
 
-from drills.flatfold import faults
+from drills.flatfold import Limit, faults
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan
 from trainer.cli.parser import Console, Parser, data_folder
 from trainer.given import InputError, pattern_named
 from trainer.strokes import known
+from trainer.text.folding import shape_at_end
 from trainer.text.plan import plan_in_text, plan_to_json
 
+SECONDS = 5.0
+"""What a longer search for the layers of the folded shape would take is left undecided."""
 _EXAMPLES = """examples:
   slantwise plan mine.fold
   slantwise plan sinks-3-7
@@ -55,6 +58,7 @@ def run(options: Namespace, console: Console) -> int:
     if options.json:
         console.say(json.dumps(plan_to_json(plans, given, found)))
     else:
-        for line in plan_in_text(plans, given, found):
+        limit = Limit(SECONDS, console.clock.ticks)
+        for line in (*plan_in_text(plans, given, found), *shape_at_end(pattern, limit)):
             console.say(line)
     return 0

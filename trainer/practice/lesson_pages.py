@@ -143,7 +143,8 @@ _FIRST_PAGES = (
         "What goes in",
         Part(
             "When the sheet folds flat, the two shaded parts, hatched and dotted, go in, one on either "
-            "side of the middle line. Folders say that a point sinks; the inside lines go in with the sink.",
+            "side of the middle line; f shows it. Folders say that a point sinks; the inside lines go in "
+            "with the sink.",
             drill_on(LARGE, "sinks", "mark", "equal few", "Mark every line that goes in."),
             "worked",
         ),

@@ -32,11 +32,11 @@ from trainer.practice.making import Making
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
-from trainer.screens.board_view import BoardView
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, RecordScreen, WelcomeScreen
+from trainer.screens.painted import Painted
 
 LOOKS_FOR_TERMINAL_EVERY = 2.0
 ENDED_BY_SIGNAL, HANGUP = 128, 1
@@ -214,13 +214,13 @@ class Slantwise(App[None]):
             blocks = os.environ.get("TERM") == "linux"
         return "blocks" if blocks else "braille"
 
-    def style_board(self, board: BoardView) -> None:
+    def style_board(self, board: Painted) -> None:
         """Give a board the signs and colours of now."""
         board.restyle(self.glyphs, self.current_theme.dark, colour=not self.no_color)
 
     def _restyle_boards(self) -> None:
         for screen in self.screen_stack:
-            for board in screen.query(BoardView):
+            for board in screen.query(Painted):
                 self.style_board(board)
 
 

@@ -20,7 +20,7 @@ from trainer.actions import ACTIONS, Action, Context, key_line
 from trainer.given import Clock
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.making import Making
-from trainer.screens.board_view import BoardView
+from trainer.screens.painted import Painted
 
 Way: TypeAlias = Literal[
     "today", "first minutes", "placing", "warm-up", "pick", "lesson", "record", "yardstick"
@@ -59,7 +59,7 @@ class Program(Protocol):
     def change_dots(self) -> None:
         """Change between braille dots and blocks."""
 
-    def style_board(self, board: BoardView) -> None:
+    def style_board(self, board: Painted) -> None:
         """Give a board the signs and colours of now."""
 
 

@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
-from rich.segment import Segment
-from rich.style import Style as RichStyle
 from textual.events import Resize
 from textual.geometry import Region
 from textual.message import Message
@@ -14,17 +11,12 @@ from textual.strip import Strip
 
 from drills.pattern import CreasePattern
 from trainer.board import (
-    COLOURLESS,
-    DARK,
-    LIGHT,
     RULER_COLUMNS,
     RULER_ROWS,
     Board,
     GlyphName,
     Line,
     Look,
-    Paint,
-    Palette,
     Scale,
     Window,
     asked,
@@ -55,8 +47,6 @@ class BoardView(Windowed):
         self._look = Look()
         self._board: Board | None = None
         self._lines: tuple[Line, ...] = ()
-        self.glyphs: GlyphName = "braille"
-        self.palette: Palette = DARK
 
     def show(self, pattern: CreasePattern, look: Look, follow: bool = True) -> None:
         """Show a pattern in a look; rows that stay the same are not painted again.
@@ -78,10 +68,8 @@ class BoardView(Windowed):
         self.let_go()
         self.refresh()
 
-    def restyle(self, glyphs: GlyphName, dark: bool, colour: bool) -> None:
-        """Draw in other signs or colours."""
-        self.glyphs = glyphs
-        self.palette = (DARK if dark else LIGHT) if colour else COLOURLESS
+    def redraw(self) -> None:
+        """Draw every row anew."""
         self._board = None
         self._draw()
 
@@ -122,10 +110,7 @@ class BoardView(Windowed):
         row = y - at.y + RULER_ROWS if at else -1
         if at is None or not 0 <= row < len(self._lines):
             return Strip.blank(width, self.rich_style)
-        spans = [Segment(" " * (at.x - RULER_COLUMNS))]
-        spans += [Segment(span.text, _rich(self.palette.paint(span.style))) for span in self._lines[row]]
-        # with the screen's own colours under every span: textual's colour filters need both
-        return Strip(spans).adjust_cell_length(width).apply_style(self.rich_style)
+        return self.strip(self._lines[row], at.x - RULER_COLUMNS)
 
     def _draw(self) -> None:
         """Draw, and paint the rows that changed, all of them where the board has another size."""
@@ -147,15 +132,3 @@ class BoardView(Windowed):
         for row, (old, new) in enumerate(zip(before, self._lines, strict=True)):
             if old != new:
                 self.refresh(Region(0, top + row, self.size.width, 1))
-
-
-@lru_cache(maxsize=512)
-def _rich(paint: Paint) -> RichStyle:
-    return RichStyle(
-        color=paint.foreground,
-        bgcolor=paint.background,
-        bold=paint.bold,
-        dim=paint.dim,
-        reverse=paint.reverse,
-        underline=paint.underline,
-    )

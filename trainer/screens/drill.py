@@ -20,6 +20,7 @@ from trainer.practice.panel_text import panel_text
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
 from trainer.screens.board_view import BoardView
 from trainer.screens.contents import ContentsScreen
+from trainer.screens.folding import FoldingScreen
 from trainer.screens.side import Overview, Panel
 from trainer.text.drill import drill_as_text
 
@@ -287,6 +288,10 @@ class DrillScreen(FlowKeys):
             self.app.notify(self.source.why, title="Why this one", timeout=8, markup=False)
         else:
             self.press("why")
+
+    def action_fold(self) -> None:
+        """Show what the sheet becomes."""
+        self.app.push_screen(FoldingScreen(self.flow.drill.truth, self.source.title))
 
     def action_copy(self) -> None:
         """Copy the drill and the answer as text."""

@@ -17,16 +17,16 @@ from textual.events import (
 )
 from textual.geometry import Offset
 from textual.message import Message
-from textual.widget import Widget
 
 from drills.geometry import Point
 from trainer.board import RULER_COLUMNS, RULER_ROWS, Cell, Room, Scale, Window
+from trainer.screens.painted import Painted
 
 DRAGGED_COLUMNS, DRAGGED_ROWS = 2, 1
 """From so far on a press that moves is no click any more; a hand may tremble."""
 
 
-class Windowed(Widget):
+class Windowed(Painted):
     """The window and the hands on it; ``look_through`` shows what another window shows."""
 
     @dataclass
@@ -53,7 +53,7 @@ class Windowed(Widget):
     ALLOW_SELECT = False
 
     def __init__(self) -> None:
-        super().__init__(id="board")
+        super().__init__("board")
         self.window: Window | None = None
         self._grip: Windowed.Grip | None = None
 

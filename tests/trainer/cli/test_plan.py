@@ -48,10 +48,11 @@ Last, let it collapse: two parts go in, one on each side of the middle line.
 
 def test_the_worked_example_in_words(tmp_path: Path) -> None:
     """The plan of two pleats a side, line by line, worked by hand; the caution stands before it."""
-    status, out, err = call(tmp_path, "plan", saved(tmp_path, WORKED))
+    status, out, err = call(tmp_path, "plan", saved(tmp_path, WORKED), seconds_apart=0)
     assert (status, err) == (0, "")
-    before, told = out.split("\n\n")
-    assert told == IN_WORDS
+    before, told, folded = out.split("\n\n")
+    assert told + "\n" == IN_WORDS
+    assert folded.startswith("Folded, as it is seen.\nDotted: up to 6 layers; hatched: more, up to 12.\n")
     assert "put a mat under it" in before
     assert "away from the hand" in before
     assert before.count("●") == 8
