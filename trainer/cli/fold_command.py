@@ -8,8 +8,9 @@ from pathlib import Path
 from drills.flatfold import FoldedShape, Limit, TearingError
 from drills.pattern import CreasePattern
 from trainer.board import Folding
-from trainer.cli.parser import Console, Parser
+from trainer.cli.parser import Console, Parser, data_folder
 from trainer.given import InputError, PatternSource, pattern_named
+from trainer.strokes import known
 from trainer.text.folding import shape_in_text
 
 SECONDS = 20.0
@@ -33,7 +34,7 @@ def add_arguments(parser: Parser) -> None:
 
 def run(options: Namespace, console: Console) -> int:
     """Show or write the folded shape of the sheet that is named; InputError where it has none."""
-    given = pattern_named(options.sheet)
+    given = pattern_named(options.sheet, known(data_folder(options, console)))
     pattern = exact_pattern(given)
     limit = Limit(SECONDS, console.clock.ticks)
     try:
