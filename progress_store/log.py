@@ -11,6 +11,7 @@ from functools import partial
 from io import FileIO
 from itertools import accumulate, chain
 from mmap import ACCESS_READ, mmap
+from os.path import samestat
 from pathlib import Path
 from shutil import copyfileobj
 from typing import BinaryIO, Final
@@ -166,9 +167,13 @@ class Log:
     def repair(self, unreadable: Mapping[int, str]) -> Path:
         """Move the lines of these numbers to a file beside the log, each under why, and return its path.
 
-        All others keep their bytes. Raises StoreError, with the log as it was.
+        All others keep their bytes. Raises StoreError, and no line is in neither file then.
         """
         aside = free_name(self.path, "unreadable", ".txt")
+        try:
+            before = self.path.stat()
+        except OSError as error:
+            raise self._unwritable(error) from None
         try:
             with opened(self.path) as log, replacing(self.path) as kept:
                 with open(aside, "xb", opener=private) as file:
@@ -178,7 +183,8 @@ class Log:
                 sync_folder(aside.parent)
         except (OSError, StoreError) as error:
             with suppress(OSError):
-                aside.unlink(missing_ok=True)
+                if samestat(before, self.path.stat()):  # else the lines are nowhere but there
+                    aside.unlink(missing_ok=True)
             raise (self._unwritable(error) if isinstance(error, OSError) else error) from None
         self.digest, self._stamp = digest, stamp_of(self.path)
         return aside

@@ -20,7 +20,7 @@ MOST_VERTICES: Final = 60_000
 MOST_EDGES: Final = 150_000
 
 _MOST_VALUES: Final = 2_000_000
-_MOST_LISTS: Final = 1_000_000
+_MOST_LISTS: Final = 800_000
 _DEEPEST: Final = 64
 _NOT_BRACKETS: Final = bytes(set(range(256)) - set(b"[]{}"))
 _ALL_SQUARE: Final = bytes.maketrans(b"{}", b"[]")

@@ -69,6 +69,23 @@ def test_a_repair_that_fails_leaves_all_as_it_was(tmp_path: Path, monkeypatch: p
     assert names(tmp_path) == {LOG}
 
 
+def test_a_repair_that_fails_when_the_log_is_replaced_keeps_what_it_put_aside(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The folder cannot be synced any more: the lines are in no other file by then."""
+
+    def failed(folder: Path) -> None:
+        raise OSError(errno.EIO, os.strerror(errno.EIO))
+
+    (tmp_path / LOG).write_bytes(LOG_BYTES)
+    with store(tmp_path) as opened:
+        monkeypatch.setattr("progress_store.files.sync_folder", failed)
+        with pytest.raises(StoreError, match="cannot be written"):
+            opened.repair()
+    assert (tmp_path / LOG).read_bytes() == b"".join(KEPT)
+    assert (tmp_path / "attempts.unreadable-1.txt").read_bytes() == ASIDE
+
+
 @pytest.mark.skipif(os.name == "nt", reason="links need rights there")
 def test_a_log_that_is_a_link_stays_one(tmp_path: Path) -> None:
     """The file it leads to is repaired, with its rights."""
