@@ -133,7 +133,7 @@ class SavedState:
     """The state file of a data folder: used only if made from this very log under these very rules."""
 
     def __init__(self, folder: Path, rules: Rules, tell: Callable[[str], None], *, writable: bool) -> None:
-        self._folder, self._rules, self._tell = folder, rules, tell
+        self._folder, self._rules, self._tell, self._writable = folder, rules, tell, writable
         self._file = JsonFile(folder / NAME, SCHEMA, tell, writable=writable)
 
     def load(self, log: Log) -> State | None:
@@ -198,7 +198,8 @@ class SavedState:
         state = cast("StateFields", fields["state"])
         if fields["state_hash"] != _hash(state):
             raise ValueError("not what was written")
-        if int(cast("int", fields["log_bytes"])) > log.length:
+        # while one only reads, another program may have added to log and state in between
+        if int(cast("int", fields["log_bytes"])) > log.length and self._writable:
             self._tell(
                 "The log is shorter than it was; if you did not shorten it, bring it back from a copy,"
                 " or wait until it is in step with your other machine."

@@ -8,6 +8,7 @@ import signal
 import sys
 from contextlib import suppress
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import ClassVar, Literal, TypeAlias
 
@@ -38,6 +39,7 @@ from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, RecordScreen, WelcomeScreen
 from trainer.screens.painted import Painted
 
+SOON = 0.05
 LOOKS_FOR_TERMINAL_EVERY = 2.0
 ENDED_BY_SIGNAL, HANGUP = 128, 1
 """What is added to a signal's number to make the exit status, and the number that a lost terminal has."""
@@ -106,8 +108,11 @@ class Slantwise(App[None]):
 
     def end_by(self, signal_number: int) -> None:
         """End as a signal asks, with the status that says so; a round of the day can be gone on with."""
+        if not all(screen.is_mounted for screen in self.screen_stack):  # such a one cannot be taken down yet
+            self.set_timer(SOON, partial(self.end_by, signal_number))
+            return
         for screen in self.screen_stack:
-            source = screen.flow.source if isinstance(screen, DrillScreen) else None
+            source = screen.source if isinstance(screen, DrillScreen) else None
             if isinstance(source, PracticeSession) and source.purpose == "today":
                 self.remember(left=resuming.left_of(source))
         self.exit(return_code=ENDED_BY_SIGNAL + signal_number)

@@ -11,6 +11,7 @@ from tests.trainer.screens.playing import READ, WAITING, Play, playing, words_of
 from trainer.actions import CONTEXTS, Context, actions_at
 from trainer.screens.base_screen import BaseScreen
 from trainer.screens.choice_screens import PickScreen
+from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import HelpScreen, RecordScreen
 from trainer.text.record import record_in_text
@@ -25,6 +26,14 @@ WAYS: dict[Context, tuple[str, ...]] = {
     "help": ("f1",),
 }
 """The keys that lead from the opening to a context."""
+
+
+async def test_a_signal_before_a_screen_is_there_ends_the_program_too(tmp_path: Path) -> None:
+    """It is taken down once it is put up, and the status says what ended it."""
+    async with playing(tmp_path, READ) as play:
+        play.app.push_screen(DrillScreen(play.at(DrillScreen).source))
+        play.app.end_by(15)
+        await play.until(lambda: play.app.return_code == 128 + 15)
 
 
 async def test_a_drill_is_picked_by_arrows(tmp_path: Path) -> None:
