@@ -21,7 +21,7 @@ RUNS = 3
 OPENING = """
 import asyncio, sys
 from pathlib import Path
-from progress_store import open_store
+from progress_store import Settings, open_store
 from trainer.given import system_clock
 from trainer.practice.attempts import floors, levels
 from trainer.screens.app import Slantwise
@@ -29,6 +29,7 @@ from trainer.screens.app import Slantwise
 async def look():
     clock = system_clock()
     with open_store(Path(sys.argv[1]), clock.now, floors(), levels()) as store:
+        store.save_settings(Settings(started=True))
         async with Slantwise(store, clock).run_test(size=(80, 24)) as pilot:
             await pilot.pause()
 

@@ -7,12 +7,29 @@ from dataclasses import dataclass
 from math import exp
 from random import Random
 from statistics import NormalDist
+from typing import NamedTuple
 
-from drills.questions import kind_of, skill_names
+from drills.questions import kind_of, partners_of, skill_names
 from tests.measure.learners.forgetting import kept
 from tests.measure.learners.numbers import Numbers
+from trainer.practice.choosing import Stage
 
 MINUTES_A_DAY = 1440
+
+
+class Drilled(NamedTuple):
+    """A drill as it was met: the chance of a right answer, and the skills of the two drills before.
+
+    `taken_for` is the look-alike whose answer was given, empty where there was none.
+    """
+
+    skill: str
+    level: int
+    chance: float
+    right: bool
+    taken_for: str
+    stage: Stage
+    before: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +105,14 @@ class Learner:
         times = self.numbers.contrast if contrasted else 1.0
         added = {other: times * amount for other, amount in self.gains(skill, minute).items()}
         self._today.append((minute, added))
+
+    def learn(self, drill: Drilled, minute: float) -> None:
+        """Learn from a drill; of a partner met just before more is learnt, if the numbers say so."""
+        self.practise(drill.skill, minute, any(other in partners_of(drill.skill) for other in drill.before))
+
+    def taken_for(self, skill: str, level: int, minutes_in: float, luck: float) -> str:
+        """Return nothing: in this model nobody takes one skill for another."""
+        return ""
 
     def chance_of_right(self, skill: str, level: int, minute: float, minutes_in: float = 0.0) -> float:
         """Return the chance of a right answer so many minutes into a sitting."""

@@ -62,6 +62,7 @@ class Numbers:
     seconds_after_miss: float = 6.0
 
     days: int = 60
+    comes: str = "every day"
     seconds_a_day: float = 300.0
     tested_on: tuple[int, ...] = (30, 60, 90)
     tested_at_level: int = 4
@@ -88,6 +89,9 @@ VARIANTS: Mapping[str, Numbers] = {
         difficulty_spread_by_skill=0.0,
         speed_spread=0.0,
     ),
+    "skills twice as uneven": replace(NUMBERS, difficulty_spread_by_skill=1.4),
     "two minutes a day": replace(NUMBERS, seconds_a_day=120.0),
+    "four days of seven": replace(NUMBERS, comes="four days of seven"),
+    "two weeks off": replace(NUMBERS, comes="two weeks off"),
 }
 """What else the model might be: one assumption changed at a time."""
