@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -12,8 +13,9 @@ from pathlib import Path
 from random import Random
 
 from drills.questions import kind_of, skill_names
-from progress_store import Attempt
-from progress_store.line import written
+from progress_store import Attempt, open_store
+from trainer.given import system_clock
+from trainer.practice.attempts import floors, levels
 
 SIZES = (0, 20_000, 200_000)
 FOUR_YEARS = 1460
@@ -81,6 +83,16 @@ def attempts(number: int) -> Iterator[Attempt]:
         )
 
 
+def fill(folder: Path, number: int) -> None:
+    """Write a log of so many attempts, taken in from that of another machine."""
+    other = folder.with_name(f"other {number}")
+    other.mkdir()
+    with (other / "attempts.jsonl").open("w") as log:
+        log.writelines(json.dumps({"schema": 1, **each.to_json()}) + "\n" for each in attempts(number))
+    with open_store(folder, system_clock().now, floors(), levels()) as store:
+        store.take_in(other)
+
+
 def spent(words: list[str], folder: Path) -> tuple[float, int]:
     """Return the processor seconds and the peak MB of a process of its own."""
     process = subprocess.Popen([sys.executable, *words, str(folder)], stdout=subprocess.DEVNULL)
@@ -97,9 +109,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as name:
         folders = [Path(name) / str(size) for size in SIZES]
         for size, folder in zip(SIZES, folders, strict=True):
-            folder.mkdir()
-            with (folder / "attempts.jsonl").open("wb") as log:
-                log.writelines(map(written, attempts(size)))
+            fill(folder, size)
         _print("the whole log read", [spent(WAYS["what it asks of the store"], each) for each in folders])
         for way, words in WAYS.items():
             _print(way, [max(spent(words, each) for _ in range(RUNS)) for each in folders])
