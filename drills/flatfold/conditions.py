@@ -91,14 +91,18 @@ class Conditions:
         return tuple(map(tuple, found))
 
     @cached_property
-    def nests_at(self) -> tuple[tuple[Nest, ...], ...]:
-        """Per face the nests of its creases."""
-        found: list[list[Nest]] = [[] for _ in range(self.faces)]
-        for creases in self.nesting:
-            for nest in _nests(creases):
-                for face in nest.crease:
-                    found[face].append(nest)
-        return tuple(map(tuple, found))
+    def nests(self) -> tuple[Nest, ...]:
+        """Every crease that nests, once for each set of creases among which it does."""
+        return tuple(nest for creases in self.nesting for nest in _nests(creases))
+
+    @cached_property
+    def nests_at(self) -> tuple[int, ...]:
+        """Per face the set of nests of its creases, by their number, as bits."""
+        found = [0] * self.faces
+        for number, nest in enumerate(self.nests):
+            for face in nest.crease:
+                found[face] |= 1 << number
+        return tuple(found)
 
     def together(self, one: int, two: int) -> int:
         """Return the set of faces that lie over some cell where both of these faces do."""

@@ -10,14 +10,24 @@ changes exactly by those that end on the piece walked across, so no point is eve
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections import defaultdict, deque
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import gcd, lcm
 from typing import NamedTuple, TypeAlias
 
-from drills.geometry import Direction, HalfEdge, IntPair, Point, double_area, meetings
+from drills.geometry import (
+    Direction,
+    HalfEdge,
+    IntPair,
+    Point,
+    direction_of,
+    double_area,
+    meetings,
+    move_between,
+)
 from drills.pattern import CreasePattern, Edge, face_cycles, faces
 
 Segment: TypeAlias = tuple[Point, Point]
@@ -139,22 +149,36 @@ def arrange(folded: Folded) -> Mapping[Segment, list[int]]:
     for index, edge in enumerate(folded.pattern.edges):
         start, end = sorted((folded.points[edge.start], folded.points[edge.end]))
         edges_on[Point(*start), Point(*end)].append(index)
-    cuts = _cuts(sorted(edges_on))
+    rows = _rows(sorted(edges_on))
+    cuts = [{end for segment in row for end in segment} for row in rows]
+    for one, two, shared in meetings([(row[0][0], max(end for _, end in row)) for row in rows]):
+        cuts[one].update(shared)
+        cuts[two].update(shared)
     pieces: dict[Segment, list[int]] = defaultdict(list)
-    for segment, points in cuts.items():
+    for row, points in zip(rows, map(sorted, cuts), strict=True):
         # points on one line are in order along it when they are sorted
-        for piece in pairwise(sorted(points)):
-            pieces[piece].extend(edges_on[segment])
+        for segment in row:
+            first, last = bisect_left(points, segment[0]), bisect_right(points, segment[1])
+            for piece in pairwise(points[first:last]):
+                pieces[piece].extend(edges_on[segment])
     return pieces
 
 
-def _cuts(segments: Sequence[Segment]) -> dict[Segment, set[Point]]:
-    """Return per segment its ends and the points where others meet or overlap it."""
-    cuts = {segment: set(segment) for segment in segments}
-    for one, two, points in meetings(segments):
-        cuts[segments[one]].update(points)
-        cuts[segments[two]].update(points)
-    return cuts
+def _rows(segments: Iterable[Segment]) -> list[list[Segment]]:
+    """Return the segments, which are sorted, in rows on one line in which none lies apart from the others.
+
+    Pleats fold onto a few lines, so that rows are few, and a row meets another as if it were one segment.
+    """
+    lines: dict[tuple[int, int, int], list[list[Segment]]] = defaultdict(list)
+    reach: dict[tuple[int, int, int], Point] = {}
+    for start, end in segments:
+        way = direction_of(move_between(start, end))
+        line = (*way, int(way.dx * start.y - way.dy * start.x))
+        if line not in reach or reach[line] < start:
+            lines[line].append([])
+        lines[line][-1].append((start, end))
+        reach[line] = max(end, reach.get(line, end))
+    return [row for rows in lines.values() for row in rows]
 
 
 class Piece(NamedTuple):

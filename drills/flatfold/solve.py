@@ -16,7 +16,7 @@ from functools import lru_cache
 from drills.flatfold.conditions import Conditions, Nest, bits, conditions_of
 from drills.flatfold.folded import Folded, fold
 from drills.flatfold.limit import UNLIMITED, Limit
-from drills.pattern import CreasePattern, Edge, Label
+from drills.pattern import CreasePattern, Label
 
 
 class CrossingError(Exception):
@@ -73,14 +73,16 @@ class Order:
             self._add(BELOW, upper, 1 << lower)
         # by rounds, so that a face has gained much when it is looked at
         while self._waiting:
+            nests = 0
             for face in bits(self._waiting):
                 self.limit.check()
                 self._waiting &= ~(1 << face)
                 self._follow_cells(BELOW, face)
                 self._follow_cells(ABOVE, face)
                 self._follow_tacos(face)
-                for nest in self.conditions.nests_at[face]:
-                    self._follow_nest(nest)
+                nests |= self.conditions.nests_at[face]
+            for number in bits(nests):
+                self._follow_nest(self.conditions.nests[number])
 
     def _add(self, side: int, face: int, others: int) -> None:
         """Put other faces below a face, or above it, and note whose followers wait to be looked at."""
@@ -182,8 +184,7 @@ def solve_layers(pattern: CreasePattern, tries: int = TRIES, limit: Limit = UNLI
 
 def _folded(pattern: CreasePattern, limit: Limit) -> tuple[Folded, Conditions]:
     # neither depends on a label, and the same creases are asked about with one set of labels after another
-    bare = (Edge(edge.start, edge.end, "other", "U") for edge in pattern.edges)
-    return _folded_bare(CreasePattern(pattern.vertices, tuple(bare)), limit)
+    return _folded_bare(pattern.with_labels("U" for _ in pattern.edges), limit)
 
 
 @lru_cache(maxsize=4)

@@ -52,7 +52,11 @@ def build(lines: Iterable[Line], paper: Paper) -> CreasePattern:
 
 def clipped(line: Line, paper: Paper) -> Line | None:
     """Return the part of a line on the paper, or None where nothing of it crosses the sheet."""
-    if all(paper.left < x < paper.right and paper.bottom < y < paper.top for x, y in (line.start, line.end)):
+    (x, y), (to_x, to_y) = line.start, line.end
+    left, bottom, right, top = paper
+    if max(x, to_x) <= left or min(x, to_x) >= right or max(y, to_y) <= bottom or min(y, to_y) >= top:
+        return None
+    if left <= x <= right and left <= to_x <= right and bottom <= y <= top and bottom <= to_y <= top:
         return line
     way = move_between(line.start, line.end)
     first, last = Fraction(0), Fraction(1)

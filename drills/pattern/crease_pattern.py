@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import cached_property, partial
+from functools import cached_property, lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from drills.geometry import (
@@ -73,8 +73,8 @@ class CreasePattern:
             meeting[edge.start].append(index)
             meeting[edge.end].append(index)
         return tuple(
-            tuple(counterclockwise(found, partial(self.direction, vertex=vertex)))
-            for vertex, found in enumerate(meeting)
+            tuple(edges[place] for place in _turning(tuple(self.direction(edge, vertex) for edge in edges)))
+            for vertex, edges in enumerate(meeting)
         )
 
     @cached_property
@@ -156,7 +156,12 @@ class CreasePattern:
     def with_labels(self, labels: Iterable[Label]) -> CreasePattern:
         """Return the same pattern with other labels, one per edge."""
         pairs = zip(self.edges, labels, strict=True)
-        return replace(self, edges=tuple(edge._replace(label=label) for edge, label in pairs))
+        edges = (Edge(start, end, role, label) for (start, end, role, _), label in pairs)
+        relabelled = replace(self, edges=tuple(edges))
+        # what was worked out of places alone is true of the same creases with other labels
+        known = ((name, self.__dict__[name]) for name in _OF_PLACES if name in self.__dict__)
+        relabelled.__dict__.update(known)
+        return relabelled
 
     def switched(self, switch: Iterable[int]) -> CreasePattern:
         """Return the pattern with mountain and valley exchanged on the given edges."""
@@ -169,6 +174,16 @@ class CreasePattern:
     def unlabelled(self) -> CreasePattern:
         """Return the pattern with every crease's label taken away (U)."""
         return self.with_labels("B" if edge.label == "B" else "U" for edge in self.edges)
+
+
+_OF_PLACES = ("on_integers", "around", "directions", "neighbours", "leaving", "box", "_directions_of_edges")
+"""The cached properties that do not depend on labels."""
+
+
+@lru_cache(maxsize=4096)
+def _turning(directions: tuple[Direction, ...]) -> tuple[int, ...]:
+    """Return the places of directions in counterclockwise order: few points of a sheet differ in theirs."""
+    return tuple(counterclockwise(range(len(directions)), directions.__getitem__))
 
 
 def faces(pattern: CreasePattern) -> tuple[tuple[int, ...], ...]:

@@ -72,44 +72,28 @@ def sheet_of(block: Block, crop: tuple[int, int, int, int] = (0, 0, 0, 0)) -> Cr
 
 def with_pleats_around(block: Block, pleats: int) -> Block:
     """Return the block with so many more pleat lines around it and its hinges prolonged."""
-    for _ in range(pleats):
-        block = _with_one_around(block)
-    return block
+    lines, hinges, edge = [*block.lines], block.leaving_hinges, block.edge
+    for number in range(pleats):
+        lines += _ring(block, number * block.pleat, edge)
+        lines += [Line(at, moved(at, way, block.pleat), "hinge", label) for at, way, label in hinges]
+        hinges = tuple(
+            LeavingHinge(moved(at, way, block.pleat), way, OTHER_LABEL[label]) for at, way, label in hinges
+        )
+        edge = OTHER_LABEL[edge]
+    reach = pleats * block.pleat
+    width, height = block.width + 2 * reach, block.height + 2 * reach
+    wider = replace(block, width=width, height=height, lines=tuple(lines), leaving_hinges=hinges, edge=edge)
+    return shifted(wider, reach, reach) if pleats else block
 
 
-def _with_one_around(block: Block) -> Block:
-    new = [*block.lines, *_edge_lines(block), *_corner_pieces(block), *_hinge_pieces(block)]
-    prolonged = tuple(
-        LeavingHinge(moved(point, direction, block.pleat), direction, OTHER_LABEL[label])
-        for point, direction, label in block.leaving_hinges
-    )
-    wider = replace(
-        block,
-        width=block.width + 2 * block.pleat,
-        height=block.height + 2 * block.pleat,
-        lines=tuple(new),
-        leaving_hinges=prolonged,
-        edge=OTHER_LABEL[block.edge],
-    )
-    return shifted(wider, block.pleat, block.pleat)
-
-
-def _edge_lines(block: Block) -> Iterator[Line]:
-    corners = block.corners
-    for start, end in zip(corners, corners[1:] + corners[:1], strict=True):
-        yield Line(start, end, "pleat", block.edge)
-
-
-def _corner_pieces(block: Block) -> Iterator[Line]:
-    """Yield the ridges from the corners to those one pleat further out, of the kind of the inner end."""
+def _ring(block: Block, distance: int, label: Label) -> Iterator[Line]:
+    """Yield the pleat line so far around a block and the ridges to the next, of the inner end's kind."""
+    paper = Paper(-distance, -distance, block.width + distance, block.height + distance)
     outward = (Direction(-1, -1), Direction(1, -1), Direction(1, 1), Direction(-1, 1))
-    for corner, direction in zip(block.corners, outward, strict=True):
-        yield Line(corner, moved(corner, direction, block.pleat), "ridge", block.edge)
-
-
-def _hinge_pieces(block: Block) -> Iterator[Line]:
-    for point, direction, label in block.leaving_hinges:
-        yield Line(point, moved(point, direction, block.pleat), "hinge", label)
+    for start, end in zip(paper.corners, paper.corners[1:] + paper.corners[:1], strict=True):
+        yield Line(start, end, "pleat", label)
+    for corner, direction in zip(paper.corners, outward, strict=True):
+        yield Line(corner, moved(corner, direction, block.pleat), "ridge", label)
 
 
 def shifted(block: Block, right: Exact, up: Exact) -> Block:
@@ -163,7 +147,7 @@ def exchanged(block: Block) -> Block:
 def _mapped(block: Block, image: Callable[[Point], Point], turn: Callable[[Direction], Direction]) -> Block:
     return replace(
         block,
-        lines=tuple(line._replace(start=image(line.start), end=image(line.end)) for line in block.lines),
+        lines=tuple(Line(image(start), image(end), role, label) for start, end, role, label in block.lines),
         leaving_hinges=tuple(
             LeavingHinge(image(hinge.point), turn(hinge.direction), hinge.label)
             for hinge in block.leaving_hinges
