@@ -25,6 +25,7 @@ COMMANDS: Mapping[str, str] = {
     "check": "the faults of a crease pattern, and the fewest labels to switch",
     "plan": "how to precrease the slanted stretches of a pattern",
     "fold": "what a crease pattern becomes, from either side",
+    "print": "sheets to scale: the pattern, bare sheets to fold from, the plan step by step",
     "record": "what your practice shows",
     "merge": "take in the log of another machine",
     "completion": "what your shell needs to complete these words",

@@ -14,11 +14,24 @@ Anchor: TypeAlias = Literal["start", "middle", "end"]
 
 
 class Stroke(NamedTuple):
-    """How a line is drawn: its width, its dashes (on, off, on, off ...) and its grey."""
+    """How a line is drawn: its width, its dashes (on, off, on, off ...), its grey, and where dashes begin.
+
+    ``phase`` millimetres of the dashes lie before the line's start, so that a line cut in two goes on.
+    """
 
     width: float
     dashes: tuple[float, ...] = ()
     grey: float = 0.0
+    phase: float = 0.0
+
+
+class Box(NamedTuple):
+    """A rectangle of a page."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
 
 
 class Drawn(NamedTuple):
@@ -51,6 +64,9 @@ class Words(NamedTuple):
     anchor: Anchor = "start"
 
 
+Item: TypeAlias = Drawn | Filled | Spot | Words
+
+
 @dataclass
 class Page:
     """A page, made by adding items; those added later lie on those before."""
@@ -58,7 +74,7 @@ class Page:
     width: float
     height: float
     title: str
-    items: list[Drawn | Filled | Spot | Words] = field(default_factory=list)
+    items: list[Item] = field(default_factory=list)
 
     def line(self, start: At, end: At, stroke: Stroke) -> None:
         """Add a straight line."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from xml.sax.saxutils import escape
 
-from trainer.paper.page import At, Drawn, Filled, Page, Spot, Stroke, Words
+from trainer.paper.page import At, Drawn, Filled, Item, Page, Spot, Stroke, Words
 
 FONT = "Helvetica, Arial, sans-serif"
 
@@ -26,7 +26,7 @@ def page_to_svg(page: Page) -> str:
     return "\n".join(lines)
 
 
-def _item(item: Drawn | Filled | Spot | Words) -> str:
+def _item(item: Item) -> str:
     match item:
         case Drawn(points, stroke):
             return f'<polyline points="{_points(points)}" fill="none" {" ".join(_stroked(stroke))}/>'
@@ -43,6 +43,8 @@ def _stroked(stroke: Stroke) -> Iterator[str]:
     yield f'stroke="{_colour(stroke.grey)}" stroke-width="{_number(stroke.width)}" stroke-linecap="butt"'
     if stroke.dashes:
         yield f'stroke-dasharray="{" ".join(map(_number, stroke.dashes))}"'
+    if stroke.phase:
+        yield f'stroke-dashoffset="{_number(stroke.phase)}"'
 
 
 def _points(points: Iterable[At]) -> str:

@@ -1,0 +1,142 @@
+"""`slantwise print`: sheets to scale as SVG or PDF, the pattern, bare sheets to fold from, the plan."""
+
+from __future__ import annotations
+
+import re
+from argparse import Namespace
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from drills.flatfold import FoldedShape, Limit, TearingError
+from drills.pattern import CreasePattern
+from drills.plan import open_labels, plan
+from trainer.board import Folding
+from trainer.cli.parser import Console, Parser, data_folder
+from trainer.given import InputError, pattern_named
+from trainer.paper.page import Page
+from trainer.paper.pdf import NoPdfError, pages_to_pdf
+from trainer.paper.sheet import RIM, SHOWN, Show, legend, sheet_drawing
+from trainer.paper.steps import plan_pages
+from trainer.paper.svg import page_to_svg
+from trainer.paper.tiles import PAPERS, Caption, Paper, pages_of, room_on
+from trainer.strokes import known
+from trainer.text.plan import CAUTION, NOTHING
+
+SECONDS = 10.0
+SHORTEST, LONGEST = 20.0, 2000.0
+_LENGTH = re.compile(r"([0-9]{1,5}(?:\.[0-9]{1,3})?)(mm|cm)?")
+_EXAMPLES = """examples:
+  slantwise print mine.fold -o sheet.svg
+  slantwise print sinks-3-7 labels-2-1 --size 150mm --paper letter -o sheets.pdf
+  slantwise print mine.fold --show outline -o to-fold-from.svg
+  slantwise print mine.fold --show plan -o steps.pdf
+"""
+NO_PDF = 'To write PDF, install one more package with pip install "slantwise[pdf]"; or write .svg files.'
+
+
+def add_arguments(parser: Parser) -> None:
+    """Add the arguments of `print`."""
+    parser.description = "Draws sheets to scale, tiled where they are larger than the paper."
+    parser.epilog = _EXAMPLES
+    parser.add_argument("sheets", metavar="FILE|CODE", nargs="+", help="FOLD files or codes of drills")
+    parser.add_argument("-o", "--output", metavar="OUT", required=True, help="a name ending in .svg or .pdf")
+    parser.add_argument("--size", metavar="LENGTH", help="the sheet's longer side, as in 150mm")
+    parser.add_argument("--paper", choices=PAPERS, default="a4", help="A4 if nothing is said")
+    parser.add_argument(
+        "--show",
+        choices=(*SHOWN, "plan"),
+        default="all",
+        help="what is drawn; plan: the steps",
+    )
+
+
+def run(options: Namespace, console: Console) -> int:
+    """Write the sheets that are named; InputError where one cannot be drawn."""
+    path = Path(options.output)
+    if path.suffix.lower() not in (".svg", ".pdf"):
+        raise InputError("Sheets are written as SVG or PDF; give a name that ends in .svg or .pdf after -o.")
+    size = _length(options.size) if options.size is not None else None
+    meaning = known(data_folder(options, console))
+    limit = Limit(SECONDS, console.clock.ticks)
+    paper, pages = PAPERS[options.paper], list[Page]()
+    for named in options.sheets:
+        given = pattern_named(named, meaning)
+        if not given.exact:
+            raise InputError("No square grid fits these points; draw the pattern on a square grid.")
+        title = Path(named).name
+        if options.show == "plan":
+            pages += _planned(given.pattern, title, paper, limit)
+        else:
+            pages += _drawn(given.pattern, title, paper, options.show, size)
+    for written in _write(path, pages):
+        console.say(f"Written: {written}")
+    return 0
+
+
+def _length(text: str) -> float:
+    """Return a length in millimetres."""
+    found = _LENGTH.fullmatch(text)
+    length = float(found[1]) * (10 if found[2] == "cm" else 1) if found else 0.0
+    if not SHORTEST <= length <= LONGEST:
+        raise InputError("--size takes a length from 20mm to 2000mm, as in 150mm or 15cm.")
+    return length
+
+
+def _drawn(
+    pattern: CreasePattern, title: str, paper: Paper, show: Show, size: float | None
+) -> Iterator[Page]:
+    """Yield the pages of one sheet."""
+    left, bottom, right, top = pattern.box
+    paper = paper.turned_for(is_wide=right - left > top - bottom)
+    longer = size or _largest(pattern, paper)
+    drawing = sheet_drawing(pattern, longer, show, title)
+    square = longer / float(max(right - left, top - bottom))
+    strokes = tuple(legend(pattern.labels() if show == "all" else ("B",)))
+    lines = [f"One square is {square:.2f} mm. Places count squares across and down from the top left corner."]
+    yield from pages_of(drawing, Caption(title, SHOWN[show], strokes, [*lines, CAUTION[1]]), paper)
+
+
+def _largest(pattern: CreasePattern, paper: Paper) -> float:
+    """Return the longer side of the sheet at which it just fits a page."""
+    left, bottom, right, top = pattern.box
+    wide, high = (length - 2 * RIM for length in room_on(paper))
+    across, up = float(right - left), float(top - bottom)
+    return min(wide / across, high / up) * max(across, up)
+
+
+def _planned(pattern: CreasePattern, title: str, paper: Paper, limit: Limit) -> Iterator[Page]:
+    """Yield a sheet of steps for each stretch, labels found where they are open."""
+    found = open_labels(pattern, plan(pattern))
+    pattern = pattern.with_labels(found.get(e, edge.label) for e, edge in enumerate(pattern.edges))
+    plans = plan(pattern)
+    if not plans:
+        raise InputError(NOTHING)
+    shape = _shape(pattern, limit)
+    strokes = tuple(legend(("M", "V", "B")))
+    for number, planned in enumerate(plans, 1):
+        count = f" {number} of {len(plans)}" if len(plans) > 1 else ""
+        says = f"slanted stretch{count}, triangle {planned.triangle.name}"
+        yield from plan_pages(pattern, planned, shape, Caption(title, says, strokes, CAUTION), paper)
+
+
+def _shape(pattern: CreasePattern, limit: Limit) -> FoldedShape | None:
+    try:
+        shape = Folding.of(pattern, limit).shape
+    except TearingError:
+        return None
+    return shape if shape.is_ordered else None
+
+
+def _write(path: Path, pages: Sequence[Page]) -> list[Path]:
+    """Write all pages into one PDF, or one SVG each, numbered where there are several."""
+    if path.suffix.lower() == ".pdf":
+        try:
+            path.write_bytes(pages_to_pdf(pages))
+        except NoPdfError:
+            raise InputError(NO_PDF) from None
+        return [path]
+    several = len(pages) > 1
+    paths = [path.with_stem(f"{path.stem}-{n}") if several else path for n in range(1, len(pages) + 1)]
+    for each, page in zip(paths, pages, strict=True):
+        each.write_text(page_to_svg(page), encoding="utf-8")
+    return paths
