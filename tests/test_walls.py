@@ -69,6 +69,7 @@ def test_import_lines_keep_to_the_walls(room: str) -> None:
 NOT_ABOVE = {
     "trainer.board": {"progress_store", "trainer"},
     "trainer.answering": {"progress_store", "trainer.practice", "trainer.text", "trainer.cli", SCREENS},
+    "trainer.paper": {"progress_store", "trainer.practice", "trainer.text", "trainer.cli", SCREENS},
     "trainer.text": {"trainer.practice", "trainer.cli", SCREENS},
     "trainer.practice": {"trainer.text", "trainer.cli", SCREENS},
     SCREENS: {"trainer.cli"},
