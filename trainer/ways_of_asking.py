@@ -39,13 +39,14 @@ class WayOfAsking(NamedTuple):
 
 
 _MARKS = TextManner(asked.put_as_said, asked.read_marks, asked.tell_marks)
+_OF_OUTLINE = TextManner(asked.put_of_outline, asked.read_marks, asked.tell_marks)
 
 WAYS: dict[type[AnyQuestion], WayOfAsking] = {
     ReadStep: WayOfAsking(ReadingInput, TextManner(asked.put_lit_crease, asked.read_step, asked.tell_truth)),
     PlaceStep: WayOfAsking(PlacingInput, TextManner(asked.put_step, asked.read_place, asked.tell_truth)),
-    MarkInsideLines: WayOfAsking(CreasesInput, _MARKS),
+    MarkInsideLines: WayOfAsking(CreasesInput, _OF_OUTLINE),
     MarkWrongLabels: WayOfAsking(CreasesInput, _MARKS),
-    MarkTurningPoints: WayOfAsking(PointsInput, _MARKS),
+    MarkTurningPoints: WayOfAsking(PointsInput, _OF_OUTLINE),
     JoinPoints: WayOfAsking(
         JoiningInput, TextManner(asked.put_lit_point, asked.read_one_mark, asked.tell_one_mark)
     ),

@@ -11,6 +11,8 @@ from drills.questions.certificate import certify
 from drills.questions.code import (
     LARGEST_SEED,
     NO_FEATURES,
+    AnySheet,
+    BaseRecipe,
     Code,
     CodeError,
     Features,
@@ -67,6 +69,8 @@ __all__ = [
     "SEVERAL",
     "SINGLE_STRETCHES",
     "AnyQuestion",
+    "AnySheet",
+    "BaseRecipe",
     "Code",
     "CodeError",
     "Count",

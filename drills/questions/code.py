@@ -13,14 +13,19 @@ from typing import NamedTuple, TypeAlias
 from drills.geometry import Chance
 from drills.structures import (
     TRIANGLE_345,
+    Band,
+    Base,
     FieldSheet,
     Sheet,
     SheetDesign,
     Stretch,
     StructureKind,
     Triangle,
+    Twist,
+    Wanted,
     compose,
     cut,
+    draw_base,
     pleats_only,
 )
 
@@ -113,6 +118,24 @@ class Recipe:
 
 
 @dataclass(frozen=True)
+class BaseRecipe:
+    """A whole base of one of these sizes in squares with the blocks wanted, drawn by the chance of a seed."""
+
+    seed: str
+    sizes: tuple[tuple[int, int], ...]
+    wanted: Wanted = ("stretch",)
+
+    def sheets(self) -> Iterator[Base]:
+        """Yield bases after this recipe, always the same ones; the first that will do is taken."""
+        for attempt in range(TRIES):
+            yield draw_base(Chance(f"{self.seed}/{attempt}"), self.sizes, self.wanted)
+
+
+AnySheet: TypeAlias = Stretch | FieldSheet | Band | Twist | Recipe | BaseRecipe
+"""What a spec may ask for: a sheet, or a recipe for some."""
+
+
+@dataclass(frozen=True)
 class Spec:
     """The drawn plan of a drill; ``detail`` is the ratio, the mistake or the look-alike that it turns on.
 
@@ -123,16 +146,16 @@ class Spec:
     level: int
     form: str
     skill: str
-    sheet: Stretch | FieldSheet | Recipe
+    sheet: AnySheet
     detail: str
     code: Code | None = None
     features: Features = NO_FEATURES
 
     @classmethod
-    def of(cls, code: Code, form: str, skill: str, sheet: Stretch | FieldSheet | Recipe, detail: str) -> Spec:
+    def of(cls, code: Code, form: str, skill: str, sheet: AnySheet, detail: str) -> Spec:
         """Return the plan of a code."""
         return cls(code.kind, code.level, form, skill, sheet, detail, code)
 
     def sheets(self) -> Iterable[SheetDesign]:
         """Return the sheet, or those that the recipe gives, in order of preference."""
-        return self.sheet.sheets() if isinstance(self.sheet, Recipe) else (self.sheet,)
+        return self.sheet.sheets() if isinstance(self.sheet, Recipe | BaseRecipe) else (self.sheet,)

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drills.geometry import SYMMETRIES, Chance
 from drills.questions.asking.stretches import FindStretches
-from drills.questions.code import Code, Features, Recipe, Spec
+from drills.questions.code import NO_FEATURES, AnySheet, BaseRecipe, Code, Features, Recipe, Spec
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
@@ -17,9 +17,12 @@ from drills.questions.levels import (
     SCREEN_HIGHEST,
     SCREEN_WIDEST,
     SEVERAL,
+    SMALL_BASES,
     UNEQUAL,
+    WHOLE,
     WIDEST,
     Level,
+    base_at,
     recipe_at,
     single_stretch_at,
     stretch_at,
@@ -29,11 +32,16 @@ from drills.structures import (
     MOST_STRUCTURES,
     SIDEWAYS_HINGES,
     TRIANGLES,
+    Band,
     Diamond,
     FieldSheet,
     Stretch,
     StructureKind,
+    Twist,
+    Wanted,
     draw,
+    draw_band,
+    draw_twist,
     drawn_outlines,
 )
 
@@ -43,13 +51,19 @@ LOOK_ALIKES: dict[str, str] = {
     "pleats": "among pleats",
     "roof": "beside 45-degree roofs",
     "diamond": "beside 45-degree stretches",
+    "tips": "beside three flap tips joined aslant",
+    "band": "beside bands of slanted ridges and twists",
 }
 """What slanted stretches stand among: pleats alone, or a structure by its name."""
-BY_FEATURE: dict[str, str] = {}
+SLANTED = "slanted look-alikes"
+"""Feature: on one sheet in two something is slanted that is no stretch; from level 4 on most are bases."""
+BY_FEATURE: dict[str, str] = {"tips": SLANTED, "band": SLANTED}
 """The look-alikes that only a version with a feature shows, each with its feature: all others are always
 drawn from, so that a further one changes no drill of an older code."""
 SKILLS = {f"find {like}": f"finding slanted stretches {where}" for like, where in LOOK_ALIKES.items()}
 
+_SLANTED_LIKES = ("tips", "band")
+_VERSIONS = {("mark", level): (NO_FEATURES, frozenset({SLANTED})) for level in range(3, WHOLE)}
 _NOTHING_ONE_IN = 5
 _CUT_ONE_IN = 2
 _ALONE: Mapping[int, Level] = {
@@ -61,10 +75,58 @@ _ALONE: Mapping[int, Level] = {
 
 def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: the look-alike, and a sheet with it, with stretches or without any."""
+    if code.level == WHOLE:
+        features |= {SLANTED}
     offered = [like for like in LOOK_ALIKES if like not in BY_FEATURE or BY_FEATURE[like] in features]
+    if SLANTED in features:
+        offered = _of_one_half(code.level, offered, chance)
     like = chance.pick(offered)
     is_empty = chance.one_in(_NOTHING_ONE_IN)
-    return Spec.of(code, form, f"find {like}", _sheet(code, like, is_empty, chance), like)
+    draw_sheet = _on_new_sheet if SLANTED in features else _sheet
+    return Spec.of(code, form, f"find {like}", draw_sheet(code, like, is_empty, chance), like)
+
+
+def _of_one_half(level: int, offered: list[str], chance: Chance) -> list[str]:
+    """Return the slanted look-alikes, or one time in two the others, that a level has sheets with."""
+    absent = {SEVERAL: ("pleats",), WHOLE: ("pleats", "band")}.get(level, ())
+    offered = [like for like in offered if like not in absent]
+    is_slanted = chance.one_in(2)
+    return [like for like in offered if (like in _SLANTED_LIKES) is is_slanted]
+
+
+def _on_new_sheet(code: Code, like: str, is_empty: bool, chance: Chance) -> AnySheet:
+    """Return a sheet of a version with slanted look-alikes, and from level 4 on with whole bases."""
+    if like == "band":
+        return _open_field(code.level, is_empty, chance)
+    if like == "tips" or (code.level > 3 and like != "pleats"):
+        return _base(code, like, is_empty, chance)
+    if code.level == 4 and not is_empty:
+        return stretch_at(replace(_ALONE[4], cropped=False), chance)
+    if code.level == LARGE and not is_empty:
+        return single_stretch_at(LARGE, chance)
+    return _sheet(code, like, is_empty, chance)
+
+
+def _open_field(level: int, is_empty: bool, chance: Chance) -> Band | Twist:
+    """Return a band, or where there is to be no stretch one time in two a twist."""
+    widest, highest = (WIDEST, HIGHEST) if level == 3 else (16, 16) if level <= ALONE else (20, 18)
+    if is_empty and chance.one_in(2):
+        return draw_twist(chance, widest, highest)
+    return draw_band(chance, widest, highest, has_stretch=not is_empty)
+
+
+def _base(code: Code, like: str, is_empty: bool, chance: Chance) -> BaseRecipe:
+    """Return the recipe of a base with a look-alike; roofs are on all of them."""
+    among: Wanted = () if like == "roof" else (like,)
+    wanted: Wanted = among if is_empty else ("stretch", *among)
+    if code.level == 3:
+        return BaseRecipe(f"{code}/base", ((WIDEST, HIGHEST),), wanted)
+    if code.level <= ALONE:
+        return BaseRecipe(f"{code}/base", SMALL_BASES, wanted)
+    if like == "roof" and not is_empty:
+        several: tuple[Wanted, ...] = (("stretch",), ("stretch", "stretch"))
+        wanted = chance.pick(several if code.level == SEVERAL else (*several, ("other",)))
+    return base_at(code, wanted)
 
 
 def _sheet(code: Code, like: str, is_empty: bool, chance: Chance) -> Stretch | FieldSheet | Recipe:
@@ -137,15 +199,19 @@ KIND = QuestionKind(
     title="Find",
     forms=FORMS,
     skills=SKILLS,
-    partners=(("find pleats", "find roof"), ("find roof", "find diamond")),
+    partners=(
+        ("find pleats", "find roof"),
+        ("find roof", "find diamond"),
+        ("find tips", "find band"),
+    ),
     lowest=LOWEST,
-    highest=LARGE,
+    highest=WHOLE,
     in_placing=False,
     stretch_is_given=False,
     pace_floor=PaceFloor(3_000, is_each=True),
     missed_words="a stretch not seen",
     taken_words="something else taken for one",
-    versions={},
+    versions=_VERSIONS,
     plan=plan,
     make=make,
 )

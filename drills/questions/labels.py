@@ -9,21 +9,24 @@ from drills.flatfold import is_settled_by_counting, is_settled_in_full
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, bent_runs, straight_runs
 from drills.questions.asking.labels import COUNTING_UP_TO, MarkWrongLabels
-from drills.questions.code import Code, Features, Recipe, Spec
+from drills.questions.code import NO_FEATURES, BaseRecipe, Code, Features, Recipe, Spec
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
+    BASES,
     EQUAL,
     LARGE,
     SEVERAL,
     UNEQUAL,
+    WHOLE,
     Level,
+    base_at,
     recipe_at,
     single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import Drill
-from drills.structures import MOST_STRUCTURES, Stretch, draw
+from drills.structures import MOST_STRUCTURES, SheetDesign, Stretch, Wanted, draw
 
 FORMS = {"mark": Form("mark", MarkWrongLabels)}
 SKILLS = {
@@ -44,6 +47,11 @@ _LEVELS = (
 _MISTAKES = (("one",), ("one",), ("one", "pair", "side", "hinge"), ("one", "pair", "side", "line", "hinge"))
 _AT_MOST = (1, 1, 2, 3)
 _NOTHING_ONE_IN = 5
+_ON_BASES: tuple[Wanted, ...] = (("stretch",), ("stretch", "stretch"), ("stretch", "diamond"))
+_VERSIONS = {
+    ("mark", SEVERAL): (NO_FEATURES, frozenset({BASES})),
+    ("mark", LARGE): (NO_FEATURES, frozenset({BASES})),
+}
 _UNCROPPED = frozenset({"side", "hinge", "line"})
 
 
@@ -51,7 +59,7 @@ def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: what went wrong, then a sheet of the level on which it can be settled."""
     if code.level >= ALONE:
         wrong = _wrong(_MISTAKES[-1], chance)
-        return Spec.of(code, form, f"labels {wrong}", _larger(code, wrong, chance), wrong)
+        return Spec.of(code, form, f"labels {wrong}", _larger(code, wrong, features, chance), wrong)
     wrong = _wrong(_MISTAKES[code.level - 1], chance)
     level = _LEVELS[code.level - 1]
     if wrong in _UNCROPPED:
@@ -66,9 +74,11 @@ def _wrong(mistakes: Sequence[str], chance: Chance) -> str:
     return "nothing" if chance.one_in(_NOTHING_ONE_IN) else chance.pick(mistakes)
 
 
-def _larger(code: Code, wrong: str, chance: Chance) -> Stretch | Recipe:
+def _larger(code: Code, wrong: str, features: Features, chance: Chance) -> Stretch | Recipe | BaseRecipe:
     """Return a sheet from level 5 on; the paper's edge cuts into none."""
-    if code.level == SEVERAL or (code.level == LARGE and chance.one_in(2)):
+    if code.level in (SEVERAL, WHOLE) or (code.level == LARGE and chance.one_in(2)):
+        if BASES in features or code.level == WHOLE:
+            return base_at(code, chance.pick(_ON_BASES))
         return recipe_at(code, chance, _most_structures(code.level, wrong), may_be_cut=False)
     stretch = single_stretch_at(code.level, chance)
     while not can_settle(stretch, wrong, most_wrong(code.level)):
@@ -109,7 +119,7 @@ def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError if no fair set of labels exists, which tests rule out."""
     for sheet in spec.sheets():
         truth = draw(sheet)
-        wrong = _fair(truth, spec, chance)
+        wrong = _fair(truth, spec, chance, sheet)
         if wrong is not None:
             break
     else:
@@ -117,11 +127,15 @@ def make(spec: Spec, chance: Chance) -> Drill:
     return Drill(spec, sheet, truth.switched(wrong), truth, MarkWrongLabels.of(wrong, spec.level))
 
 
-def _fair(truth: CreasePattern, spec: Spec, chance: Chance) -> frozenset[int] | None:
-    """Return a fair set of wrong labels, an empty one where that is the plan, None where there is none."""
+def _fair(truth: CreasePattern, spec: Spec, chance: Chance, sheet: SheetDesign) -> frozenset[int] | None:
+    """Return a fair set of wrong labels, an empty one where that is the plan, None where there is none.
+
+    No label is among them that only the layers decide, or that stands beside one.
+    """
     if spec.detail == "nothing":
         return frozenset()
-    shuffled = chance.shuffled(candidates(truth, spec))
+    left_open = sheet.left_open()
+    shuffled = chance.shuffled([each for each in candidates(truth, spec) if each.isdisjoint(left_open)])
     return next((wrong for wrong in shuffled if is_fair(truth, wrong, spec.level)), None)
 
 
@@ -194,13 +208,13 @@ KIND = QuestionKind(
         ("labels side", "labels line"),
     ),
     lowest=1,
-    highest=LARGE,
+    highest=WHOLE,
     in_placing=True,
     stretch_is_given=True,
     pace_floor=PaceFloor(8_000, is_each=False),
     missed_words="a wrong label not seen",
     taken_words="a right label taken for wrong",
-    versions={},
+    versions=_VERSIONS,
     plan=plan,
     make=make,
 )

@@ -1,8 +1,9 @@
 """Levels: which sheets a kind of question draws on, one difficulty added at a time.
 
-Up to level 4 a sheet stays within 14 x 12 squares, so that 80 columns by 24 rows show it well. Level 5
-has one stretch on a sheet that they still show whole, level 6 several structures on such a sheet;
-level 7 has both, on sheets that have to be moved about.
+Up to level 4 a sheet stays within 14 x 12 squares, so that 80 columns by 24 rows show it well, but for
+the bases of 16 x 16 that are looked over for stretches from level 4 on. Level 5 has one stretch on a
+sheet that they still show whole, level 6 several structures on such a sheet or a base of up to 20 x 20;
+level 7 has both on sheets that have to be moved about, level 8 the largest bases.
 """
 
 from __future__ import annotations
@@ -12,8 +13,8 @@ from dataclasses import dataclass, replace
 from typing import NamedTuple, get_args
 
 from drills.geometry import Chance
-from drills.questions.code import Code, Recipe
-from drills.structures import TRIANGLES, Side, Stretch, Triangle
+from drills.questions.code import BaseRecipe, Code, Recipe
+from drills.structures import TRIANGLES, Side, Stretch, Triangle, Wanted
 
 WIDEST, HIGHEST = 14, 12
 
@@ -29,6 +30,7 @@ ADDS: Mapping[int, str] = {
     5: "wider pleats, other triangles",
     6: "several structures and look-alikes",
     7: "sheets larger than the screen",
+    8: "whole bases, flap tips, stretches and hinges together",
 }
 
 
@@ -92,7 +94,16 @@ def _side(chance: Chance) -> Side:
     return "steep" if chance.one_in(2) else "shallow"
 
 
-ALONE, SEVERAL, LARGE = 5, 6, 7
+ALONE, SEVERAL, LARGE, WHOLE = 5, 6, 7, 8
+BASES = "bases"
+"""Feature: sheets of several structures are whole bases, square, with flap tips inside."""
+SMALL_BASES = ((16, 16),)
+_BASES_AT: Mapping[int, tuple[int, ...]] = {
+    SEVERAL: (16, 18, 20),
+    LARGE: (20, 22, 24),
+    WHOLE: (24, 26, 28, 30, 32),
+}
+"""The sizes of whole bases, in squares along a side."""
 SCREEN_WIDEST, SCREEN_HIGHEST = 18, 15
 LARGEST_WIDTH, LARGEST_HEIGHT = 64, 20
 
@@ -181,3 +192,9 @@ def _size_at(level: int, chance: Chance) -> tuple[int, int]:
     if level == LARGE:
         return 24 + 2 * chance.below(21), 12 + chance.below(9)
     return 16 + chance.below(3), 11 + chance.below(5)
+
+
+def base_at(code: Code, wanted: Wanted) -> BaseRecipe:
+    """Return the recipe of a whole base of level 6, 7 or 8 with these blocks."""
+    sizes = tuple((size, size) for size in _BASES_AT[code.level])
+    return BaseRecipe(f"{code}/base", sizes, wanted)

@@ -52,9 +52,9 @@ class Highlights:
     """What the board shows with a verdict: edges and vertices by index, faces as vertex cycles.
 
     ``outlines`` are edges that are right or missed together; ``sides`` those of outlines where something
-    else is asked; ``going_in`` are the faces of each part that goes in, two parts to a stretch;
-    ``switches`` are the wrong labels, ``counts`` those out of balance, and ``angles`` the creases beside
-    the small angles that the reason speaks of.
+    else is asked; ``going_in`` are the faces of each part that goes in, two parts to a stretch; ``tips``
+    are the flap tips that a stretch joins; ``switches`` are the wrong labels, ``counts`` those out of
+    balance, and ``angles`` the creases beside the small angles that the reason speaks of.
     """
 
     staircase: tuple[Point, ...] = ()
@@ -67,6 +67,7 @@ class Highlights:
     outlines: tuple[frozenset[int], ...] = ()
     sides: frozenset[int] = frozenset()
     going_in: tuple[Faces, ...] = ()
+    tips: frozenset[Point] = frozenset()
     switches: tuple[Switch, ...] = ()
     counts: tuple[Count, ...] = ()
     angles: tuple[int, ...] = ()

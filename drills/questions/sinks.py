@@ -6,25 +6,34 @@ from dataclasses import replace
 
 from drills.geometry import Chance
 from drills.pattern import CreasePattern
-from drills.questions.asking.inside import ALIKE, JoinPoints, MarkInsideLines, MarkTurningPoints
-from drills.questions.code import NO_FEATURES, Code, Features, Recipe, Spec
+from drills.questions.asking.inside import (
+    ALIKE,
+    JoinPoints,
+    MarkInsideLines,
+    MarkTurningPoints,
+    corners_of,
+)
+from drills.questions.code import NO_FEATURES, BaseRecipe, Code, Features, Recipe, Spec
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
+    BASES,
     EQUAL,
     HIGHEST,
     LARGE,
     SEVERAL,
     UNEQUAL,
+    WHOLE,
     WIDEST,
     Level,
+    base_at,
     cut,
     recipe_at,
     single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import AnyQuestion, Drill
-from drills.structures import MOST_STRUCTURES, Stretch, draw
+from drills.structures import MOST_STRUCTURES, Stretch, Wanted, draw, find_stretches
 
 FORMS = {
     "mark": Form("mark", MarkInsideLines),
@@ -52,6 +61,7 @@ _LEVELS = (
 _FEW_LINES = ((1, 1), (1, 2), (2, 1), (2, 2))
 """Units of the sides with one inside line, which has no turning point, with two, and with three."""
 _NOTHING_FROM, _NOTHING_ONE_IN = 4, 12
+_NO_STRETCH: Wanted = ()
 ROOFS = "roofs"
 """Feature: a sheet without an inside line may show 45-degree roofs."""
 LINES = "one to three lines"
@@ -63,8 +73,18 @@ CLEAR_EDGE = "clear edge"
 VERSIONS = {
     **{(form, level): (NO_FEATURES, frozenset({LINES})) for form in FORMS for level in (1, 2)},
     ("mark", 4): (NO_FEATURES, frozenset({ROOFS}), frozenset({NO_TIPS})),
-    **{("points", level): (NO_FEATURES, frozenset({CLEAR_EDGE})) for level in (SEVERAL, LARGE)},
+    **{(form, level): (NO_FEATURES, frozenset({BASES})) for form in FORMS for level in (SEVERAL, LARGE)},
+    **{
+        ("points", level): (NO_FEATURES, frozenset({CLEAR_EDGE}), frozenset({BASES}))
+        for level in (SEVERAL, LARGE)
+    },
 }
+_ON_BASES: tuple[Wanted, ...] = (
+    ("stretch",),
+    ("stretch", "stretch"),
+    ("stretch", "diamond"),
+    ("stretch", "tips"),
+)
 
 
 def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
@@ -92,13 +112,18 @@ def _roofs(code: Code, chance: Chance) -> Recipe:
     return Recipe(f"{code}/sheet", *size, 1 + chance.below(2), needed=("roof",), allowed=("roof",))
 
 
-def _larger(code: Code, form: str, features: Features, chance: Chance) -> tuple[Stretch | Recipe, str]:
+def _larger(
+    code: Code, form: str, features: Features, chance: Chance
+) -> tuple[Stretch | Recipe | BaseRecipe, str]:
     """Return a sheet from level 5 on and what makes its inside lines alike to others."""
     if code.level == ALONE or (code.level == LARGE and chance.one_in(2)):
         stretch = single_stretch_at(code.level, chance)
         while form != "mark" and stretch.inside_lines == 1:
             stretch = single_stretch_at(code.level, chance)
         return cut(stretch, chance) if form == "mark" else stretch, shape_of(stretch)
+    if BASES in features or code.level == WHOLE:
+        is_empty = code.level < WHOLE and form == "mark" and chance.one_in(_NOTHING_ONE_IN)
+        return base_at(code, _NO_STRETCH if is_empty else chance.pick(_ON_BASES)), "several"
     if form == "mark" and chance.one_in(_NOTHING_ONE_IN):
         return replace(recipe_at(code, chance, 3), needed=("roof",), allowed=("roof",)), "several"
     most = {"mark": 3 if code.level == SEVERAL else MOST_STRUCTURES}.get(form, 2)
@@ -126,7 +151,10 @@ def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError where no sheet has a turning point, which tests rule out."""
     for sheet in spec.sheets():
         truth = draw(sheet)
-        if spec.form == "mark" or turning_points(truth):
+        if spec.level == WHOLE and spec.form != "join":
+            if question := _of_one(spec.form, truth, chance):
+                return Drill(spec, sheet, truth.unlabelled(), truth, question)
+        elif spec.form == "mark" or turning_points(truth):
             return Drill(spec, sheet, truth.unlabelled(), truth, _question(spec.form, truth, chance))
     raise RuntimeError(f"The sheets of this {spec.form} drill have no turning point")
 
@@ -140,6 +168,17 @@ def _question(form: str, truth: CreasePattern, chance: Chance) -> AnyQuestion:
     start = chance.pick(turning_points(truth))
     line = next(edge for edge in truth.around[start] if edge in inside)
     return JoinPoints.of(start, truth.other_end(line, start), inside)
+
+
+def _of_one(form: str, truth: CreasePattern, chance: Chance) -> AnyQuestion | None:
+    """Return a question of one of the stretches on a sheet; None where none has what is asked for."""
+    for found in chance.shuffled(find_stretches(truth)):
+        corners = corners_of(truth, found)
+        if form == "mark":
+            return MarkInsideLines.of(frozenset(found.inside), corners)
+        if found.turning_points:
+            return MarkTurningPoints.of(frozenset(found.turning_points), corners)
+    return None
 
 
 def turning_points(pattern: CreasePattern) -> list[int]:
@@ -160,7 +199,7 @@ KIND = QuestionKind(
         ("sinks join equal many", "sinks join unequal"),
     ),
     lowest=1,
-    highest=LARGE,
+    highest=WHOLE,
     in_placing=True,
     stretch_is_given=True,
     pace_floor=PaceFloor(1_500, is_each=True),

@@ -5,21 +5,24 @@ from __future__ import annotations
 from drills.geometry import Chance, is_whole, step_between
 from drills.pattern import CreasePattern, Paper, Role, Run, build, straight_runs
 from drills.questions.asking.steps import RATIOS, PlaceStep, ReadStep, Segment, practised_as
-from drills.questions.code import NO_FEATURES, Code, Features, Recipe, Spec
+from drills.questions.code import NO_FEATURES, BaseRecipe, Code, Features, Recipe, Spec
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.levels import (
     ALONE,
+    BASES,
     EQUAL,
     LARGE,
     SEVERAL,
     UNEQUAL,
+    WHOLE,
     Level,
+    base_at,
     recipe_at,
     single_stretch_at,
     stretch_at,
 )
 from drills.questions.question import Drill
-from drills.structures import MOST_STRUCTURES, TRIANGLES, Stretch, Triangle, draw
+from drills.structures import MOST_STRUCTURES, TRIANGLES, Base, Stretch, Triangle, Wanted, draw
 
 FORMS = {"read": Form("read a step", ReadStep), "place": Form("place a step", PlaceStep)}
 _NAMES = {"read": "reading", "place": "placing"}
@@ -43,14 +46,25 @@ _VARIED_LEVELS = (
     Level(((1, 1), (2, 2)), (1, 2, 3), (0, 1, 2, 3)),
 )
 VERSIONS = {
-    (form, level): (NO_FEATURES, frozenset({VARIED})) for form in FORMS for level in range(1, REPEATS_FROM)
+    **{
+        (form, level): (NO_FEATURES, frozenset({VARIED}))
+        for form in FORMS
+        for level in range(1, REPEATS_FROM)
+    },
+    **{(form, level): (NO_FEATURES, frozenset({BASES})) for form in FORMS for level in (SEVERAL, LARGE)},
 }
+_ON_BASES: tuple[Wanted, ...] = (
+    ("stretch",),
+    ("stretch", "stretch"),
+    ("stretch", "diamond"),
+    ("stretch", "tips"),
+)
 
 
 def plan(code: Code, form: str, features: Features, chance: Chance) -> Spec:
     """Return the spec of a code: the sheet of the level and the ratio of the crease to be read."""
     if code.level >= ALONE:
-        ratio, sheet = _larger(code, chance)
+        ratio, sheet = _larger(code, features, chance)
     else:
         levels = _VARIED_LEVELS if VARIED in features else _LEVELS
         ratio, sheet = _small(levels[code.level - 1], chance)
@@ -62,10 +76,14 @@ def _small(level: Level, chance: Chance) -> tuple[str, Stretch | Recipe]:
     return chance.pick(RATIOS), stretch_at(level, chance)
 
 
-def _larger(code: Code, chance: Chance) -> tuple[str, Stretch | Recipe]:
-    """Return a ratio and a sheet from level 5 on; the other triangles stand alone."""
+def _larger(code: Code, features: Features, chance: Chance) -> tuple[str, Stretch | Recipe | BaseRecipe]:
+    """Return a ratio and a sheet from level 5 on; the other triangles stand alone, or on whole bases."""
     ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_SLANTS))
+    if code.level == WHOLE:
+        return ratio, base_at(code, chance.pick(_ON_BASES) if ratio in RATIOS else ("other",))
     if code.level == SEVERAL or (code.level == LARGE and ratio in RATIOS):
+        if BASES in features:
+            return ratio, base_at(code, chance.pick(_ON_BASES))
         return ratio, recipe_at(code, chance, MOST_STRUCTURES if code.level == LARGE else 3)
     return ratio, single_stretch_at(code.level, chance, [t for t in TRIANGLES if ratio in ratios_of(t)])
 
@@ -79,7 +97,7 @@ def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError where no sheet shows the ratio, which tests rule out."""
     for sheet in spec.sheets():
         truth = draw(sheet)
-        if found := segments(truth, spec.detail):
+        if found := segments(truth, spec.detail, _ANY_ROLE if isinstance(sheet, Base) else _SLANTED_ROLES):
             break
     else:
         raise RuntimeError(f"The sheets of this {spec.form} drill show no step of {spec.detail}")
@@ -95,9 +113,12 @@ def make(spec: Spec, chance: Chance) -> Drill:
     return Drill(spec, sheet, build((), Paper(*truth.box)), truth, PlaceStep.of(start, step))
 
 
-def segments(pattern: CreasePattern, ratio: str) -> list[Segment]:
+_SLANTED_ROLES: tuple[Role, ...] = ("outline", "inside")
+_ANY_ROLE: tuple[Role, ...] = (*_SLANTED_ROLES, "ridge", "pleat")
+
+
+def segments(pattern: CreasePattern, ratio: str, roles: tuple[Role, ...] = _SLANTED_ROLES) -> list[Segment]:
     """Return the slanted creases practised as a ratio, from the first to the last crossing of the grid."""
-    roles: tuple[Role, ...] = ("outline", "inside")
     runs = [run for role in roles for run in straight_runs(pattern, role)]
     found = [segment for run in runs if (segment := _between_crossings(pattern, run))]
     ways = (pattern.direction(segment.edges[0], segment.start) for segment in found)
@@ -126,7 +147,7 @@ KIND = QuestionKind(
         ("steps place 3:4", "steps place 2:3"),
     ),
     lowest=1,
-    highest=LARGE,
+    highest=WHOLE,
     in_placing=True,
     stretch_is_given=True,
     pace_floor=PaceFloor(3_000, is_each=False),

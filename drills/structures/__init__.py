@@ -1,7 +1,8 @@
-"""Slanted stretches, their look-alikes, sheets composed of them, and the finder."""
+"""Slanted stretches, their look-alikes, sheets composed of them, whole bases, and the finder."""
 
 from __future__ import annotations
 
+from drills.structures.bases import Base, Style, Wanted, draw_base
 from drills.structures.block import (
     DOWN,
     LEFT,
@@ -38,6 +39,7 @@ from drills.structures.diamond import SIDEWAYS_HINGES, Diamond, FieldSheet, Fram
 from drills.structures.finder import Corners, Found, find_stretches
 from drills.structures.roof import Roof, RoofHinge, roof_lines
 from drills.structures.sheets import (
+    Join,
     Sheet,
     SheetDesign,
     creases_of,
@@ -51,6 +53,7 @@ from drills.structures.sheets import (
     outlines,
     parts_that_go_in,
 )
+from drills.structures.slanted_field import Band, Twist, draw_band, draw_twist
 from drills.structures.stretch import Side, Stretch, on_sheet, outline
 from drills.structures.tiles import STRUCTURES, Structure, fitting, narrowest
 from drills.structures.triangle import (
@@ -74,6 +77,8 @@ __all__ = [
     "TRIANGLE_345",
     "UP",
     "Around",
+    "Band",
+    "Base",
     "Beside",
     "Block",
     "BlockDesign",
@@ -82,6 +87,7 @@ __all__ = [
     "FieldSheet",
     "Found",
     "Framed",
+    "Join",
     "LeavingHinge",
     "LookAlike",
     "Mirrored",
@@ -97,9 +103,12 @@ __all__ = [
     "Stretch",
     "Structure",
     "StructureKind",
+    "Style",
     "Tile",
     "Triangle",
     "Turned",
+    "Twist",
+    "Wanted",
     "beside",
     "block_of",
     "check_block",
@@ -109,6 +118,9 @@ __all__ = [
     "cuts_a_turning_point",
     "diamond_field",
     "draw",
+    "draw_band",
+    "draw_base",
+    "draw_twist",
     "drawn_outlines",
     "exchanged",
     "faces_inside",

@@ -28,7 +28,7 @@ class LeavingHinge(NamedTuple):
 
 
 class LookAlike(NamedTuple):
-    """A structure without a slanted side, where it lies: its kind and its corners in order."""
+    """A structure that is no slanted stretch, where it lies: its kind and its corners in order."""
 
     kind: str
     corners: Outline

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from drills.flatfold import solve_layers
 from drills.geometry import SYMMETRIES, HalfPlane, Point, as_int, half_planes, on_segment
@@ -54,6 +54,31 @@ def _proposals(pattern: CreasePattern) -> Iterator[CreasePattern]:
     yield from dict.fromkeys((pattern, slanted_only, pattern.unlabelled()))
 
 
+class Join(NamedTuple):
+    """The two flap tips that a slanted stretch joins, its corners, and how far apart the tips are folded.
+
+    Lengths are in squares.
+    """
+
+    tips: tuple[Point, Point]
+    outline: Outline
+    folded: int
+
+    @property
+    def apart(self) -> tuple[int, int]:
+        """How far apart the tips are on the paper, across and down."""
+        first, second = self.tips
+        return abs(int(second.x - first.x)), abs(int(second.y - first.y))
+
+    @property
+    def saved(self) -> int:
+        """How much further apart they would have to be if every crease ran by the grid or at 45 degrees.
+
+        Then the longer of the two ways along the grid is as long as they are apart when folded.
+        """
+        return self.folded - max(self.apart)
+
+
 class SheetDesign(ABC):
     """What a sheet is drawn after; a frozen value, so that equal designs are one and drawn once."""
 
@@ -73,8 +98,16 @@ class SheetDesign(ABC):
         """Return S, A, T, B of each slanted stretch on the sheet; a crop may leave some of them outside."""
 
     def look_alikes(self) -> tuple[LookAlike, ...]:
-        """Return what has no slanted side, one that lies in another first; a crop may leave some outside."""
+        """Return what is no slanted stretch, one inside another first; a crop may leave some outside."""
         return ()
+
+    def joins(self) -> tuple[Join, ...]:
+        """Return what each slanted stretch joins, where tips are known; a crop may leave some outside."""
+        return ()
+
+    def left_open(self) -> frozenset[int]:
+        """Return the creases of the drawn sheet whose labels, or those beside them, no rank decides."""
+        return frozenset()
 
     def parts_that_go_in(self) -> tuple[Corners, ...]:
         """Return the triangles that go in when the slanted stretches collapse, two each."""

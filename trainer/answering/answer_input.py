@@ -122,6 +122,7 @@ def verdict_look(drill: Drill, verdict: Verdict, asked: Look) -> Look:
         missed=Marked(lit.missed, lit.missed_points),
         wrong=Marked(lit.extra, lit.extra_points),
         shaded=lit.going_in,
+        points=asked.points | lit.tips,
         staircase=lit.staircase,
         is_told=True,
         kept=lit.sides.union(*(drill.pattern.around[count.vertex] for count in lit.counts)),

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Final, Literal, NamedTuple
 
-from drills.questions import kind_of, skill_names, skills_at
+from drills.questions import KINDS, kind_of, skill_names, skills_at
 from progress_store import Result, State, recall
 
 Reason = Literal["return", "look-alike", "begin", "new", "round", "known"]
@@ -162,8 +162,10 @@ def _open_skills(state: State) -> list[str]:
 
 
 def _is_open(state: State, skill: str) -> bool:
+    """Whether the person's level of the kind trains a skill, or one below does that was passed without it."""
     kind, form = kind_of(skill)
-    return skill in skills_at(kind, form, state.level(kind))
+    levels = range(KINDS[kind].lowest, state.level(kind) + 1)
+    return any(skill in skills_at(kind, form, level) for level in reversed(levels))
 
 
 def _come_round(state: State, today: date, history: History) -> Iterator[str]:

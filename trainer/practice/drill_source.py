@@ -12,15 +12,15 @@ from drills.questions import (
     ALONE,
     KINDS,
     SINGLE_STRETCHES,
+    AnySheet,
     Code,
     Drill,
-    Recipe,
     Verdict,
     codes_for,
     codes_of,
     spec,
 )
-from drills.structures import TRIANGLE_345, FieldSheet, Stretch
+from drills.structures import TRIANGLE_345, Stretch
 from progress_store import Judged
 from trainer.practice.attempts import Measured
 from trainer.practice.choosing import Stage
@@ -127,7 +127,7 @@ class FreshCodes:
 
     def __init__(self, chance: Chance) -> None:
         self._chance = chance
-        self._shown: set[Stretch | FieldSheet | Recipe] = set()
+        self._shown: set[AnySheet] = set()
 
     def copied(self) -> FreshCodes:
         """Return one that draws the same from here on."""

@@ -16,7 +16,9 @@ from drills.questions import (
     Drill,
     FindStretches,
     MarkedPlaces,
+    MarkInsideLines,
     Marks,
+    MarkTurningPoints,
     PlaceStep,
     ReadStep,
     Segment,
@@ -95,6 +97,16 @@ def point_in_text(drill: Drill, vertex: int) -> str:
 def put_as_said(question: AnyQuestion, drill: Drill, tags: Tags) -> str:
     """Return the question's own words."""
     return " ".join(question.says)
+
+
+def put_of_outline(question: MarkInsideLines | MarkTurningPoints, drill: Drill, tags: Tags) -> str:
+    """Return which outline is asked of, by its lit corners where it is one of several, and the question."""
+    words = " ".join(question.says)
+    if not question.corners:
+        return words
+    corners = sorted(question.corners, key=lambda vertex: _order(drill.pattern, vertex))
+    places = ", ".join(f"({point_in_text(drill, vertex)})" for vertex in corners)
+    return f"The lit corners are at {places}. {words}"
 
 
 def put_lit_crease(question: ReadStep, drill: Drill, tags: Tags) -> str:

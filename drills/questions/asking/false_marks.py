@@ -13,19 +13,51 @@ from drills.structures import look_alike_at, outlines
 _PLACES = {
     "roof": "You marked a roof: no side is slanted.",
     "diamond": "You marked a 45-degree stretch: no side is slanted.",
+    "tips": "You marked three flap tips joined by slanted lines: triangles, each with three ridges, "
+    "and no parallelogram.",
+    "band": "You marked a band of slanted ridges: they run on to the paper's edge and close no outline.",
+    "twist": "You marked a twist: nothing runs inside its outline, and no ridge leaves its corners "
+    "at 45 degrees on the bisector.",
     None: "You marked pleats: nothing is slanted there.",
 }
 """What is said of a place by the look-alike it lies in."""
-_SEVERAL = {"roof": "in a roof", "diamond": "in a 45-degree stretch", None: "on pleats only"}
+_SEVERAL = {
+    "roof": "in a roof",
+    "diamond": "in a 45-degree stretch",
+    "tips": "among three flap tips",
+    "band": "in a band of ridges",
+    "twist": "in a twist",
+    None: "on pleats only",
+}
+_NO_STRETCH = {
+    "tips": "The slanted creases here join three flap tips: triangles, each with three ridges to its "
+    "middle, and no parallelogram.",
+    "band": "The slanted ridges here run on to the paper's edge in parallel and close no outline.",
+    "twist": "The slanted creases here are a twist: pleats leave its corners, and nothing runs inside it.",
+    None: "Every crease here runs along the grid or at 45 degrees, so nothing is slanted.",
+}
+"""Why a sheet has no slanted stretch, by what is slanted on it."""
 
 
-def false_creases(drill: Drill, creases: frozenset[int]) -> str:
-    """Return what creases taken for inside lines are; empty where there are none."""
+def why_no_stretch(drill: Drill) -> str:
+    """Return why there is no slanted stretch on a sheet, though something slanted may be."""
+    kinds = [kind for kind, _ in drill.design.look_alikes()]
+    return _NO_STRETCH[next((kind for kind in _NO_STRETCH if kind in kinds), None)]
+
+
+def false_creases(drill: Drill, creases: frozenset[int], corners: frozenset[int] = frozenset()) -> str:
+    """Return what creases taken for inside lines are; empty where there are none.
+
+    With corners lines were asked of one outline, so that those of others are false too.
+    """
     pattern = drill.pattern
+    elsewhere = frozenset(crease for crease in creases if pattern.edges[crease].role == "inside")
     sides = frozenset(crease for crease in creases if pattern.edges[crease].role == "outline")
-    others = creases - sides
+    others = creases - sides - (elsewhere if corners else frozenset())
     within = frozenset(crease for crease in others if _is_in_diamond(drill, crease))
     told = []
+    if corners and elsewhere:
+        told.append(f"You marked {number_of(len(elsewhere), 'inside line')} of another outline.")
     if outside := others - within:
         roles = roles_in_words(pattern.edges[crease].role for crease in outside)
         told.append(f"You marked {roles}; {'it stays' if len(outside) == 1 else 'they stay'} outside.")
@@ -78,4 +110,4 @@ def false_places(drill: Drill, places: Iterable[Point]) -> str:
     if len(set(kinds)) == 1:
         return _PLACES[kinds[0]]
     parts = [f"{kinds.count(kind)} {words}" for kind, words in _SEVERAL.items() if kind in kinds]
-    return f"Nothing is slanted at {len(kinds)} of your marks: {', '.join(parts)}." if parts else ""
+    return f"No stretch is at {len(kinds)} of your marks: {', '.join(parts)}." if parts else ""

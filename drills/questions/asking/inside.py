@@ -36,14 +36,25 @@ class MarkInsideLines(MarkQuestion):
     marked: ClassVar[str] = "crease"
     asks_for_roles: ClassVar[bool] = True
 
+    corners: frozenset[int] = frozenset()
+
     @classmethod
-    def of(cls, edges: frozenset[int]) -> Self:
-        """Return the question in its usual words."""
+    def of(cls, edges: frozenset[int], corners: frozenset[int] = frozenset()) -> Self:
+        """Return the question in its usual words; with corners it is asked of the outline that has them."""
         says = (
             "Mark every inside line (interior sink line): each crease that runs inside an outline.",
             MAY_BE_NONE,
         )
-        return cls(says, Marks(edges))
+        of_one = (
+            "Mark every inside line (interior sink line) of the outline whose corners are lit.",
+            "All others stay as they are.",
+        )
+        return cls(of_one if corners else says, Marks(edges), corners)
+
+    @property
+    def lit_points(self) -> frozenset[int]:
+        """The corners of the outline that it is asked of, where it is one of several."""
+        return self.corners
 
     def taken_for(self, drill: Drill, given: Marks) -> str:
         """Return the shape where ridges lie beside inside lines as they do here, if a ridge was marked."""
@@ -53,7 +64,7 @@ class MarkInsideLines(MarkQuestion):
 
     def truth_in_words(self, drill: Drill) -> str:
         """Return how many inside lines there are."""
-        return _how_many(len(self.answer.items), "inside line")
+        return _how_many(len(self.answer.items), "inside line", bool(self.corners))
 
     def why(self, drill: Drill, given: Marks) -> str:
         """Return what tells inside lines from the rest, or why there are none."""
@@ -61,7 +72,7 @@ class MarkInsideLines(MarkQuestion):
             return "No outline is on this sheet: every crease runs along the grid or at 45 degrees."
         if not self.answer.items:
             return "Only a tip of the outline is on this sheet, and no crease runs inside it."
-        false = false_creases(drill, given.items - self.answer.items)
+        false = false_creases(drill, given.items - self.answer.items, self.corners)
         if false and self.answer.items <= given.items:
             return false
         told = "Inside lines run within the outline and go in with the sink"
@@ -69,8 +80,13 @@ class MarkInsideLines(MarkQuestion):
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Find the stretches anew: their inside lines must be the answer."""
-        found = frozenset(edge for each in find_stretches(pattern) for edge in each.inside)
+        asked = _asked_of(pattern, self.corners)
+        found = frozenset(edge for each in asked for edge in each.inside)
         return _differences(found, self.answer.items, "crease", "an inside line")
+
+    def to_json(self) -> dict[str, object]:
+        """Return the way of asking, and the corners of the outline where one is asked of."""
+        return {"ask": self.ask, **_corners_to_json(self.corners)}
 
     def hint(self, drill: Drill) -> str:
         """Return a corner of the outline."""
@@ -79,7 +95,7 @@ class MarkInsideLines(MarkQuestion):
     @classmethod
     def from_json(cls, question: Fields, answer: Fields, level: int) -> Self:
         """Return the question of these fields."""
-        return cls.of(frozenset(answer["edges"]))
+        return cls.of(frozenset(answer["edges"]), frozenset(question.get("corners", ())))
 
 
 @dataclass(frozen=True)
@@ -90,18 +106,26 @@ class MarkTurningPoints(MarkQuestion):
     marked: ClassVar[str] = "point"
     marks_points: ClassVar[bool] = True
 
+    corners: frozenset[int] = frozenset()
+
     @classmethod
-    def of(cls, vertices: frozenset[int]) -> Self:
-        """Return the question in its usual words."""
+    def of(cls, vertices: frozenset[int], corners: frozenset[int] = frozenset()) -> Self:
+        """Return the question in its usual words; with corners it is asked of the outline that has them."""
+        which = "of the outline whose corners are lit" if corners else "on the outline"
         says = (
-            "Mark every turning point: each point on the outline where an inside line meets a pleat line.",
+            f"Mark every turning point: each point {which} where an inside line meets a pleat line.",
             "Corners of the outline and points on the paper's edge do not count.",
         )
-        return cls(says, Marks(vertices))
+        return cls(says, Marks(vertices), corners)
+
+    @property
+    def lit_points(self) -> frozenset[int]:
+        """The corners of the outline that it is asked of, where it is one of several."""
+        return self.corners
 
     def truth_in_words(self, drill: Drill) -> str:
         """Return how many turning points there are."""
-        return _how_many(len(self.answer.items), "turning point")
+        return _how_many(len(self.answer.items), "turning point", bool(self.corners))
 
     def why(self, drill: Drill, given: Marks) -> str:
         """Return what a turning point is."""
@@ -113,8 +137,13 @@ class MarkTurningPoints(MarkQuestion):
 
     def verify(self, pattern: CreasePattern) -> tuple[str, ...]:
         """Find the stretches anew: their turning points must be the answer."""
-        found = frozenset(vertex for each in find_stretches(pattern) for vertex in each.turning_points)
+        asked = _asked_of(pattern, self.corners)
+        found = frozenset(vertex for each in asked for vertex in each.turning_points)
         return _differences(found, self.answer.items, "vertex", "a turning point")
+
+    def to_json(self) -> dict[str, object]:
+        """Return the way of asking, and the corners of the outline where one is asked of."""
+        return {"ask": self.ask, **_corners_to_json(self.corners)}
 
     def hint(self, drill: Drill) -> str:
         """Return a corner of the outline."""
@@ -123,7 +152,7 @@ class MarkTurningPoints(MarkQuestion):
     @classmethod
     def from_json(cls, question: Fields, answer: Fields, level: int) -> Self:
         """Return the question of these fields."""
-        return cls.of(frozenset(answer["vertices"]))
+        return cls.of(frozenset(answer["vertices"]), frozenset(question.get("corners", ())))
 
 
 @dataclass(frozen=True)
@@ -216,7 +245,23 @@ class JoinPoints(MarkQuestion):
         return cls.of(question["from"], answer["vertex"], frozenset(question["hidden"]))
 
 
-def _how_many(number: int, noun: str) -> str:
+def corners_of(pattern: CreasePattern, found: Found) -> frozenset[int]:
+    """Return the corners of a stretch that are on the paper, by vertex."""
+    return frozenset(vertex for vertex, point in enumerate(pattern.vertices) if point in found.corners)
+
+
+def _asked_of(pattern: CreasePattern, corners: frozenset[int]) -> list[Found]:
+    """Return the stretches that are asked about: all, or the one that has these corners."""
+    return [each for each in find_stretches(pattern) if not corners or corners_of(pattern, each) == corners]
+
+
+def _corners_to_json(corners: frozenset[int]) -> dict[str, object]:
+    return {"corners": sorted(corners)} if corners else {}
+
+
+def _how_many(number: int, noun: str, of_one: bool) -> str:
+    if of_one:
+        return f"The lit outline has {number_of(number, noun)}."
     if not number:
         return f"There is no {noun} on this sheet."
     return f"There {'is' if number == 1 else 'are'} {number_of(number, noun)}."

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple, Self
 
-from drills.geometry import Point, Step, direction_of, move_between
+from drills.geometry import Point, Step, direction_of, half_planes, move_between
+from drills.geometry import lies_within as within
 from drills.pattern import CreasePattern, number_of, place, step_in_words
-from drills.questions.asking.false_marks import false_places
+from drills.questions.asking.false_marks import false_places, why_no_stretch
 from drills.questions.question import MAY_BE_NONE, Drill, Fields, Highlights, Question, Verdict, not_marked
-from drills.structures import find_stretches, lies_within, look_alike_at, middle_of
+from drills.structures import Join, find_stretches, lies_within, look_alike_at, middle_of
 
 _NOUN, _NOUNS = "slanted stretch", "slanted stretches"
 
@@ -65,6 +67,7 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
                 right=frozenset().union(*found),
                 missed=frozenset().union(*missed),
                 outlines=truth,
+                tips=tips_joined(drill, (missed or list(truth))[:1]),
                 extra_points=frozenset(extra),
             ),
         )
@@ -84,8 +87,9 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
         if extra and not missed:
             return false
         if not truth:
-            return "Every crease here runs along the grid or at 45 degrees, so nothing is slanted."
-        return " ".join(filter(None, (self._sides(drill.pattern, (missed or list(truth))[0]), false)))
+            return why_no_stretch(drill)
+        told = (missed or list(truth))[0]
+        return " ".join(filter(None, (self._sides(drill.pattern, told), what_for(drill, told), false)))
 
     def _sides(self, pattern: CreasePattern, outline: frozenset[int]) -> str:
         steps = " and ".join(side_steps(pattern, outline))
@@ -127,6 +131,36 @@ class FindStretches(Question[Outlines, MarkedPlaces]):
     def from_json(cls, question: Fields, answer: Fields, level: int) -> Self:
         """Return the question of these fields."""
         return cls.of(tuple(frozenset(outline) for outline in answer["structures"]))
+
+
+def join_of(drill: Drill, outline: frozenset[int]) -> Join | None:
+    """Return what a stretch joins, if both flap tips are on the paper."""
+    middle = middle_of(drill.pattern, outline)
+    left, bottom, right, top = drill.pattern.box
+    for join in drill.design.joins():
+        on_paper = all(left <= x <= right and bottom <= y <= top for x, y in join.tips)
+        if on_paper and within(middle, half_planes(join.outline)):
+            return join
+    return None
+
+
+def what_for(drill: Drill, outline: frozenset[int]) -> str:
+    """Return what a stretch is for, in words; empty where its flap tips are not known."""
+    join = join_of(drill, outline)
+    if join is None:
+        return ""
+    (first, second), (across, down) = (place(drill.pattern, tip) for tip in join.tips), join.apart
+    more = number_of(join.saved, "square")
+    return (
+        f"It joins the flap tips at {first} and {second}, {join.folded} apart when folded, {across} across "
+        f"and {down} down on the paper; at 45 degrees they would have to be {more} further apart."
+    )
+
+
+def tips_joined(drill: Drill, outlines: Sequence[frozenset[int]]) -> frozenset[Point]:
+    """Return the flap tips that stretches join, where they are known."""
+    joins = (join_of(drill, outline) for outline in outlines)
+    return frozenset(tip for join in joins if join for tip in join.tips)
 
 
 def side_steps(pattern: CreasePattern, outline: frozenset[int]) -> list[str]:

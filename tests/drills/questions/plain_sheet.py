@@ -108,7 +108,33 @@ class PlainSheet:
 
     @cached_property
     def inside_lines(self) -> frozenset[int]:
-        """The slanted edges that run between the ways of the two sides, with a sunk face at either hand.
+        """The edges that run inside the outline of some stretch."""
+        return frozenset[int]().union(*(stretch.inside for stretch in self.stretches))
+
+    @cached_property
+    def outline(self) -> frozenset[int]:
+        """The edges of all outlines."""
+        return frozenset[int]().union(*(stretch.outline for stretch in self.stretches))
+
+    @cached_property
+    def stretches(self) -> list[PlainStretch]:
+        """Each slanted stretch: the sunk faces that hang together over inside lines.
+
+        Two of them may share a corner, never a side. What else is slanted hangs together otherwise: its
+        rim has more than two slopes, or does not lie round it as a parallelogram does.
+        """
+        found = []
+        for edges in self._hanging_together(self._middle_lines):
+            points = frozenset(vertex for edge in edges for vertex in self.edges[edge])
+            inside = self._middle_lines & edges
+            rim = frozenset(edge for edge in edges - inside if self.is_slanted(edge))
+            if inside and self._is_parallelogram(rim, points):
+                found.append(PlainStretch(rim, inside, points))
+        return found
+
+    @cached_property
+    def _middle_lines(self) -> frozenset[int]:
+        """The slanted edges that run between the ways of two sides, with a sunk face at either hand.
 
         Seen from a far corner both sides and the lines between lie in one quarter of the compass.
         """
@@ -120,23 +146,19 @@ class PlainSheet:
             if self.slope(edge) in self._middle_slopes(edges)
         )
 
-    @cached_property
-    def outline(self) -> frozenset[int]:
-        """The other slanted edges of sunk faces."""
-        sunk = {edge for edge in self.creases if self._sunk_sides(edge)}
-        return frozenset(sunk - self.inside_lines)
+    def _is_parallelogram(self, rim: Iterable[int], points: Iterable[int]) -> bool:
+        """Whether edges have two slopes 45 degrees apart, and no point lies beyond one as others do."""
+        slopes = sorted({abs(self.slope(edge)) for edge in rim})
+        if len(slopes) != 2 or slopes[1] - slopes[0] != 1 + slopes[0] * slopes[1]:
+            return False
+        return all(len(self._hands(edge, points)) == 1 for edge in rim)
 
-    @cached_property
-    def stretches(self) -> list[PlainStretch]:
-        """Each slanted stretch: the sunk faces that hang together over inside lines.
-
-        Two of them may share a corner, never a side.
-        """
-        found = []
-        for edges in self._hanging_together(self.inside_lines):
-            points = frozenset(vertex for edge in edges for vertex in self.edges[edge])
-            found.append(PlainStretch(self.outline & edges, self.inside_lines & edges, points))
-        return [stretch for stretch in found if stretch.inside]
+    def _hands(self, edge: int, points: Iterable[int]) -> set[bool]:
+        """Return at which hands of an edge points lie."""
+        start = self.edges[edge][0]
+        (x, y), (right, up) = self.points[start], self.move(edge, start)
+        heights = (right * (self.points[v][1] - y) - up * (self.points[v][0] - x) for v in points)
+        return {height > 0 for height in heights if height}
 
     def slope(self, edge: int) -> Fraction:
         """Return how far up a slanted edge runs for each square to the right."""

@@ -31,20 +31,22 @@ def test_the_readme_has_the_table_that_the_code_makes() -> None:
 
 
 def test_each_level_adds_what_it_says() -> None:
-    """Small sheets up to level 4, other triangles from 5, several structures at 6, large sheets at 7."""
+    """Small sheets up to level 3, other triangles from 5, several structures at 6, the largest at 8."""
     seen = {level: contents(level) for level in LEVELS}
     assert seen[1].structures == "1"
     assert seen[1].sheets == "8 x 8"
-    assert all(seen[level].sheets == "14 x 12" for level in (2, 3, 4))
+    assert all(seen[level].sheets == "14 x 12" for level in (2, 3))
+    assert seen[4].sheets == "16 x 16"
     assert [level for level in LEVELS if "unequal" in seen[level].sides] == [1, 2, 4, 5, 7]
-    assert [level for level in LEVELS if seen[level].edge == "cuts in"] == [4, 5, 6, 7]
+    assert [level for level in LEVELS if seen[level].edge == "cuts in"] == [4, 5, 7]
     assert [seen[level].triangles for level in LEVELS] == [
         *["3-4-5"] * 4,
         "3-4-5, 5-12-13, 8-15-17",
         "3-4-5",
         "all",
+        "3-4-5, 5-12-13, 8-15-17",
     ]
-    assert seen[5].sheets == seen[6].sheets == "18 x 15"
-    assert seen[6].structures.startswith("2 to 4")
-    assert seen[7].structures.startswith("1 to 6")
-    assert [seen[level].wrong for level in LEVELS] == ["1", "1", "up to 2", *["up to 3"] * 4]
+    assert (seen[5].sheets, seen[6].sheets, seen[8].sheets) == ("18 x 16", "20 x 20", "32 x 32")
+    assert all(seen[level].structures.startswith("bases of up to 4 stretches") for level in (6, 8))
+    assert seen[7].structures.startswith("1; bases")
+    assert [seen[level].wrong for level in LEVELS] == ["1", "1", "up to 2", *["up to 3"] * 5]

@@ -162,15 +162,17 @@ def test_a_skill_is_named_in_plain_words() -> None:
 @pytest.mark.parametrize(
     ("skill", "levels"),
     [
-        ("steps read 1:2", [1, 2, 3, 4, 5, 6, 7]),
-        ("steps read 1:4", [5, 7]),
-        ("steps place 2:3", [5, 7]),
-        ("sinks mark several", [6, 7]),
-        ("sinks join several", [6, 7]),
-        ("labels line", [4, 5, 6, 7]),
-        ("find pleats", [2, 3, 4, 5, 6, 7]),
-        ("find roof", [2, 3, 4, 5, 6, 7]),
-        ("find diamond", [2, 3, 4, 5, 6, 7]),
+        ("steps read 1:2", [1, 2, 3, 4, 5, 6, 7, 8]),
+        ("steps read 1:4", [5, 7, 8]),
+        ("steps place 2:3", [5, 7, 8]),
+        ("sinks mark several", [6, 7, 8]),
+        ("sinks join several", [6, 7, 8]),
+        ("labels line", [4, 5, 6, 7, 8]),
+        ("find pleats", [2, 3, 4, 5, 7]),
+        ("find roof", [2, 3, 4, 5, 6, 7, 8]),
+        ("find diamond", [2, 3, 4, 5, 6, 7, 8]),
+        ("find tips", [3, 4, 5, 6, 7, 8]),
+        ("find band", [3, 4, 5, 6, 7]),
     ],
 )
 def test_later_skills_begin_at_later_levels(skill: str, levels: list[int]) -> None:

@@ -24,6 +24,9 @@ def of_form(
         yield from drills(kind, form, level, fewer_when_larger(level, seeds, 1))
 
 
+WIDEST = 14
+
+
 def nothing_wrong() -> Iterator[Drill]:
     """Yield drills of labels in which nothing is wrong."""
     for level in SMALL:
@@ -33,7 +36,8 @@ def nothing_wrong() -> Iterator[Drill]:
 
 def board(shown: Drill) -> Scale:
     """Return the scale at which 80 columns by 24 rows show a drill, a larger one as if there were room."""
-    columns, rows = (46, 20) if shown.level < LARGER[0] else (200, 120)
+    is_small = shown.level < LARGER[0] and max(shown.design.size) <= WIDEST
+    columns, rows = (46, 20) if is_small else (200, 120)
     scale = scale_for(shown.pattern, columns, rows)
     assert isinstance(scale, Scale)
     return scale

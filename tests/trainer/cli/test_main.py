@@ -67,7 +67,7 @@ BAD = [
     ["drill", "--kind", "labels", "--level", "3"],
     ["drill", "--level", "3", "--seed", "1"],
     ["drill", "--kind", "roofs", "--level", "3", "--seed", "1", "--json"],
-    ["drill", "--kind", "labels", "--level", "8", "--seed", "1", "--json"],
+    ["drill", "--kind", "labels", "--level", "9", "--seed", "1", "--json"],
     ["drill", "--kind", "labels", "--level", "x", "--seed", "1", "--json"],
     ["drill", "--kind", "labels", "--level", "3", "--seed", "-1", "--json"],
     ["drill", "--kind", "labels", "--level", "3", "--seed", "1.5", "--json"],
@@ -89,7 +89,7 @@ BAD = [
     ["record", "--data"],
     ["record", "--data", ""],
     ["warmup", "no-such-file.fold"],
-    ["warmup", "--level", "8"],
+    ["warmup", "--level", "9"],
     ["warmup", "--triangle", "3-4-6"],
 ]
 

@@ -120,8 +120,13 @@ def test_inside_lines_are_found_from_the_text_alone() -> None:
 
 
 def test_slanted_stretches_are_found_from_the_text_alone() -> None:
-    """Each crease that runs neither along the grid nor at 45 degrees lies in one, so their tags answer it."""
+    """Each crease that runs neither along the grid nor at 45 degrees lies in one, so their tags answer it.
+
+    Not so where a look-alike is slanted too.
+    """
     for drill, sheet in answered_by("find", "mark", 16):
+        if drill.skill in ("find tips", "find band"):
+            continue
         found = [tag for tag, crease in sheet.creases.items() if crease.ratio not in (0, -1, 1)]
         assert is_right(drill, " ".join(found) or "none"), drill.code
         others = [tag for tag in sheet.creases if tag not in found]

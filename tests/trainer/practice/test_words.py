@@ -70,7 +70,7 @@ def test_the_words_name_what_there_was() -> None:
         ("rrr", "Level 1: one more right and it rises."),
         ("rrrr", "Level 2: four right running and it rises."),
         ("rrrw", "Level 1: four right running and it rises."),
-        ("r" * 24, "Level 7 is the highest."),
+        ("r" * 28, "Level 8 is the highest."),
     ],
 )
 def test_where_the_level_stands(results: str, says: str) -> None:

@@ -59,7 +59,7 @@ async def test_every_kind_and_form_can_be_picked(tmp_path: Path) -> None:
 
 
 async def test_the_levels_offered_are_those_of_the_kind(tmp_path: Path) -> None:
-    """From 1 to 7, of finding from 2; a level that is set stays as another kind is, as far as that has it."""
+    """From 1 to 8, of finding from 2; a level that is set stays as another kind is, as far as that has it."""
     async with playing(tmp_path) as play:
         await play.keys("n")
         choices = play.at(PickScreen).query_one("#choices", Static)
@@ -67,15 +67,15 @@ async def test_the_levels_offered_are_those_of_the_kind(tmp_path: Path) -> None:
         def levels() -> list[str]:
             return re.findall(r"\(?\d\)?", words_of(choices).split("Level")[1].splitlines()[0])
 
-        assert levels() == ["(1)", *"234567"]
+        assert levels() == ["(1)", *"2345678"]
         to_find = list(KINDS).index("find")
         await play.keys(*["right"] * to_find)
-        assert levels() == ["(2)", *"34567"]
+        assert levels() == ["(2)", *"345678"]
         await play.keys("down", "down", "left", "up", "up", *["left"] * to_find)
-        assert levels() == [*"123456", "(7)"]
+        assert levels() == [*"1234567", "(8)"]
         await play.keys(*["right"] * to_find, "enter")
         code = read_code(play.drill.code)
-        assert (code.kind, code.level) == ("find", 7)
+        assert (code.kind, code.level) == ("find", 8)
 
 
 async def test_what_is_picked_is_made_in_the_way_of_today(tmp_path: Path) -> None:
