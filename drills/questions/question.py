@@ -259,9 +259,12 @@ class Drill:
             "answer": self.question.answer_to_json(),
         }
 
-    def to_line(self) -> str:
+    def to_line(self, answer: bool = True) -> str:
         """Return the drill as one line of JSON, the same characters on every system."""
-        return json.dumps(self.to_json(), ensure_ascii=True, separators=(", ", ": "))
+        fields = self.to_json()
+        if not answer:
+            del fields["answer"]
+        return json.dumps(fields, ensure_ascii=True, separators=(", ", ": "))
 
     def judge(self, given: object) -> Verdict:
         """Return the verdict on an answer; TypeError where it is not of the sort the question asks for."""

@@ -57,6 +57,7 @@ def add_arguments(parser: Parser) -> None:
     manner = parser.add_mutually_exclusive_group()
     manner.add_argument("--text", action="store_true", help="as plain text, answered by one line")
     manner.add_argument("--json", action="store_true", help="as JSON, one drill a line, with its answer")
+    parser.add_argument("--no-answers", action="store_true", help="with --json: leave the answers out")
     parser.add_argument("--no-record", action="store_true", help="with --text: keep nothing of the answer")
 
 
@@ -64,7 +65,9 @@ def run(options: Namespace, console: Console) -> int:
     """Show the drill that the options name, in the manner they ask for."""
     first = _code(options)
     if options.json:
-        return _print_lines(first, _count(options, first), console)
+        return _print_lines(first, _count(options, first), not options.no_answers, console)
+    if options.no_answers:
+        raise InputError("--no-answers goes with --json; leave it out.")
     if options.count is not None:
         raise InputError("--count goes with --json; leave it out for one drill.")
     if options.no_record and not options.text:
@@ -98,9 +101,9 @@ def _count(options: Namespace, first: Code) -> int:
     return count
 
 
-def _print_lines(first: Code, count: int, console: Console) -> int:
+def _print_lines(first: Code, count: int, answers: bool, console: Console) -> int:
     for seed in range(first.seed, first.seed + count):
-        console.say(make(first._replace(seed=seed)).to_line())
+        console.say(make(first._replace(seed=seed)).to_line(answers))
     return 0
 
 

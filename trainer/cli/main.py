@@ -26,6 +26,7 @@ COMMANDS: Mapping[str, str] = {
     "plan": "how to precrease the slanted stretches of a pattern",
     "fold": "what a crease pattern becomes, from either side",
     "print": "sheets to scale: the pattern, bare sheets to fold from, the plan step by step",
+    "set": "a numbered set of drills for a class",
     "record": "what your practice shows",
     "merge": "take in the log of another machine",
     "completion": "what your shell needs to complete these words",

@@ -8,11 +8,14 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from drills.flatfold import FoldedShape, Limit, TearingError
-from drills.pattern import CreasePattern
+from drills.pattern import CreasePattern, number_of
 from drills.plan import open_labels, plan
+from drills.questions import make
 from trainer.board import Folding
+from trainer.class_set import read_set
 from trainer.cli.parser import Console, Parser, data_folder
 from trainer.given import InputError, pattern_named
+from trainer.paper.drills import drill_pages
 from trainer.paper.page import Page
 from trainer.paper.pdf import NoPdfError, pages_to_pdf
 from trainer.paper.sheet import RIM, SHOWN, Show, legend, sheet_drawing
@@ -30,7 +33,11 @@ _EXAMPLES = """examples:
   slantwise print sinks-3-7 labels-2-1 --size 150mm --paper letter -o sheets.pdf
   slantwise print mine.fold --show outline -o to-fold-from.svg
   slantwise print mine.fold --show plan -o steps.pdf
+  slantwise print --set monday.json -o sheets.pdf --answers answers.pdf
 """
+ON_PAPER = (
+    "What is called lit is drawn thick, a lit point as a dot. Write places as (3; 1), or mark the drawing."
+)
 NO_PDF = 'To write PDF, install one more package with pip install "slantwise[pdf]"; or write .svg files.'
 
 
@@ -38,7 +45,9 @@ def add_arguments(parser: Parser) -> None:
     """Add the arguments of `print`."""
     parser.description = "Draws sheets to scale, tiled where they are larger than the paper."
     parser.epilog = _EXAMPLES
-    parser.add_argument("sheets", metavar="FILE|CODE", nargs="+", help="FOLD files or codes of drills")
+    parser.add_argument("sheets", metavar="FILE|CODE", nargs="*", help="FOLD files or codes of drills")
+    parser.add_argument("--set", metavar="SET", help="the drills of a class set, two to a page")
+    parser.add_argument("--answers", metavar="OUT", help="with --set: the answers, in the same order")
     parser.add_argument("-o", "--output", metavar="OUT", required=True, help="a name ending in .svg or .pdf")
     parser.add_argument("--size", metavar="LENGTH", help="the sheet's longer side, as in 150mm")
     parser.add_argument("--paper", choices=PAPERS, default="a4", help="A4 if nothing is said")
@@ -52,9 +61,11 @@ def add_arguments(parser: Parser) -> None:
 
 def run(options: Namespace, console: Console) -> int:
     """Write the sheets that are named; InputError where one cannot be drawn."""
-    path = Path(options.output)
-    if path.suffix.lower() not in (".svg", ".pdf"):
-        raise InputError("Sheets are written as SVG or PDF; give a name that ends in .svg or .pdf after -o.")
+    path = _checked(options.output)
+    if (options.set is None) == (not options.sheets) or (options.answers and options.set is None):
+        raise InputError("Name files or codes, or else a class set by --set; --answers goes with a set.")
+    if options.set is not None:
+        return _print_set(path, options, console)
     size = _length(options.size) if options.size is not None else None
     meaning = known(data_folder(options, console))
     limit = Limit(SECONDS, console.clock.ticks)
@@ -70,6 +81,29 @@ def run(options: Namespace, console: Console) -> int:
             pages += _drawn(given.pattern, title, paper, options.show, size)
     for written in _write(path, pages):
         console.say(f"Written: {written}")
+    return 0
+
+
+def _checked(name: str) -> Path:
+    path = Path(name)
+    if path.suffix.lower() not in (".svg", ".pdf"):
+        raise InputError("Sheets are written as SVG or PDF; give a name that ends in .svg or .pdf.")
+    return path
+
+
+def _print_set(path: Path, options: Namespace, console: Console) -> int:
+    """Write the drills of a set, and their answers where they are asked for."""
+    drills = [make(code) for code in read_set(Path(options.set))]
+    answers = _checked(options.answers) if options.answers else None
+    paper, name = PAPERS[options.paper], Path(options.set).stem
+    strokes = tuple(legend(("M", "V", "B")))
+    for out, answered in ((path, False), (answers, True)):
+        if out is not None:
+            caption = Caption(
+                f"{name}{', answers' * answered}", f"{number_of(len(drills), 'drill')}", strokes, (ON_PAPER,)
+            )
+            for written in _write(out, list(drill_pages(drills, caption, paper, answered))):
+                console.say(f"Written: {written}")
     return 0
 
 
