@@ -21,6 +21,7 @@ DONE, REFUSED, INTERRUPTED, PIPE_CLOSED = 0, 2, 130, 141
 COMMANDS: Mapping[str, str] = {
     "warmup": "two minutes of what you know, then you fold",
     "today": "today's round, in the app or as plain text",
+    "browser": "the app on a page of a browser on this machine",
     "drill": "one drill in the app or as text, or drills as JSON",
     "check": "the faults of a crease pattern, and the fewest labels to switch",
     "plan": "how to precrease the slanted stretches of a pattern",

@@ -110,8 +110,8 @@ class Console:
 
     @property
     def is_terminal(self) -> bool:
-        """Whether input and output are a terminal, as the app needs it."""
-        return self.stdin.isatty() and self.stdout.isatty()
+        """Whether input and output are a terminal, as the app needs it, or a page that stands for one."""
+        return "TEXTUAL_DRIVER" in self.environ or (self.stdin.isatty() and self.stdout.isatty())
 
 
 def printable(text: str) -> str:

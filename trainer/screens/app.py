@@ -88,7 +88,7 @@ class Slantwise(App[None]):
         elif not self.store.settings.started:
             self.push_screen(WelcomeScreen())
 
-        if not self.is_headless:
+        if not self.is_headless and not self.is_web:
             self._end_with_the_terminal()
 
     def _end_with_the_terminal(self) -> None:
