@@ -13,7 +13,7 @@ _SEPARATORS: Final = re.compile(r"[\s,]*")
 _LENGTH: Final = re.compile(rf"\s*({_NUMBER.pattern})\s*(px|pt|pc|mm|cm|in|%|)\s*")
 _UNITS: Final = {"": 1.0, "px": 1.0, "pt": 96 / 72, "pc": 16.0, "mm": 96 / 25.4, "cm": 960 / 25.4, "in": 96.0}
 _CALL: Final = re.compile(r"\s*,?\s*(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)")
-_BAD_TRANSFORM: Final = "The SVG has a transform that cannot be read; save it again without transforms."
+_BAD_TRANSFORM: Final = "The SVG has a transform that cannot be read; save it anew without transforms."
 _FARTHEST: Final = 1e9
 _LONGEST: Final = 60
 
@@ -58,7 +58,7 @@ def numbers_in(text: str) -> list[float]:
         number = _NUMBER.match(text, at)
         if number is None:
             raise FoldFileError(
-                "The SVG has a list of numbers that cannot be read; save it again as plain SVG."
+                "The SVG has a list of numbers that cannot be read; save it anew as plain SVG."
             )
         found.append(checked(number[0]))
         if len(found) > 2 * MOST_EDGES:
@@ -81,7 +81,7 @@ def length_in(text: str | None, whole: float) -> float:
         return 0.0
     found = _LENGTH.fullmatch(text)
     if found is None:
-        raise FoldFileError("The SVG has a length that cannot be read; save it again with plain numbers.")
+        raise FoldFileError("The SVG has a length that cannot be read; save it anew with plain numbers.")
     value = checked(found[1])
     return value * whole / 100 if found[2] == "%" else value * _UNITS[found[2]]
 

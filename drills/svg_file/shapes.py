@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 Place: TypeAlias = tuple[float, float]
 _TOKEN: Final = re.compile(r"[\s,]*([A-Za-z]|[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?)")
 _TAKEN: Final = {"M": 2, "L": 2, "H": 1, "V": 1, "Z": 0, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7}
-_BAD_PATH: Final = "The SVG has a path that cannot be read; save it again as plain SVG."
+_BAD_PATH: Final = "The SVG has a path that cannot be read; save it anew as plain SVG."
 _STRAIGHT: Final = 1e-6
 
 GEOMETRY: Final = ("x", "y", "x1", "y1", "x2", "y2", "width", "height", "points", "d")

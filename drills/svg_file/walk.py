@@ -177,7 +177,7 @@ class _Walk:
             )
         part = self.by_id.get(reference[1:])
         if part is None:
-            raise FoldFileError("The SVG uses a part that it does not have; save the crease pattern again.")
+            raise FoldFileError("The SVG uses a part that it does not have; save the crease pattern anew.")
         if here.used >= _DEEPEST_USE:
             raise FoldFileError(
                 "The SVG uses its parts inside themselves; save the crease pattern as plain lines."

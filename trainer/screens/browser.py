@@ -1,7 +1,8 @@
-"""The program in a browser on the same machine: a page of its own, behind an address that nobody can guess."""
+"""The program in a browser on the same machine: a page of its own, at an address that nobody can guess."""
 
 from __future__ import annotations
 
+import asyncio
 import shlex
 import socket
 import sys
@@ -40,7 +41,19 @@ class BrowserServer(Server):
         """Keep the terminal for what the person must read."""
 
     async def on_startup(self, app: web.Application) -> None:
-        """Say where it is once it can be opened."""
+        """Begin to wait until it can be opened: this is called a moment before."""
+        self._telling = asyncio.create_task(self._tell())
+
+    async def _tell(self) -> None:
+        """Say where it is once it answers."""
+        while True:
+            try:
+                _, writer = await asyncio.open_connection(HOST, self.port)
+            except OSError:
+                await asyncio.sleep(0.02)
+            else:
+                break
+        writer.close()
         self._say(f"Open this address in a browser: {self.address}")
         self._say("Ctrl+C ends it. Whoever has the address can answer in your name, so keep it to yourself.")
 
