@@ -70,9 +70,10 @@ async def test_a_round_in_a_browser_is_kept(tmp_path: Path) -> None:
             await until_kept(page, data, 0)
             await press(page, "Enter", "Enter", "9", ",", "8", "Enter")
             await until_kept(page, data, 1)
-            await press(page, "Enter", "9", ",", "8", ",", "7", " ")
-            # a number or a mark, whichever is asked for; the words "Enter answer" stand first in the last row
+            await press(page, "Enter", "9", ",", "8", ",", "7")
+            # the words "Enter answer" stand first in the last row
             await page.click(40, float(await page.value(f"{SCREEN}.clientHeight")) - 10)
+            await press(page, "0")  # where marks were asked for, the click has said that none is there
             await until_kept(page, data, 2)
             (tmp_path / "answered.png").write_bytes(await page.picture())
 
