@@ -90,7 +90,14 @@ ACTIONS = (
         "Two minutes, then I fold: what you know, rising to what you will fold",
         ("opening",),
     ),
-    Action("pick", ("n",), "n", "", "Pick a drill: kind, form, level, triangle, or a code", ("opening",)),
+    Action(
+        "pick",
+        ("n",),
+        "n",
+        "",
+        "Pick a drill: kind, form, level, triangle, a code, or five bases",
+        ("opening",),
+    ),
     Action("record", ("r",), "r", "", "The record: what has changed, and how sure that is", ("opening",)),
     Action(
         "yardstick",

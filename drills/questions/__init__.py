@@ -22,7 +22,7 @@ from drills.questions.code import (
 )
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
-from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES
+from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES, WHOLE
 from drills.questions.question import (
     MAY_BE_NONE,
     AnyQuestion,
@@ -68,6 +68,7 @@ __all__ = [
     "NO_FEATURES",
     "SEVERAL",
     "SINGLE_STRETCHES",
+    "WHOLE",
     "AnyQuestion",
     "AnySheet",
     "BaseRecipe",

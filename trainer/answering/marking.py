@@ -45,7 +45,8 @@ class MarkingInput(LetteredInput[Asked, int], ABC):
     def __init__(self, drill: Drill, question: Asked, track: Track) -> None:
         super().__init__(drill, question)
         self.track = track
-        self.cursor: Cursor = track.start()
+        lit = sorted(question.lit_points)
+        self.cursor: Cursor = track.at(lit[0]) if lit else track.start()
         self._toggled: list[int] = []
         self._clicked: tuple[Scale, int, int] | None = None
 

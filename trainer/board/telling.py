@@ -23,7 +23,7 @@ CHORD = 1.0
 
 
 def dim_the_rest(canvas: Canvas, look: Look) -> None:
-    """Dim all of a verdict's board but creases that are lit or kept, which are alone in their cells."""
+    """Dim all of a verdict's board but dots, and creases lit or kept, which are alone in their cells."""
     if not look.is_told:
         return
     edges = canvas.layer.edges
@@ -31,6 +31,7 @@ def dim_the_rest(canvas: Canvas, look: Look) -> None:
     kept = _together([edges[edge] for edge in look.kept | look.lit])
     canvas.redraw(kept)
     canvas.mark(kept, Mark.NONE)
+    canvas.mark([at for point in look.points if (at := canvas.cell(point)) is not None], Mark.NONE)
 
 
 def tell(canvas: Canvas, pattern: CreasePattern, look: Look) -> None:

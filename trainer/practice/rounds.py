@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from drills.pattern import CreasePattern
-from drills.questions import KINDS, SEVERAL, Code, kind_of, skill_names, skill_of, skills_at
+from drills.questions import KINDS, SEVERAL, WHOLE, Code, kind_of, skill_names, skill_of, skills_at
 from drills.structures import TRIANGLE_345, find_stretches
 from progress_store import State, Store
 from trainer.given import Clock
@@ -53,6 +53,22 @@ def picked(store: Store, clock: Clock, code: Code, triangle: str = "") -> Practi
     session = PracticeSession(store, clock, "picked", plan)
     session.fresh.was_shown(code)
     return session
+
+
+BASES = 5
+BASES_SECONDS = 60 * BASES
+
+
+def five_bases(store: Store, clock: Clock, by_the_clock: bool) -> PracticeSession:
+    """Return the round in which five whole bases are looked through, in five minutes or in any time."""
+
+    def plan(now: Moment) -> Planned | None:
+        if len(now.history.done) == BASES:
+            return None
+        return Planned(now.fresh.of_form("find", KINDS["find"].first_form, WHOLE), NOT_CHOSEN["picked"])
+
+    seconds = BASES_SECONDS if by_the_clock else None
+    return PracticeSession(store, clock, "picked", plan, seconds, BASES, "Five bases")
 
 
 class PlacingStep(NamedTuple):

@@ -69,12 +69,14 @@ class PracticeSession(DrillSource):
         plan: Planning,
         seconds: float | None = None,
         of: int | None = None,
+        title: str = "",
     ) -> None:
         self.store, self.clock, self.purpose = store, clock, purpose
         self.history = History()
         self.before: State = store.state
         self._plan = plan
         self._of = of
+        self._title = title or TITLES[purpose]
         self._seconds = seconds
         self._started = clock.ticks()
         self.sitting = uuid4().hex
@@ -87,7 +89,7 @@ class PracticeSession(DrillSource):
     @property
     def title(self) -> str:
         """What the session is called."""
-        return TITLES[self.purpose]
+        return self._title
 
     @property
     def subject(self) -> str:

@@ -116,14 +116,15 @@ class ChoiceScreen(BaseScreen):
 
 
 ANY = "any"
-KIND, FORM, LEVEL, TRIANGLE = range(4)
+KIND, FORM, LEVEL, TRIANGLE, ROUND = range(5)
+ROUNDS = ["as set", "five bases", "five bases by the clock"]
 
 
 class PickScreen(ChoiceScreen):
     """Arrows choose; a code typed in the last row goes before what is chosen."""
 
     context = "pick"
-    names = ("Kind", "Form", "Level", "Triangle")
+    names = ("Kind", "Form", "Level", "Triangle", "Round")
     typed = "Code"
     hint = "or a code, such as labels-3-41"
     BINDINGS = bindings_for("pick")
@@ -160,10 +161,14 @@ class PickScreen(ChoiceScreen):
             [form.words for form in self._entry.forms.values()],
             [str(level) for level in self._entry.levels],
             [ANY, *(triangle.name for triangle in TRIANGLES)],
+            ROUNDS,
         )
 
     def words_below(self, row: int) -> str:
-        """Return what the level adds, and which sheets have the triangle."""
+        """Return what the level adds, which sheets have the triangle, and what a round of bases is."""
+        if row == ROUND and self.chosen[ROUND]:
+            within = " in five minutes" if self.chosen[ROUND] == len(ROUNDS) - 1 else ""
+            return f"Look through five bases{within}: find every slanted stretch"
         if row == LEVEL:
             return ADDS[self.level]
         if row == TRIANGLE and self.triangle:
@@ -188,7 +193,10 @@ class PickScreen(ChoiceScreen):
         self.slantwise.practise(self.session(typed))
 
     def session(self, typed: str) -> PracticeSession:
-        """Return the session that begins with the code that is typed, or else with what is set."""
+        """Return the session that begins with the code that is typed, or else what is set."""
+        if self.chosen[ROUND] and not typed:
+            by_the_clock = self.chosen[ROUND] == len(ROUNDS) - 1
+            return rounds.five_bases(self.slantwise.store, self.slantwise.clock, by_the_clock)
         code = read_code(typed) if typed else self._set_code()
         triangle = "" if typed else self.triangle
         return rounds.picked(self.slantwise.store, self.slantwise.clock, code, triangle)

@@ -12,7 +12,7 @@ from progress_store import Settings, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
 from trainer.practice.drill_source import SEEDS
-from trainer.practice.rounds import picked, placing, placing_steps, today, warm_up
+from trainer.practice.rounds import five_bases, picked, placing, placing_steps, today, warm_up
 
 PICKED = ("labels-3-41", "steps-2-7-place", "sinks-4-9-join", "find-3-7", "sinks-6-2")
 
@@ -245,3 +245,18 @@ def test_placing_is_of_the_kinds_that_are_in_it_at_levels_they_have(monkeypatch:
     monkeypatch.setitem(KINDS, third, replace(KINDS[third], in_placing=False))
     steps = [step for step in placing_steps() if step.kind in (first, second, third)]
     assert steps == [(first, 2, 2), (second, 2, 2), (first, 2, 1), (second, 3, 2)]
+
+
+@pytest.mark.parametrize(("by_the_clock", "seconds"), [(False, None), (True, 300)])
+def test_five_bases_are_looked_through(tmp_path: Path, by_the_clock: bool, seconds: int | None) -> None:
+    """Five drills of finding at the level of whole bases, in any time or begun within five minutes."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        session = five_bases(kept, hands.clock, by_the_clock)
+        assert (session.title, session.seconds_left) == ("Five bases", seconds)
+        drills = [drill.code for drill in played(session, hands, 20)]
+        assert len(drills) == len(set(drills)) == 5
+        assert {(read_code(code).kind, read_code(code).level) for code in drills} == {("find", 8)}
+        assert session.next_drill() is None
+        slow = five_bases(kept, hands.clock, by_the_clock)
+        assert len(played(slow, hands, 200)) == (2 if by_the_clock else 5)
