@@ -24,6 +24,7 @@ from trainer.board import DARK, LIGHT, GlyphName
 from trainer.given import Clock
 from trainer.practice import resuming, rounds, yardstick
 from trainer.practice.attempts import floors, levels
+from trainer.practice.class_round import ClassRound, ClassTask
 from trainer.practice.drill_process import drills_made_ahead
 from trainer.practice.drill_source import DrillSource
 from trainer.practice.first_minutes import FIRST_MINUTES
@@ -44,7 +45,7 @@ LOOKS_FOR_TERMINAL_EVERY = 2.0
 ENDED_BY_SIGNAL, HANGUP = 128, 1
 """What is added to a signal's number to make the exit status, and the number that a lost terminal has."""
 
-Start: TypeAlias = Literal["opening", "today"] | Target | Code
+Start: TypeAlias = Literal["opening", "today"] | Target | Code | ClassTask
 """The opening, today's round, a warm-up that rises to a target, or one drill."""
 
 DARK_THEME = Theme(
@@ -83,6 +84,8 @@ class Slantwise(App[None]):
             self.push_screen(DrillScreen(warm_up(self.store, self.clock, self._start)))
         elif isinstance(self._start, Code):
             self.push_screen(DrillScreen(rounds.picked(self.store, self.clock, self._start)))
+        elif isinstance(self._start, ClassTask):
+            self.push_screen(DrillScreen(ClassRound(self.store, self.clock, self._start)))
         elif self._start == "today":
             self.open("today")
         elif not self.store.settings.started:

@@ -138,3 +138,13 @@ def test_drills_as_json_without_answers(tmp_path: Path) -> None:
     )
     assert [{k: v for k, v in drill.items() if k != "answer"} for drill in whole] == without
     assert "answer" in whole[0]
+
+
+@pytest.mark.parametrize("words", [("--name", "a" * 61), ("--name", "a\x1b"), ("--kinds", "steps"), ()])
+def test_a_set_is_not_done_with_what_does_not_go_with_it(tmp_path: Path, words: tuple[str, ...]) -> None:
+    """A name too long or with control signs, kinds, and where there is no terminal; no results are left."""
+    path = new_set(tmp_path, *CODES)
+    status, _, err = call(tmp_path, "set", "do", str(path), *words)
+    assert status == 2
+    assert is_one_sentence(err)
+    assert [each.name for each in tmp_path.iterdir()] == [path.name]
