@@ -43,10 +43,9 @@ class Folding:
         # a part that goes in stays turned as it is, so that a middle line runs as it does on the sheet
         return cls(folded_shape(pattern, parts[0] if parts else (), limit), parts)
 
-    @property
-    def box(self) -> Box:
-        """The left, bottom, right and top of sheet and shape together, in squares."""
-        points = (*self.shape.pattern.vertices, *self.shape.points)
+    def box_of(self, step: int) -> Box:
+        """Return left, bottom, right and top in squares: of all frames together, or of the shape."""
+        points = self.shape.points if step >= SEEN else (*self.shape.pattern.vertices, *self.shape.points)
         xs, ys = [point.x for point in points], [point.y for point in points]
         return min(xs), min(ys), max(xs), max(ys)
 
@@ -70,7 +69,7 @@ def draw_folding(
 
     From below it is turned over from left to right.
     """
-    scale = scale_within(folding.box, columns, rows)
+    scale = scale_within(folding.box_of(step), columns, rows)
     canvas = _empty(scale, glyphs)
     view = _View(scale, side == "below")
     if step >= SEEN:
