@@ -100,6 +100,14 @@ def sheet_in_file(path: str, wanted: str = A_FILE, meaning: Meaning | None = Non
         raise InputError(f"The file cannot be read; give the path of {wanted}.") from None
 
 
+def spare(out: Path, *read: str) -> None:
+    """Raise InputError where a file to be written is one of those that are read."""
+    if out.exists() and any(Path(each).exists() and out.samefile(each) for each in read):
+        raise InputError(
+            "That would write over the file that is read; give another name for what is written."
+        )
+
+
 def _bytes_of(path: Path) -> bytes:
     """Return the file's bytes, but no more than one over the most that is read."""
     from drills.fold_file import MOST_MIB

@@ -9,7 +9,7 @@ from drills.flatfold import FoldedShape, Limit, TearingError
 from drills.pattern import CreasePattern
 from trainer.board import Folding
 from trainer.cli.parser import Console, Parser, data_folder
-from trainer.given import InputError, PatternSource, pattern_named
+from trainer.given import InputError, PatternSource, pattern_named, spare
 from trainer.strokes import known
 from trainer.text.folding import shape_in_text
 
@@ -42,7 +42,7 @@ def run(options: Namespace, console: Console) -> int:
     except TearingError:
         raise InputError(TORN) from None
     if options.output is not None:
-        _write(Path(options.output), Path(options.sheet).name, folding.shape, console)
+        _write(Path(options.output), options.sheet, folding.shape, console)
         return 0
     for line in (*given.notices, *shape_in_text(folding)):
         console.say(line)
@@ -56,11 +56,12 @@ def exact_pattern(given: PatternSource) -> CreasePattern:
     return given.pattern
 
 
-def _write(path: Path, title: str, shape: FoldedShape, console: Console) -> None:
+def _write(path: Path, sheet: str, shape: FoldedShape, console: Console) -> None:
     from trainer.paper.shape import shape_page
     from trainer.paper.svg import page_to_svg
 
     if path.suffix.lower() != ".svg":
         raise InputError("The folded shape is written as SVG; give a name that ends in .svg after -o.")
-    path.write_text(page_to_svg(shape_page(shape, title)), encoding="utf-8")
+    spare(path, sheet)
+    path.write_text(page_to_svg(shape_page(shape, Path(sheet).name)), encoding="utf-8")
     console.say(f"Written: {path}")

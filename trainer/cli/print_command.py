@@ -14,7 +14,7 @@ from drills.questions import make
 from trainer.board import Folding
 from trainer.class_set import read_set
 from trainer.cli.parser import Console, Parser, data_folder
-from trainer.given import InputError, pattern_named
+from trainer.given import InputError, pattern_named, spare
 from trainer.paper.drills import drill_pages
 from trainer.paper.page import Page
 from trainer.paper.pdf import NoPdfError, pages_to_pdf
@@ -79,7 +79,7 @@ def run(options: Namespace, console: Console) -> int:
             pages += _planned(given.pattern, title, paper, limit)
         else:
             pages += _drawn(given.pattern, title, paper, options.show, size)
-    for written in _write(path, pages):
+    for written in _write(path, pages, options.sheets):
         console.say(f"Written: {written}")
     return 0
 
@@ -102,7 +102,7 @@ def _print_set(path: Path, options: Namespace, console: Console) -> int:
             caption = Caption(
                 f"{name}{', answers' * answered}", f"{number_of(len(drills), 'drill')}", strokes, (ON_PAPER,)
             )
-            for written in _write(out, list(drill_pages(drills, caption, paper, answered))):
+            for written in _write(out, list(drill_pages(drills, caption, paper, answered)), [options.set]):
                 console.say(f"Written: {written}")
     return 0
 
@@ -161,9 +161,10 @@ def _shape(pattern: CreasePattern, limit: Limit) -> FoldedShape | None:
     return shape if shape.is_ordered else None
 
 
-def _write(path: Path, pages: Sequence[Page]) -> list[Path]:
+def _write(path: Path, pages: Sequence[Page], read: Sequence[str]) -> list[Path]:
     """Write all pages into one PDF, or one SVG each, numbered where there are several."""
     if path.suffix.lower() == ".pdf":
+        spare(path, *read)
         try:
             path.write_bytes(pages_to_pdf(pages))
         except NoPdfError:
@@ -171,6 +172,8 @@ def _write(path: Path, pages: Sequence[Page]) -> list[Path]:
         return [path]
     several = len(pages) > 1
     paths = [path.with_stem(f"{path.stem}-{n}") if several else path for n in range(1, len(pages) + 1)]
+    for each in paths:
+        spare(each, *read)
     for each, page in zip(paths, pages, strict=True):
         each.write_text(page_to_svg(page), encoding="utf-8")
     return paths

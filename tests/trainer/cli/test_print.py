@@ -211,3 +211,16 @@ def test_the_pdf_is_to_scale_when_it_is_rendered(tmp_path: Path) -> None:
     # the line is 0.55 mm thick, and half of the upright ones lies beyond each of its ends
     assert wide == pytest.approx(160 + 0.55, abs=NEAR + 1 / dots_a_mm)
     assert high == pytest.approx(120 + 0.55, abs=NEAR + 1 / dots_a_mm)
+
+
+@pytest.mark.parametrize("words", [("fold", "{}", "-o", "{}"), ("print", "{}", "-o", "{}")])
+def test_what_is_read_is_not_written_over(tmp_path: Path, words: tuple[str, ...]) -> None:
+    """A sheet whose file has the name of the drawing to be made keeps its bytes."""
+    sheet = tmp_path / "mine.svg"
+    sheet.write_text(json.dumps(to_fold(STRETCH)))
+    before = sheet.read_bytes()
+    status, _, err = call(tmp_path, *(word.format(sheet) for word in words), seconds_apart=0)
+    assert status == 2
+    assert is_one_sentence(err)
+    assert "write over" in err
+    assert sheet.read_bytes() == before
