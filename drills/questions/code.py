@@ -131,7 +131,7 @@ class BaseRecipe:
             yield draw_base(Chance(f"{self.seed}/{attempt}"), self.sizes, self.wanted)
 
 
-AnySheet: TypeAlias = Stretch | FieldSheet | Band | Twist | Recipe | BaseRecipe
+AnySheet: TypeAlias = Stretch | FieldSheet | Band | Twist | Base | Recipe | BaseRecipe
 """What a spec may ask for: a sheet, or a recipe for some."""
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.structures.bases import Base, Style, Wanted, draw_base
+from drills.structures.bases import Base, Plan, Style, Wanted, draw_base
 from drills.structures.block import (
     DOWN,
     LEFT,
@@ -93,6 +93,7 @@ __all__ = [
     "Mirrored",
     "OrientedTriangle",
     "Outline",
+    "Plan",
     "Roof",
     "RoofHinge",
     "RowRequest",

@@ -1,14 +1,21 @@
-"""How various two thousand drills are: different sheets, and what of the family is met on them."""
+"""How various two thousand drills are: different sheets, and what of the family is met on them.
+
+python -m tests.measure.variety [LOWEST]: those of all levels, or from a level on.
+"""
 
 from __future__ import annotations
 
-from collections import Counter
+import sys
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 from itertools import islice
 
-from drills.questions import KINDS, Code, Drill, checked, make, newest
+from drills.pattern import CreasePattern
+from drills.questions import KINDS, SEVERAL, Code, Drill, checked, make, newest
 from drills.structures import (
     Around,
+    Band,
+    Base,
     Beside,
     BlockDesign,
     FieldSheet,
@@ -19,6 +26,8 @@ from drills.structures import (
     SheetDesign,
     Stretch,
     Turned,
+    Twist,
+    draw,
     find_stretches,
 )
 from tests.drills.sheets import figure
@@ -26,22 +35,26 @@ from tests.drills.sheets import figure
 DRILLS = 2000
 
 
-def main() -> None:
-    """Print the counts."""
+def main(lowest: int) -> None:
+    """Print the counts of drills from a level on."""
     counts, sheets, shown = Counter[str](), set[object](), set[object]()
-    for drill in islice(drills(), DRILLS):
+    for drill in islice(drills(lowest), DRILLS):
         sheets.add(figure(drill.truth.unlabelled()))
         shown.add((figure(drill.truth), figure(drill.pattern)))
         counts.update(met_on(drill))
-    print(f"{DRILLS} drills on {len(sheets)} different sheets, {len(shown)} with labels true and shown")
+    print(f"{DRILLS} drills from level {lowest} on: {len(sheets)} sheets, {len(shown)} as labelled and shown")
     for name, number in sorted(counts.items()):
         print(f"{name:<44}{number:>6}")
 
 
-def drills() -> Iterator[Drill]:
-    """Yield drills of all kinds, forms and levels in turn."""
+def drills(lowest: int) -> Iterator[Drill]:
+    """Yield drills of all kinds and forms, and of the levels from one on, in turn."""
     places = [
-        (kind, form, level) for kind, entry in KINDS.items() for form in entry.forms for level in entry.levels
+        (kind, form, level)
+        for kind, entry in KINDS.items()
+        for form in entry.forms
+        for level in entry.levels
+        if level >= lowest
     ]
     for number in range(DRILLS):
         kind, form, level = places[number % len(places)]
@@ -56,6 +69,8 @@ def met_on(drill: Drill) -> Iterator[str]:
         yield f"triangle {each.triangle.name}"
         yield f"facing {each.facing}"
     yield f"labels exchanged: {drill.design.exchanged}"
+    if drill.level >= SEVERAL:
+        yield f"from level {SEVERAL} on, square: {len(set(drill.design.size)) == 1}"
     yield from _made_of(drill.design)
 
 
@@ -68,11 +83,47 @@ def _made_of(sheet: SheetDesign) -> Iterator[str]:
     elif isinstance(sheet, Sheet):
         yield f"paper's edge cuts in: {_is_cut(sheet)}"
         yield from _parts(sheet.part)
+    elif isinstance(sheet, Base):
+        yield f"paper's edge crops a base: {any(sheet.crop)}"
+        yield from _on_base(sheet)
+    elif isinstance(sheet, Band | Twist):
+        yield f"look-alike: {type(sheet).__name__.lower()}{' below a stretch' * bool(sheet.outlines())}"
     elif isinstance(sheet, FieldSheet):
         yield "paper's edge cuts in: False"
         yield "look-alike: 45-degree stretch"
     else:
         yield f"no row for {type(sheet).__name__}"
+
+
+def _on_base(base: Base) -> Iterator[str]:
+    """Yield what a base is of: its size and axis, where its flap tips lie, how its hinges run."""
+    layout = base.plan.layout()
+    assert layout
+    yield f"base of {base.plan.width:2} by {base.plan.height} squares"
+    yield f"base with a mirror axis: {base.plan.has_axis}"
+    whole = layout.with_image()
+    inner = {(x, y) for x, y in whole.tips if 0 < x < whole.width and 0 < y < whole.height}
+    yield from ["flap tip inside"] * len(inner)
+    yield from ["flap tip on the paper's edge"] * len(whole.tips - inner)
+    for kind in sorted({kind for kind, _ in base.look_alikes()}):
+        yield f"look-alike on a base: {kind}"
+    yield from (f"hinges of a base {how}" for how in _hinges(draw(base)))
+
+
+def _hinges(pattern: CreasePattern) -> Iterator[str]:
+    """Yield of the hinges that hang together whether they close or reach an end."""
+    beside: dict[int, set[int]] = defaultdict(set)
+    for start, end, role, _ in pattern.edges:
+        if role == "hinge":
+            beside[start].add(end)
+            beside[end].add(start)
+    while beside:
+        waiting, ends = [next(iter(beside))], 0
+        while waiting:
+            if others := beside.pop(waiting.pop(), None):
+                ends += len(others) % 2
+                waiting += others
+        yield "end at a node or the edge" if ends else "close"
 
 
 def _is_cut(sheet: Sheet) -> bool:
@@ -100,4 +151,4 @@ def _parts(part: BlockDesign) -> Iterator[str]:
 
 
 if __name__ == "__main__":
-    main()
+    main(int(sys.argv[1]) if sys.argv[1:] else 1)

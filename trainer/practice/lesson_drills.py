@@ -10,8 +10,8 @@ from typing import ClassVar
 from drills.flatfold import fault_in_words, faults
 from drills.geometry import Chance
 from drills.pattern import CreasePattern, step_with_directions
-from drills.questions import KINDS, Drill, MarkWrongLabels, PlaceStep, Recipe, Spec
-from drills.structures import Stretch, draw
+from drills.questions import KINDS, AnySheet, Drill, MarkWrongLabels, PlaceStep, Spec
+from drills.structures import Base, Plan, Stretch, draw
 from trainer.practice.making import DrillMaker
 
 COUNTS_REPEATS = 3
@@ -19,6 +19,8 @@ COUNTS_REPEATS = 3
 
 SMALL = Stretch((1, 1), ("steep", "shallow"), pleats=1)
 LARGE = Stretch((2, 2), ("steep", "shallow"), pleats=1)
+SMALL_BASE = Base(Plan(16, 16, ("stretch",), has_axis=False, seed=2), crop=(4, 1, 0, 3))
+"""Most of a base of 16 x 16, so much that it fits a small window: one stretch, in a cell of 10 by 8."""
 
 
 @dataclass(frozen=True)
@@ -34,7 +36,7 @@ class MarkValleys(MarkWrongLabels):
 
 
 def drill_on(
-    sheet: Stretch | Recipe,
+    sheet: AnySheet,
     kind: str,
     form: str,
     detail: str,

@@ -7,26 +7,34 @@ from dataclasses import replace
 from drills.questions import MAY_BE_NONE, Recipe
 from trainer.practice.further_pages import FURTHER_PAGES
 from trainer.practice.lesson import LessonPlan, Page, Part
-from trainer.practice.lesson_drills import COUNTS_REPEATS, LARGE, SMALL, drill_on, to_switch, told_a_fault
+from trainer.practice.lesson_drills import (
+    COUNTS_REPEATS,
+    LARGE,
+    SMALL,
+    SMALL_BASE,
+    drill_on,
+    to_switch,
+    told_a_fault,
+)
 from trainer.practice.words import ON_A_PAGE
 
 _FIRST_PAGES = (
     Page.of(
         "What a stretch is",
         Part(
-            "Pleat lines turn at 45-degree ridges. Here four such ridges end at a slanted parallelogram, "
-            "and pleat lines bend at its sides: a slanted stretch (in full: Pythagorean stretch).",
-            drill_on(LARGE, "find", "mark", "pleats", "Find the slanted stretch."),
+            "Part of a base: flap tips where cells meet, and in one cell a slanted stretch (in full: "
+            "Pythagorean stretch). Four ridges end at it.",
+            drill_on(SMALL_BASE, "find", "mark", "roof", "Find the slanted stretch."),
             "worked",
         ),
         Part(
-            "Why is it there? It saves paper. This one fills 6 by 8 squares; folded, its far corners "
-            "stand 10 squares apart. 45-degree ridges in its place would leave 8.",
+            "Why is it there? It saves paper: it joins two flap tips 8 across and 10 down, and they stand "
+            "12 apart when folded. 45-degree ridges would leave 10.",
             drill_on(
-                replace(LARGE, facing=1),
+                replace(SMALL_BASE, facing=1),
                 "find",
                 "mark",
-                "pleats",
+                "roof",
                 "Put a mark inside the slanted stretch.",
                 "Arrows move, Space marks.",
             ),

@@ -152,8 +152,8 @@ def what_for(drill: Drill, outline: frozenset[int]) -> str:
     (first, second), (across, down) = (place(drill.pattern, tip) for tip in join.tips), join.apart
     more = number_of(join.saved, "square")
     return (
-        f"It joins the flap tips at {first} and {second}, {join.folded} apart when folded, {across} across "
-        f"and {down} down on the paper; at 45 degrees they would have to be {more} further apart."
+        f"It joins flap tips {first} and {second}: {across} across and {down} down, yet {join.folded} apart "
+        f"when folded. At 45 degrees that takes {more} more."
     )
 
 

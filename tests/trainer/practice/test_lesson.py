@@ -10,7 +10,7 @@ from drills.flatfold import fold
 from drills.geometry import Point, step_between
 from drills.pattern import CreasePattern, straight_runs
 from drills.questions import Marks, certify
-from drills.structures import Roof, Sheet, draw, outlines
+from drills.structures import Roof, Sheet, draw
 from tests.trainer.practice.making import measured
 from trainer.practice.lesson import Lesson, Part
 from trainer.practice.lesson_drills import LARGE, SMALL
@@ -65,17 +65,18 @@ def test_dots_and_scoring_are_told_with_care() -> None:
     assert "away from the hand that holds the paper" in scoring
 
 
-def test_the_stretch_keeps_its_far_corners_further_apart() -> None:
-    """10 squares when folded, on 8 by 6 squares; a 45-degree roof of that size leaves 8."""
+def test_the_stretch_keeps_its_tips_further_apart() -> None:
+    """12 squares when folded, on 8 by 10 squares; a 45-degree roof of that size leaves 10."""
     (page, *_) = LESSON.pages
-    assert "far corners stand 10 squares apart. 45-degree ridges in its place would leave 8." in (
+    assert "8 across and 10 down, and they stand 12 apart when folded. 45-degree ridges would leave 10." in (
         page.parts[1].tells
     )
-    stretch = draw(LARGE)
-    far, _, other, _ = outlines(LARGE)[0]
-    roof = draw(Sheet(Roof(8, 6, ("side", "side")), pleats=0))
-    assert folded_apart(stretch, far, other) == 10**2
-    assert folded_apart(roof, Point(0, 0), Point(8, 6)) == 8**2
+    drill = page.parts[1].make()
+    (join,) = drill.design.joins()
+    assert join.apart == (8, 10)
+    roof = draw(Sheet(Roof(10, 8, ("side", "side")), pleats=0))
+    assert folded_apart(drill.truth, *join.tips) == 12**2
+    assert folded_apart(roof, Point(0, 0), Point(10, 8)) == 10**2
 
 
 def folded_apart(pattern: CreasePattern, one: Point, other: Point) -> Fraction:
