@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
-from drills.flatfold.check import MOST_AT_A_POINT, Report, check_pattern, fault_in_words, faults
+from drills.flatfold.check import (
+    MOST_AT_A_POINT,
+    Report,
+    angle_fault_in_words,
+    check_pattern,
+    fault_in_words,
+    faults,
+)
 from drills.flatfold.conditions import Conditions, bits, conditions_of
 from drills.flatfold.folded import TearingError, cells_of, fold
 from drills.flatfold.labels import (
@@ -62,6 +69,7 @@ __all__ = [
     "Side",
     "Stack",
     "TearingError",
+    "angle_fault_in_words",
     "balances",
     "bits",
     "cells_of",

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from math import degrees
 from typing import Literal, TypeAlias
 
 from drills.flatfold.labels import whole_repairs
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
-from drills.flatfold.rounded import is_kawasaki_rounded, noise_of, rule_of_rounded
+from drills.flatfold.rounded import angles_around, is_kawasaki_rounded, noise_of, rule_of_rounded
 from drills.flatfold.solve import contradiction, solve_layers
 from drills.flatfold.vertex import (
     Rule,
@@ -178,6 +179,17 @@ def fault_in_words(pattern: CreasePattern, vertex: int) -> str:
         counts = f"{number_of(mountains, 'mountain')} and {number_of(valleys, 'valley')}"
         return f"At {where} there are {counts}; they must differ by 2."
     return f"At {where} the counts are right, but {_smallest_angle(pattern, vertex)}."
+
+
+def angle_fault_in_words(pattern: CreasePattern, vertex: int) -> str:
+    """Return what is wrong with the angles of a vertex: their number, or what every second one adds to."""
+    where, creases = place_of(pattern, vertex), len(pattern.around[vertex])
+    if creases == 1:
+        return f"At {where} one crease ends alone; it must run on, or meet others."
+    if creases % 2:
+        return f"At {where} {creases} creases meet; an odd number cannot fold flat."
+    total = degrees(sum(angle.size for angle in angles_around(pattern, vertex)[::2]))
+    return f"At {where} every second angle adds to {total:.1f} degrees; it must be 180."
 
 
 def _beside(pattern: CreasePattern, vertex: int, angle: int) -> tuple[int, int]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from drills.flatfold import MOST_AT_A_POINT, Report, fault_in_words
+from drills.flatfold import MOST_AT_A_POINT, Report, angle_fault_in_words, fault_in_words
 from drills.fold_file import ImportedPattern
 from drills.geometry import Point, is_whole, step_between
 from drills.pattern import (
@@ -53,7 +53,7 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
     counted = "counted in squares" if pattern.has_grid else "told as parts of the way"
     yield f"Places are {counted} across and down from the top left corner."
     yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
-    yield from _few([f"At {place_of(pattern, at)} the angles do not fold flat." for at in report.angles])
+    yield from _few([angle_fault_in_words(pattern, at) for at in report.angles])
     yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
     yield from _few([_doubt(pattern, vertex) for vertex in sorted(report.doubtful)])
     yield from _few([_crowd(pattern, vertex) for vertex in sorted(report.crowded)])

@@ -146,6 +146,21 @@ def test_wrong_angles(tmp_path: Path) -> None:
     assert (len(told["angles"]), told["labels"], told["layers"]) == (1, [], None)
 
 
+@pytest.mark.parametrize(
+    ("ends", "words"),
+    [
+        ([(4, 2), (0, 2), (2, 4)], "At (1; 1) 3 creases meet; an odd number cannot fold flat."),
+        ([(4, 2)], "At (1; 1) one crease ends alone"),
+        # angles of 45, 135, 90 and 90 degrees, worked by hand
+        ([(4, 2), (4, 4), (0, 2), (2, 0)], "every second angle adds to 135.0 degrees; it must be 180."),
+    ],
+)
+def test_wrong_angles_are_told_in_numbers(tmp_path: Path, ends: list[tuple[int, int]], words: str) -> None:
+    """How many creases meet, or what every second angle adds to."""
+    lines = [Line(Point(2, 2), Point(*end), "other", "M") for end in ends]
+    assert words in call(tmp_path, "check", saved(tmp_path, build(lines, Paper(0, 0, 4, 4)))).out
+
+
 def test_points_on_no_grid_are_judged_in_floats_and_the_layers_left_open(tmp_path: Path) -> None:
     """A point with angles 50, 60, 130, 120: right at the point, not decided as a whole, exit status 2."""
     ends = [(cos(radians(angle)), sin(radians(angle))) for angle in (0, 50, 110, 240)]
