@@ -6,10 +6,11 @@ import json
 from argparse import Namespace
 from collections.abc import Sequence
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from drills.flatfold import Limit, Report, check_pattern
-from drills.fold_file import ImportedPattern
+from drills.fold_file import ImportedPattern, to_fold
 from trainer.cli.parser import Console, Parser, data_folder, whole_number
 from trainer.given import InputError, sheet_in_file
 from trainer.strokes import HOW, Remembered, letters_of, strokes_in_words
@@ -35,6 +36,10 @@ def add_arguments(parser: Parser) -> None:
         "--strokes", metavar="LETTERS", help=f"what the strokes of an SVG stand for, in order: {HOW}"
     )
     parser.add_argument(
+        "--fill", action="store_true", help="write the sheet with labels found for its open creases"
+    )
+    parser.add_argument("-o", dest="out", metavar="OUT", help="the new FOLD file that --fill writes")
+    parser.add_argument(
         "--seconds",
         metavar="N",
         type=partial(whole_number, "--seconds"),
@@ -44,6 +49,8 @@ def add_arguments(parser: Parser) -> None:
 
 def run(options: Namespace, console: Console) -> int:
     """Print the report on a file; return 0 where it folds flat, 1 where it does not, 2 where that is open."""
+    if options.fill != bool(options.out):
+        raise InputError("--fill and -o go together; write check FILE --fill -o filled.fold.")
     limit = Limit(SECONDS if options.seconds is None else options.seconds, console.clock.ticks)
     meaning = partial(_meaning, options=options, console=console)
     sheet = sheet_in_file(options.file, meaning=meaning)
@@ -53,6 +60,8 @@ def run(options: Namespace, console: Console) -> int:
     else:
         for line in check_in_text(report, sheet):
             console.say(line)
+    if options.fill:
+        _fill(sheet, report, Path(options.out))
     if report.ok:
         return FINE
     if report.is_decided:
@@ -60,6 +69,19 @@ def run(options: Namespace, console: Console) -> int:
     console.stdout.flush()
     console.complain(_why_open(report))
     return OPEN
+
+
+def _fill(sheet: ImportedPattern, report: Report, path: Path) -> None:
+    """Write the sheet with the labels found for its open creases to a file that is not there yet."""
+    solved = report.solved
+    if not solved:
+        raise InputError("No label was found for an open crease, so nothing is written; see the report.")
+    labels = [solved.get(edge, label) for edge, label in enumerate(sheet.pattern.labels())]
+    try:
+        with path.open("x", encoding="utf-8") as file:
+            json.dump(to_fold(sheet.pattern.with_labels(labels)), file)
+    except FileExistsError:
+        raise InputError("There is a file at -o already, and it is kept; give another name.") from None
 
 
 def _meaning(svg: SvgDrawing, options: Namespace, console: Console) -> Sequence[Label]:

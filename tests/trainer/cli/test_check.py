@@ -138,6 +138,22 @@ def test_open_labels_are_found(tmp_path: Path) -> None:
     assert report(tmp_path, SHEET.with_labels(labels))[1]["ok"] is True
 
 
+def test_open_labels_are_filled_in_and_written(tmp_path: Path) -> None:
+    """The new file folds and has no open crease; one that is there already stays as it is."""
+    path, out = saved(tmp_path, SHEET.unlabelled()), tmp_path / "filled.fold"
+    assert call(tmp_path, "check", path, "--fill", "-o", str(out)).status == 0
+    written = out.read_bytes()
+    assert "U" not in json.loads(written)["edges_assignment"]
+    assert call(tmp_path, "check", str(out)).status == 0
+    for argv in (("--fill", "-o", str(out)), ("--fill",), ("-o", str(tmp_path / "new.fold"))):
+        refused = call(tmp_path, "check", path, *argv)
+        assert refused.status == 2
+        assert is_one_sentence(refused.err)
+    labelled = call(tmp_path, "check", str(out), "--fill", "-o", str(tmp_path / "new.fold"))
+    assert is_one_sentence(labelled.err)
+    assert (out.read_bytes(), (tmp_path / "new.fold").exists()) == (written, False)
+
+
 def test_wrong_angles(tmp_path: Path) -> None:
     """Three creases at a point cannot fold flat, whatever their labels."""
     lines = [Line(Point(2, 2), Point(*end), "other", "M") for end in ((4, 2), (0, 2), (2, 4))]
