@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+import re
 from argparse import Namespace
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,7 +16,7 @@ from drills.fold_file import ImportedPattern, to_fold
 from trainer.cli.parser import Console, Parser, data_folder, whole_number
 from trainer.given import InputError, sheet_in_file
 from trainer.strokes import HOW, Remembered, letters_of, strokes_in_words
-from trainer.text.check import check_in_text
+from trainer.text.check import check_in_text, place_in_text
 
 if TYPE_CHECKING:
     from drills.pattern import Label
@@ -34,6 +36,9 @@ def add_arguments(parser: Parser) -> None:
     parser.add_argument("--json", action="store_true", help="the report as JSON")
     parser.add_argument(
         "--strokes", metavar="LETTERS", help=f"what the strokes of an SVG stand for, in order: {HOW}"
+    )
+    parser.add_argument(
+        "--at", metavar="X,Y", type=_place, help="only what is wrong at this place: so far across and down"
     )
     parser.add_argument(
         "--fill", action="store_true", help="write the sheet with labels found for its open creases"
@@ -58,7 +63,7 @@ def run(options: Namespace, console: Console) -> int:
     if options.json:
         console.say(json.dumps(report_to_json(report, sheet)))
     else:
-        for line in check_in_text(report, sheet):
+        for line in _told(report, sheet, options.at):
             console.say(line)
     if options.fill:
         _fill(sheet, report, Path(options.out))
@@ -69,6 +74,30 @@ def run(options: Namespace, console: Console) -> int:
     console.stdout.flush()
     console.complain(_why_open(report))
     return OPEN
+
+
+_PLACE = re.compile(r"\s*([0-9]{1,6}(?:[./][0-9]{1,6})?)\s*[,;]\s*([0-9]{1,6}(?:[./][0-9]{1,6})?)\s*")
+
+
+def _place(text: str) -> tuple[Fraction, Fraction]:
+    """Return how far across and down a place is said to be."""
+    found = _PLACE.fullmatch(text)
+    try:
+        if found:
+            return Fraction(found[1]), Fraction(found[2])
+    except ZeroDivisionError:
+        pass
+    raise InputError("--at takes how far across and down a point is, as in --at 7,4.")
+
+
+def _told(report: Report, sheet: ImportedPattern, at: tuple[Fraction, Fraction] | None) -> Iterator[str]:
+    """Return the lines of the report, or those of one place."""
+    if at is None:
+        return check_in_text(report, sheet)
+    try:
+        return iter(list(place_in_text(report, sheet.pattern, *at)))
+    except ValueError:
+        raise InputError("No point is there; count squares across and down from the top left.") from None
 
 
 def _fill(sheet: ImportedPattern, report: Report, path: Path) -> None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from drills.flatfold import MOST_AT_A_POINT, Report, angle_fault_in_words, fault_in_words
 from drills.fold_file import ImportedPattern
-from drills.geometry import Point, is_whole, step_between
+from drills.geometry import Exact, Point, is_whole, step_between
 from drills.pattern import (
     OTHER_LABEL,
     CreasePattern,
@@ -74,6 +74,39 @@ def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
         yield "".join(span.text for span in line).rstrip()
     if faults or switched or report.clash:
         yield "! a point that cannot fold   * a label to switch, or one that clashes"
+
+
+def place_in_text(report: Report, pattern: CreasePattern, across: Fraction, down: Fraction) -> Iterator[str]:
+    """Yield what is wrong at a place, or that nothing is; ValueError where no point is there."""
+    left, bottom, right, top = pattern.box
+    wide, high = (1, 1) if pattern.has_grid else (right - left, top - bottom)
+    aim = left + across * wide, top - down * high
+    near = Fraction(1, 100) * (1 if pattern.has_grid else max(wide, high))
+
+    def away(vertex: int) -> Exact:
+        point = pattern.vertices[vertex]
+        return max(abs(point.x - aim[0]), abs(point.y - aim[1]))
+
+    vertex = min(range(len(pattern.vertices)), key=away)
+    if away(vertex) > near:
+        raise ValueError("no point")
+    where = place_of(pattern, vertex)
+    if vertex in report.angles:
+        yield angle_fault_in_words(pattern, vertex)
+    elif vertex in report.labels:
+        yield _label_fault(pattern, vertex)
+    elif vertex in report.doubtful:
+        yield _doubt(pattern, vertex)
+    elif vertex in report.crowded:
+        yield _crowd(pattern, vertex)
+    elif vertex not in pattern.interior:
+        yield f"{where} is on the paper's edge, where anything folds."
+    else:
+        creases = number_of(len(pattern.around[vertex]), "crease")
+        yield f"At {where} {creases} meet, and nothing is wrong with this point by itself."
+    for edge in pattern.around[vertex]:
+        if pattern.edges[edge].label != "B":
+            yield f"  {_crease(pattern, edge)}"
 
 
 def _drawable(pattern: CreasePattern) -> CreasePattern:

@@ -12,7 +12,7 @@ import pytest
 
 from drills.fold_file import to_fold
 from drills.geometry import Direction, Point
-from drills.pattern import CreasePattern, Label, Line, Paper, build
+from drills.pattern import CreasePattern, Label, Line, Paper, across_down, build
 from drills.structures import Stretch, draw
 from tests.drills.sheets import map_sheet, star
 from tests.trainer.cli import calling
@@ -136,6 +136,21 @@ def test_open_labels_are_found(tmp_path: Path) -> None:
     assert set(told["solved"]) == {str(crease) for crease in SHEET.creases}
     labels = [told["solved"].get(str(index), "B") for index in range(len(SHEET.edges))]
     assert report(tmp_path, SHEET.with_labels(labels))[1]["ok"] is True
+
+
+def test_what_is_wrong_at_one_place(tmp_path: Path) -> None:
+    """S of this stretch is at (2; 8): the fault there and its creases; where no point is, a refusal."""
+    vertex = next(v for v in SHEET.interior if across_down(SHEET, SHEET.vertices[v]) == (2, 8))
+    path = saved(tmp_path, SHEET.switched([SHEET.around[vertex][0]]))
+    told = call(tmp_path, "check", path, "--at", "2,8")
+    assert told.out.startswith("At (2; 8) there are ")
+    assert len(told.out.splitlines()) == 1 + len(SHEET.around[vertex])
+    sound = call(tmp_path, "check", saved(tmp_path, SHEET), "--at", "2;8")
+    assert "nothing is wrong with this point by itself." in sound.out
+    for odd in ("99,99", "1/0,2", "here"):
+        refused = call(tmp_path, "check", path, "--at", odd)
+        assert refused.status == 2
+        assert is_one_sentence(refused.err)
 
 
 def test_open_labels_are_filled_in_and_written(tmp_path: Path) -> None:
