@@ -99,6 +99,7 @@ FOLDING: Mapping[str, Callable[[], bytes]] = {
     "whole creases, not split": lambda: text_of(unsplit(stretch())),
     "grid creases beside as F": lambda: text_of(with_flat_grid(_plain())),
     "all U": lambda: text_of(plain_fold(stretch().unlabelled())),
+    "32 by 32, whole creases, y down": lambda: text_of(rescaled(unsplit(model()), 11, (5, 9), 3, down=True)),
     "32 by 32, four decimals": lambda: text_of(rescaled(plain_fold(model()), 1 / 32, places=4)),
 }
 """Sheets on a grid, which fold by construction."""

@@ -8,6 +8,7 @@ from drills.flatfold import check_pattern
 from drills.fold_file import ImportedPattern, sheet_drawn
 from drills.structures import Stretch, draw
 from drills.svg_file import drawing_of, likely_labels, read_svg
+from tests.drills.fold_file.foreign import model
 from tests.drills.fold_file.writing import figure
 from tests.drills.svg_file.writing import WRITERS, lines, stretch, svg
 
@@ -25,6 +26,11 @@ def test_every_way_to_write_it_is_the_same_sheet(name: str) -> None:
     assert sheet.exact
     assert figure(sheet.pattern) == figure(stretch())
     assert check_pattern(sheet.pattern, off=sheet.off).ok
+
+
+def test_a_model_of_32_squares_in_an_svg_folds() -> None:
+    """Two stretches with a roof between them, in classes and style rules."""
+    assert check_pattern(sheet_in(WRITERS["classes"](model())).pattern).ok
 
 
 def test_strokes_without_a_known_colour_are_open() -> None:
