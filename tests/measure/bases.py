@@ -1,6 +1,7 @@
 """Whole bases: how they come out by the independent checker, and the search for prepared ones.
 
-python -m tests.measure.bases [COUNT]: so many bases, going round the styles, with a table.
+python -m tests.measure.bases [COUNT [FACES]]: so many bases, going round the styles, with a table;
+those of up to so many faces go through the independent solver, which takes it seconds each.
 python -m tests.measure.bases prepare WIDTH HEIGHT AXIS [KIND ...]: seeds of one style that fold.
 """
 
@@ -28,7 +29,7 @@ from tests.drills.questions.slow_repairs import angles_fold, layering, passes
 from tests.independent.layers import forget
 
 MOST_FACES = 250
-"""The independent solver is asked about sheets of up to so many faces."""
+"""Prepared bases have up to so many faces, and as many may go through the independent solver."""
 HINGES, SEEDS, WANTED, LAYER_TRIES = 4, 2000, 16, 400
 
 
@@ -45,9 +46,9 @@ class Row(NamedTuple):
     stretches: bool
 
 
-def main(count: int) -> None:
+def main(count: int, most_faces: int) -> None:
     """Print the table of so many bases, largest last."""
-    rows = [measured(base) for base in list(going_round())[:count]]
+    rows = [measured(base, most_faces) for base in list(going_round())[:count]]
     by_size = defaultdict(list)
     for row in rows:
         by_size[row.squares].append(row)
@@ -71,7 +72,7 @@ def going_round() -> Iterator[Base]:
         yield from (Base(plan) for plan in plans if plan)
 
 
-def measured(base: Base) -> Row:
+def measured(base: Base, most_faces: int) -> Row:
     """Return what another hand finds on a base, and how long it took to draw and to prove."""
     start = process_time()
     pattern = draw(base)
@@ -80,7 +81,7 @@ def measured(base: Base) -> Row:
     line = {"pattern": to_fold(pattern), "question": {}, "answer": {}}
     sheet = PlainSheet(json.dumps(line))
     number = len(sheet.faces)
-    layers = folds_anew(pattern) if number <= MOST_FACES else None
+    layers = folds_anew(pattern) if number <= most_faces else None
     forget()
     found = {each.outline for each in sheet.stretches}
     return Row(
@@ -130,4 +131,5 @@ if __name__ == "__main__":
         width, height, axis, *kinds = sys.argv[2:]
         prepare(Style(int(width), int(height), tuple(kinds), axis == "axis"))
     else:
-        main(int(sys.argv[1]) if sys.argv[1:] else 500)
+        count, faces_solved, *_ = (*map(int, sys.argv[1:]), *(500, MOST_FACES)[len(sys.argv) - 1 :])
+        main(count, faces_solved)

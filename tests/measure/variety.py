@@ -6,7 +6,7 @@ python -m tests.measure.variety [LOWEST]: those of all levels, or from a level o
 from __future__ import annotations
 
 import sys
-from collections import Counter, defaultdict
+from collections import Counter
 from collections.abc import Iterator
 from itertools import islice
 
@@ -107,23 +107,16 @@ def _on_base(base: Base) -> Iterator[str]:
     yield from ["flap tip on the paper's edge"] * len(whole.tips - inner)
     for kind in sorted({kind for kind, _ in base.look_alikes()}):
         yield f"look-alike on a base: {kind}"
-    yield from (f"hinges of a base {how}" for how in _hinges(draw(base)))
+    yield from (f"hinge of a base ends {where}" for where in _hinges(draw(base)))
 
 
 def _hinges(pattern: CreasePattern) -> Iterator[str]:
-    """Yield of the hinges that hang together whether they close or reach an end."""
-    beside: dict[int, set[int]] = defaultdict(set)
-    for start, end, role, _ in pattern.edges:
-        if role == "hinge":
-            beside[start].add(end)
-            beside[end].add(start)
-    while beside:
-        waiting, ends = [next(iter(beside))], 0
-        while waiting:
-            if others := beside.pop(waiting.pop(), None):
-                ends += len(others) % 2
-                waiting += others
-        yield "end at a node or the edge" if ends else "close"
+    """Yield of each end of a hinge whether it lies inside or at the paper's edge; loops have none."""
+    number = Counter(end for edge in pattern.edges if edge.role == "hinge" for end in edge[:2])
+    inner = frozenset(pattern.interior)
+    for vertex, meeting in number.items():
+        if meeting % 2:
+            yield "inside" if vertex in inner else "at the paper's edge"
 
 
 def _is_cut(sheet: Sheet) -> bool:

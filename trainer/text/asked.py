@@ -105,7 +105,7 @@ def put_of_outline(question: MarkInsideLines | MarkTurningPoints, drill: Drill, 
     if not question.corners:
         return words
     corners = sorted(question.corners, key=lambda vertex: _order(drill.pattern, vertex))
-    places = ", ".join(f"({point_in_text(drill, vertex)})" for vertex in corners)
+    places = ", ".join(point_in_text(drill, vertex) for vertex in corners)
     return f"The lit corners are at {places}. {words}"
 
 

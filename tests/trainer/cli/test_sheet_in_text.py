@@ -16,6 +16,7 @@ from tests.trainer.cli.calling import FORMS, codes, larger_codes
 from tests.trainer.cli.reading import Crease, Place, Sheet, places_in, read_sheet
 from trainer.text.asked import tags_of
 from trainer.text.drill import answer_from, sheet_in_text
+from trainer.ways_of_asking import way_of
 
 
 def test_the_smallest_drill_reads_as_promised() -> None:
@@ -255,3 +256,14 @@ def test_tags_are_in_reading_order() -> None:
         assert order == sorted(order)
         assert all(start < end for start, end in order)
         assert list(sheet.creases) == sorted(sheet.creases)
+
+
+def test_the_outline_asked_of_is_told_by_its_corners() -> None:
+    """On a whole base one of several is asked of; its four corners are named, each once."""
+    drill = make(Code("sinks", 8, 1))
+    question = way_of(drill).text.put(drill.question, drill, {})
+    corners = {tuple(map(int, place)) for place in re.findall(r"\((\d+); (\d+)\)", question)}
+    top = drill.pattern.box[3]
+    points = (drill.pattern.vertices[vertex] for vertex in drill.question.lit_points)
+    assert corners == {(x, top - y) for x, y in points}
+    assert len(corners) == 4
