@@ -10,14 +10,11 @@ from progress_store.figures import (
     Errors,
     PaceChange,
     Slip,
-    Week,
-    WeeklyPace,
     Window,
     after_a_week_away,
     confusions,
     errors,
     pace_changes,
-    weekly_pace,
 )
 from progress_store.files import JsonFile, StoreError
 from progress_store.line import LONGEST_LINE
@@ -41,6 +38,7 @@ from progress_store.settings import MOST_MINUTES, Settings
 from progress_store.state import Judged, Rules, State, replay
 from progress_store.statistics import Share, median_interval, middle, ratio_interval, wilson
 from progress_store.store import Repaired, Store, open_store
+from progress_store.weeks import SkillsInWeek, Week, WeeklyPace, skills_by_week, weekly_pace
 from progress_store.yardsticks import WHOLE, AnswerRate, TimeRatio, Yardstick, sittings, yardsticks
 
 __all__ = [
@@ -78,6 +76,7 @@ __all__ = [
     "Settings",
     "Share",
     "SkillRow",
+    "SkillsInWeek",
     "Slip",
     "State",
     "Store",
@@ -105,6 +104,7 @@ __all__ = [
     "remembered",
     "replay",
     "sittings",
+    "skills_by_week",
     "stamp",
     "state_from_json",
     "state_to_json",

@@ -161,6 +161,11 @@ def is_first(rows: Rows) -> Any:
     return rows["told"] & _FIRST > 0
 
 
+def results_of(rows: Rows) -> list[Result]:
+    """Return for each row how the answer was judged."""
+    return [_RESULTS[place] for place in (rows["told"] // _RESULT).tolist()]
+
+
 def grouped(rows: Rows, by: Any) -> dict[int, Rows]:
     """Return the rows in groups that are alike in `by`, one number a row; the order stays within each."""
     import numpy as np

@@ -11,7 +11,7 @@ from progress_store.attempt import Attempt
 from progress_store.columns import Columns, grouped, is_first, is_right
 from progress_store.pace import PaceKey
 from progress_store.schedule import DAYS_AWAY
-from progress_store.statistics import Share, median_interval, middle, ratio_interval
+from progress_store.statistics import Share, middle, ratio_interval
 
 if TYPE_CHECKING:
     from progress_store.columns import Rows
@@ -55,28 +55,6 @@ class PaceChange:
     last_drills: int
     interval: tuple[float, float] | None
     window: Window
-
-
-@dataclass(frozen=True, slots=True)
-class Week:
-    """Right timed answers of a calendar week: the median time to read and its interval, in milliseconds.
-
-    The window holds the days with any such answer; the interval is None under six drills.
-    """
-
-    monday: date
-    drills: int
-    median_ms: float
-    interval: tuple[float, float] | None
-    window: Window
-
-
-@dataclass(frozen=True, slots=True)
-class WeeklyPace:
-    """The weeks, in order, of the pace key with most right timed answers."""
-
-    key: PaceKey
-    weeks: tuple[Week, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,24 +117,6 @@ def _pace_change(key: PaceKey, timed: Rows) -> PaceChange | None:
     # a ratio needs times above nothing
     interval = ratio_interval(last.clip(min=1), first.clip(min=1))
     return PaceChange(key, _seconds(first), len(first), _seconds(last), len(last), interval, window)
-
-
-def weekly_pace(drills: Columns) -> WeeklyPace | None:
-    """Return the weeks of the pace key with most right timed answers, None where there are none."""
-    timed = drills.timed()
-    by_key = {drills.keys.all[place]: rows for place, rows in grouped(timed, timed["key"]).items()}
-    if not by_key:
-        return None
-    key = min(by_key, key=lambda key: (-len(by_key[key]), key))
-    rows = by_key[key]
-    # day 1 of the calendar was a Monday
-    weeks = grouped(rows, (rows["day"] - 1) // _WEEK)
-    return WeeklyPace(key, tuple(_week(weeks[number], number) for number in sorted(weeks)))
-
-
-def _week(timed: Rows, number: int) -> Week:
-    times, monday = timed["net_ms"].tolist(), date.fromordinal(1 + _WEEK * number)
-    return Week(monday, len(times), middle(times), median_interval(times), Window.of(timed))
 
 
 def errors(drills: Columns) -> list[Errors]:

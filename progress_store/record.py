@@ -14,19 +14,18 @@ from progress_store.figures import (
     Confusions,
     Errors,
     PaceChange,
-    WeeklyPace,
     after_a_week_away,
     confusions,
     errors,
     in_minutes,
     pace_changes,
     slips,
-    weekly_pace,
 )
 from progress_store.pace import WINDOW
 from progress_store.schedule import Word
 from progress_store.state import Judged, Rules, State
 from progress_store.statistics import Share, middle
+from progress_store.weeks import SkillsInWeek, WeeklyPace, skills_by_week, weekly_pace
 from progress_store.yardsticks import Yardstick, yardsticks
 
 if TYPE_CHECKING:
@@ -82,6 +81,7 @@ class Record:
     after_a_week_away: AfterAWeekAway | None
     pace_changes: tuple[PaceChange, ...]
     weekly_pace: WeeklyPace | None
+    skills_by_week: tuple[SkillsInWeek, ...]
     errors: tuple[Errors, ...]
     confusions: tuple[Confusions, ...]
 
@@ -108,6 +108,7 @@ class Record:
             after_a_week_away=after_a_week_away(drills),
             pace_changes=tuple(pace_changes(drills)),
             weekly_pace=weekly_pace(drills),
+            skills_by_week=tuple(skills_by_week(drills)),
             errors=tuple(errors(drills)),
             confusions=tuple(confusions(drills)),
         )

@@ -7,10 +7,11 @@ from dataclasses import fields
 from typing import Final
 
 from progress_store.attempt import Attempt
-from progress_store.figures import Confusions, Errors, PaceChange, WeeklyPace, Window
+from progress_store.figures import Confusions, Errors, PaceChange, Window
 from progress_store.record import Record, SkillRow
 from progress_store.state import Judged
 from progress_store.statistics import Share
+from progress_store.weeks import WeeklyPace
 from progress_store.yardsticks import Yardstick, yardsticks
 
 _COLUMNS: Final = (

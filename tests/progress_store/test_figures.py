@@ -10,6 +10,7 @@ from progress_store import (
     Errors,
     PaceChange,
     Share,
+    SkillsInWeek,
     Slip,
     Week,
     Window,
@@ -18,6 +19,7 @@ from progress_store import (
     errors,
     pace_changes,
     replay,
+    skills_by_week,
     weekly_pace,
     wilson,
 )
@@ -156,3 +158,23 @@ def test_without_a_timed_right_answer_there_are_no_weeks() -> None:
     """Nor in an empty log."""
     assert weekly_pace(Columns()) is None
     assert weekly_pace(columns([attempt(0, right=False)])) is None
+
+
+def test_skills_are_counted_at_the_end_of_each_week() -> None:
+    """One after the other against the words of the state, replayed up to each Sunday."""
+    days = (0, 1, 2, 3, 8, 14, 15, 24, 25, 40)
+    log = [
+        attempt(number, day=day, skill=f"steps read 1:{number + 2}", right=(day + number) % 5 != 0)
+        for day in days
+        for number in range(3)
+    ]
+    expected = []
+    for week in sorted({day // 7 for day in days}):
+        until = [each for each in log if (each.at - log[0].at).days < 7 * (week + 1)]
+        words = [skill.word for skill in replay(until, RULES)[0].skills.values()]
+        monday = date.fromordinal(date(2026, 3, 2).toordinal() + 7 * week)
+        expected.append(SkillsInWeek(monday, words.count("quick"), words.count("kept")))
+    assert skills_by_week(columns(log)) == expected
+    assert any(each.kept for each in expected)
+    assert any(each.quick for each in expected)
+    assert skills_by_week(Columns()) == []

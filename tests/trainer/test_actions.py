@@ -28,7 +28,8 @@ from trainer.screens.contents import ContentsScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.folding import FoldingScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen, HelpScreen, RecordScreen, WelcomeScreen
+from trainer.screens.pages import EndScreen, HelpScreen, WelcomeScreen
+from trainer.screens.record import RecordInWordsScreen, RecordScreen
 from trainer.ways_of_asking import WAYS
 
 ROOT = Path(__file__).parents[2]
@@ -57,6 +58,7 @@ SCREENS: dict[Context, type[BaseScreen]] = {
     "folding": FoldingScreen,
     "end": EndScreen,
     "record": RecordScreen,
+    "details": RecordInWordsScreen,
     "pick": PickScreen,
     "warm-up": WarmUpScreen,
     "lesson": LessonScreen,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from trainer.board.canvas import Line
+from trainer.board.chart import Chart, Value, draw_chart
 from trainer.board.cursor import FAR, Arrow, Cursor, Track, track_of
 from trainer.board.drawing import Board, crease_in_words, draw_board
 from trainer.board.folding import FRAMES, SEEN, Folding, draw_folding
@@ -38,6 +39,7 @@ __all__ = [
     "Arrow",
     "Board",
     "Cell",
+    "Chart",
     "Cursor",
     "Dot",
     "Folding",
@@ -54,12 +56,14 @@ __all__ = [
     "Scale",
     "TooSmall",
     "Track",
+    "Value",
     "Window",
     "asked",
     "brought_into_view",
     "crease_in_words",
     "creases_near",
     "draw_board",
+    "draw_chart",
     "draw_folding",
     "draw_overview",
     "followed",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby
 from typing import TypeAlias
 
@@ -102,7 +102,7 @@ class Canvas:
         columns = self.layer.scale.columns
         texts = self._texts()
         return tuple(
-            _runs(texts[start : start + columns], self.styles[start : start + columns])
+            runs(texts[start : start + columns], self.styles[start : start + columns])
             for start in range(0, len(texts), columns)
         )
 
@@ -127,10 +127,11 @@ def _alone(glyphs: Glyphs) -> Mapping[Ink, str]:
     return dict.fromkeys(Ink, glyphs.grid) | {Ink.SHADE: glyphs.shade, Ink.HATCH: glyphs.hatch}
 
 
-def _runs(texts: list[str], styles: list[Style]) -> Line:
-    runs, at = [], 0
+def runs(texts: Sequence[str], styles: Sequence[Style]) -> Line:
+    """Return a row of cells as runs of one style."""
+    found, at = [], 0
     for style, group in groupby(styles):
         end = at + len(list(group))
-        runs.append(Span("".join(texts[at:end]), style))
+        found.append(Span("".join(texts[at:end]), style))
         at = end
-    return tuple(runs)
+    return tuple(found)

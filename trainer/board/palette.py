@@ -27,6 +27,7 @@ class Ink(StrEnum):
     FAULT = "fault"
     CURSOR = "cursor"
     LETTER = "letter"
+    FIGURE = "figure"
 
 
 class Mark(StrEnum):
@@ -121,6 +122,7 @@ DARK = Palette(
         Ink.FAULT: Paint("#F0E442", bold=True),
         Ink.CURSOR: Paint("#FFFFFF", bold=True, reverse=True),
         Ink.LETTER: Paint("#F0E442", bold=True, reverse=True),
+        Ink.FIGURE: Paint("#56B4E9"),
     },
     marks={
         Mark.MARKED: Paint(background="#5A2E4A", bold=True),
@@ -152,6 +154,7 @@ LIGHT = Palette(
         Ink.FAULT: Paint("#8A1C00", bold=True),
         Ink.CURSOR: Paint("#000000", bold=True, reverse=True),
         Ink.LETTER: Paint("#6A00A8", bold=True, reverse=True),
+        Ink.FIGURE: Paint("#005C91"),
     },
     marks={
         Mark.MARKED: Paint(background="#F2C6DF", bold=True),

@@ -12,16 +12,19 @@ FONT = "Helvetica, Arial, sans-serif"
 
 def page_to_svg(page: Page) -> str:
     """Return the page as the text of an SVG file that prints at its true size."""
+    return f'<?xml version="1.0" encoding="UTF-8"?>\n{svg_of(page)}\n'
+
+
+def svg_of(page: Page) -> str:
+    """Return the page as an SVG element, for a file of its own or within a page of HTML."""
     width, height = _number(page.width), _number(page.height)
     lines = [
-        '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
         f'viewBox="0 0 {width} {height}">',
         f"<title>{_text(page.title)}</title>",
         f'<rect width="{width}" height="{height}" fill="#ffffff"/>',
         *map(_item, page.items),
         "</svg>",
-        "",
     ]
     return "\n".join(lines)
 

@@ -37,8 +37,9 @@ from trainer.screens.base_screen import BaseScreen, Way
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, RecordScreen, WelcomeScreen
+from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, WelcomeScreen
 from trainer.screens.painted import Painted
+from trainer.screens.record import RecordScreen
 
 SOON = 0.05
 LOOKS_FOR_TERMINAL_EVERY = 2.0

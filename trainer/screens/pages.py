@@ -1,4 +1,4 @@
-"""Screens that are a page of text: welcome, the end of a session or of the lesson, the record, the help."""
+"""Screens that are a page of text: welcome, the end of a session or of the lesson, the help."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from trainer.practice.rounds import placing_steps
 from trainer.practice.session import PracticeSession
 from trainer.practice.words import levels_found, numbers, what_changed
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
-from trainer.text.record import record_in_text, yardstick_in_text
+from trainer.text.record import yardstick_in_text
 
 _BEFORE = (
     "Most of a box-pleated crease pattern runs along the grid or at 45 degrees.",
@@ -178,22 +178,6 @@ class ReadingScreen(BaseScreen):
             "pagedown": text.scroll_page_down,
         }
         ways[key](animate=False)
-
-
-class RecordScreen(ReadingScreen):
-    """Shows the record; arrows and the wheel scroll it."""
-
-    context = "record"
-    BINDINGS = bindings_for("record")
-
-    def lines(self) -> Iterable[Content]:
-        """Return the record as text."""
-        store = self.slantwise.store
-        return map(Content, record_in_text(store.record(), store.today))
-
-    def on_mount(self) -> None:
-        """Say what this is."""
-        self.say("Record", number_of(self.slantwise.store.how_many, "drill"))
 
 
 KEY_COLUMNS = 12

@@ -18,7 +18,6 @@ from progress_store import (
     Errors,
     Judged,
     PaceChange,
-    PaceKey,
     Record,
     Repaired,
     Share,
@@ -27,6 +26,7 @@ from progress_store import (
     Window,
     Yardstick,
 )
+from trainer.text.glance import pace_in_words
 from trainer.text.plots import minutes_plot, share_row, weeks_plot
 
 NOTES: Final = (
@@ -149,7 +149,7 @@ def _after_a_week_away(found: AfterAWeekAway | None) -> Iterator[str]:
 def _paces(changes: Sequence[PaceChange]) -> Iterator[str]:
     sure = [change for change in changes if change.interval]
     for change in sure:
-        yield f"{_pace_key(change.key)}:"
+        yield f"{pace_in_words(change.key)}:"
         then = f"{change.first_seconds} s ({number_of(change.first_drills, 'drill')})"
         now = f"{change.last_seconds} s ({number_of(change.last_drills, 'drill')})"
         yield f"  {then}, then {now}: {_likely_ratio(change.interval)} times"
@@ -161,7 +161,7 @@ def _paces(changes: Sequence[PaceChange]) -> Iterator[str]:
 def _weeks(found: WeeklyPace | None) -> Iterator[str]:
     if found:
         shown = found.weeks[-MOST_WEEKS:]
-        yield f"{_pace_key(found.key)}, {shown[0].window.since} on:"
+        yield f"{pace_in_words(found.key)}, {shown[0].window.since} on:"
         yield from weeks_plot(shown)
 
 
@@ -225,11 +225,6 @@ def _likely(share: Share) -> str:
 def _likely_ratio(interval: tuple[float, float] | None) -> str:
     """Return where a ratio of times likely lies, or that there are too few drills to say."""
     return f"likely {round(interval[0], 4):.2f} to {round(interval[1], 4):.2f}" if interval else UNSURE
-
-
-def _pace_key(key: PaceKey) -> str:
-    """Return drills whose times can be compared, as in "Find, mark, level 3, marks 1, by keys"."""
-    return f"{titled(key.kind)}, {key.form}, level {key.level}, marks {key.marks}, by {key.means}"
 
 
 def _window(window: Window) -> str:

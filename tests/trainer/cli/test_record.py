@@ -85,7 +85,7 @@ def test_text_has_each_figure_with_its_drills_and_window(tmp_path: Path) -> None
         "  1 form with too few drills in one of the weeks to be sure",
         "",
         "Median seconds, week by week, at the form practised most:",
-        "  Across and down, read, level 1, marks 1, by keys, 2026-03-02 on:",
+        "  Across and down, read a step, level 1, with keys, 2026-03-02 on:",
         "  weeks from their Monday; each # is up to 0.5 s of the median",
         "  2026-03-02    4.0 s, likely 4.0 to 4.0, 14 drills     ########",
         "  2026-03-16    3.0 s, too few to be sure, 1 drill      ######",

@@ -21,7 +21,8 @@ from tests.trainer.screens.playing import (
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen, HelpScreen, RecordScreen
+from trainer.screens.pages import EndScreen, HelpScreen
+from trainer.screens.record import RecordScreen
 
 
 @pytest.mark.parametrize("code", [READ, PLACE, MARK, POINTS, JOIN, LABELS, NOTHING_WRONG, FIND], ids=str)

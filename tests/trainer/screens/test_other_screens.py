@@ -13,7 +13,8 @@ from trainer.screens.base_screen import BaseScreen
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import HelpScreen, RecordScreen
+from trainer.screens.pages import HelpScreen
+from trainer.screens.record import RecordScreen
 from trainer.text.record import record_in_text
 
 WAYS: dict[Context, tuple[str, ...]] = {
@@ -22,6 +23,7 @@ WAYS: dict[Context, tuple[str, ...]] = {
     "feedback": ("n", "enter", "4", "3", "1", "enter"),
     "end": ("n", "enter", "4", "3", "1", "enter", "q"),
     "record": ("r",),
+    "details": ("r", "enter"),
     "pick": ("n",),
     "help": ("f1",),
 }
@@ -132,17 +134,18 @@ async def test_the_record_is_the_text_of_the_command_line(tmp_path: Path) -> Non
     async with playing(tmp_path, READ, settings=WAITING) as play:
         await play.keys("4", "3", "1", "enter", "q", "enter", "r")
         play.at(RecordScreen)
+        await play.keys("enter")
         store = play.store
         lines = record_in_text(store.record(), store.today)
         assert words_of(play.screen.query_one(".page", Static)) == "\n".join(lines)
-        await play.keys("q")
+        await play.keys("q", "q")
         play.at(OpeningScreen)
 
 
 async def test_an_empty_record_is_shown(tmp_path: Path) -> None:
     """Before the first drill it is a record like any other."""
     async with playing(tmp_path) as play:
-        await play.keys("r")
+        await play.keys("r", "enter")
         assert words_of(play.screen.query_one(".page", Static)).strip()
 
 

@@ -9,7 +9,7 @@ from textual.widgets import Static
 
 from tests.trainer.month import SCRIPT, practise
 from tests.trainer.screens.playing import Play, playing, words_of
-from trainer.screens.pages import RecordScreen
+from trainer.screens.record import GlanceView, RecordInWordsScreen, RecordScreen
 from trainer.text.record import record_in_text
 
 WIDE = 74
@@ -20,8 +20,8 @@ async def test_the_screen_says_what_the_command_line_says(month: Path, tmp_path:
     """Line by line, with the plots, which are wide as the page at most."""
     async with playing(copied(month, tmp_path)) as play:
         play.time.seconds += 39 * 86400
-        await play.keys("r")
-        page = words_of(play.at(RecordScreen).query_one(".page", Static))
+        await play.keys("r", "enter")
+        page = words_of(play.at(RecordInWordsScreen).query_one(".page", Static))
         store = play.store
         assert page == "\n".join(record_in_text(store.record(), store.today))
         plots = [line for line in page.splitlines() if "|" in line or "#" in line]
@@ -46,7 +46,7 @@ def copied(month: Path, folder: Path) -> Path:
 async def test_the_yardstick_comes_first_and_the_rest_is_scrolled_to(month: Path, tmp_path: Path) -> None:
     """By arrows and by whole pages, down to the last line and back."""
     async with playing(copied(month, tmp_path)) as play:
-        await play.keys("r")
+        await play.keys("r", "enter")
         assert "Yardstick:" in shown(play)
         assert "16 drills cannot show a change under about 25 points." in shown(play)
         assert "Days (the last 14):" not in shown(play)
@@ -66,5 +66,29 @@ def shown(play: Play) -> str:
 async def test_plots_are_of_signs_that_every_font_has(month: Path, tmp_path: Path) -> None:
     """Nothing but ASCII, so that neither colour nor braille is needed."""
     async with playing(copied(month, tmp_path)) as play:
-        await play.keys("r")
+        await play.keys("r", "enter")
         assert words_of(play.screen.query_one(".page", Static)).isascii()
+
+
+async def test_four_charts_fill_the_screen_in_dots_and_in_blocks(month: Path, tmp_path: Path) -> None:
+    """Every row as wide as the window, with its four titles; blocks need no braille."""
+    async with playing(copied(month, tmp_path)) as play:
+        play.time.seconds += 39 * 86400
+        await play.keys("r")
+        charts = play.at(RecordScreen).query_one(GlanceView)
+        for is_braille in (True, False):
+            rows = [charts.render_line(row) for row in range(charts.size.height)]
+            assert {strip.cell_length for strip in rows} == {80}
+            text = "\n".join(strip.text for strip in rows)
+            assert all(chart.title in text for chart in charts.charts)
+            assert any("\u2800" < sign < "\u2900" for sign in text) == is_braille
+            await play.keys("b")
+
+
+async def test_an_empty_record_says_how_each_chart_begins(tmp_path: Path) -> None:
+    """Four titles and four sentences, and Enter still leads on."""
+    async with playing(tmp_path) as play:
+        await play.keys("r")
+        assert all(not chart.figures and chart.says for chart in play.screen.query_one(GlanceView).charts)
+        await play.keys("enter")
+        play.at(RecordInWordsScreen)
