@@ -48,21 +48,23 @@ class Making:
 class MakingAhead(Making):
     """Makes what may be taken next, one after the other, in a thread; asked by one other thread.
 
-    What was prepared is kept until something else is. ``maker`` is called in the thread, and where it
+    What was prepared is kept until something else is, what was taken too early until it is taken. ``maker`` is called in the thread, and where it
     fails the thread makes the drill itself; ``stop`` makes a call that is under way return soon.
     """
 
     def __init__(self, maker: Callable[[Wanted], Drill], stop: Callable[[], None] = lambda: None) -> None:
         self._maker, self._stop = maker, stop
         self._drills: dict[Wanted, Future[Drill]] = {}
+        self._awaited: tuple[Wanted, ...] = ()
         self._changed, self._is_closed = Condition(), False
         self._thread = Thread(target=self._work, name="making drills ahead")
         self._thread.start()
 
     def prepare(self, wanted: Iterable[Wanted]) -> None:
         """Make these next, in this order; what was prepared before and is not among them is dropped."""
-        wishes = list(dict.fromkeys(wanted))
+        likely = tuple(wanted)
         with self._changed:
+            wishes = list(dict.fromkeys(self._awaited + likely))
             before = self._drills
             self._drills = {wish: before.pop(wish, Future()) for wish in wishes}
             self._changed.notify()
@@ -81,8 +83,10 @@ class MakingAhead(Making):
                 drill = Future()
             if not drill.done():
                 self._drills = {wanted: drill} | {**self._drills, wanted: drill}
+                self._awaited = (wanted,)
                 self._changed.notify()
                 raise NotReadyError(drill)
+            self._awaited = ()
         return drill.result()
 
     def close(self) -> None:

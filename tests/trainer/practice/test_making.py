@@ -100,6 +100,22 @@ def test_what_was_dropped_can_be_taken_all_the_same() -> None:
         assert taken(making, OTHER) == make(OTHER)
 
 
+def test_what_was_taken_too_early_is_kept_whatever_is_prepared_meanwhile() -> None:
+    """Somebody waits for it: once it is made it is taken, and not made anew."""
+    slow = Slow()
+    with ahead(slow) as making:
+        with pytest.raises(NotReadyError) as waiting:
+            making.take(ONE)
+        assert slow.begun.wait(DEADLINE)
+        making.prepare([OTHER])
+        slow.let.set()
+        drill = waiting.value.drill.result(DEADLINE)
+        assert making.take(ONE) is drill
+        making.prepare([OTHER])
+        assert making.on_its_way(ONE) is None
+    assert slow.asked.count(ONE) == 1
+
+
 def test_what_is_being_made_is_waited_for() -> None:
     """Not made a second time."""
     slow = Slow()

@@ -49,24 +49,30 @@ def slow() -> Iterator[Slow]:
     assert not [thread for thread in threads() if thread.name == "making drills ahead"]
 
 
-async def test_keys_are_answered_while_a_drill_is_being_made(tmp_path: Path) -> None:
-    """The cursor moves, the answer is judged, and the program is left."""
+@pytest.fixture
+def making_one() -> Iterator[Slow]:
+    """Yield what makes the first drill at once and no other."""
     making = Slow(at_once=1)
-    async with playing(tmp_path, Code("sinks", 1, 7), settings=WAITING, making=making) as play:
+    yield making
+    making.close()
+
+
+async def test_keys_are_answered_while_a_drill_is_being_made(tmp_path: Path, making_one: Slow) -> None:
+    """The cursor moves, the answer is judged, and the program is left."""
+    async with playing(tmp_path, Code("sinks", 1, 7), settings=WAITING, making=making_one) as play:
         await play.until(lambda: play.panel != [DRAWING])
-        await play.until(making.begun.is_set)
+        await play.until(making_one.begun.is_set)
         before = play.at(DrillScreen).flow.look
         await play.keys("tab")
         assert play.at(DrillScreen).flow.look != before
         await play.keys("shift+tab")
         await answer(play)
-        assert not making.end.is_set()
+        assert not making_one.end.is_set()
         await play.keys("enter")
         assert play.panel == [DRAWING]
         assert not play.drawing().strip()
         await play.keys("escape")
         play.at(EndScreen)
-    making.close()
 
 
 async def test_a_drill_by_its_code_is_waited_for_without_holding_the_screen(
