@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -64,6 +65,14 @@ def test_import_lines_keep_to_the_walls(room: str) -> None:
     for name in modules(room):
         barred = set() if name.startswith(SCREENS) else BARRED[room]
         assert not {each.split(".")[0] for each in imported(name)} & barred, name
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_a_door_has_all_that_it_names(room: str) -> None:
+    """A name in `__all__` that is not there fails only for whoever asks for it."""
+    for name in modules(room):
+        package = import_module(name)
+        assert [each for each in getattr(package, "__all__", ()) if not hasattr(package, each)] == [], name
 
 
 NOT_ABOVE = {

@@ -100,7 +100,6 @@ __all__ = [
     "Segment",
     "Slip",
     "Spec",
-    "Switch",
     "Verdict",
     "certify",
     "checked",

@@ -10,6 +10,7 @@ from statistics import mean
 import pytest
 
 from drills.questions import kind_of, skill_names
+from tests.measure.learners import former
 from tests.measure.learners.comparing import CEILING, RULES, compared, outcome
 from tests.measure.learners.forgetting import kept
 from tests.measure.learners.former import Former
@@ -19,8 +20,9 @@ from tests.measure.learners.likeness import likeness
 from tests.measure.learners.numbers import NUMBERS, Numbers
 from tests.measure.learners.numbers_b import NUMBERS_B, NumbersB
 from tests.measure.learners.practising import Practice, learner_of
-from tests.measure.learners.rules import AtRandom, InBlocks, Moment, comes_round, level_of_drill
+from tests.measure.learners.rules import AtRandom, InBlocks, Moment, comes_round
 
+LEARNERS = Path(__file__).parent / "learners"
 SKILL = "steps read 1:2"
 ALONE = {skill: {skill: 1.0} for skill in skill_names()}
 USUAL = replace(
@@ -146,18 +148,35 @@ def test_chance_picks_every_open_skill_and_no_other() -> None:
     assert {rule.choose(moment).skill for _ in range(500)} == set(rule.open())
 
 
-def test_the_rule_of_before_chooses_what_the_program_chose_by_it() -> None:
+def skills_of_then(monkeypatch: pytest.MonkeyPatch) -> dict[str, str]:
+    """Show the former rule the skills of its time; return for each the levels it was drawn at, by level."""
+    rows = list(csv.reader((LEARNERS / "former_skills.csv").read_text(encoding="utf-8").splitlines()))
+    taken = {skill: levels for skill, levels, _ in rows}
+    partners = {skill: tuple(filter(None, of.split("|"))) for skill, _, of in rows}
+
+    def at(kind: str, form: str, level: int) -> list[str]:
+        of_form = (skill for skill in taken if kind_of(skill) == (kind, form))
+        return [skill for skill in of_form if taken[skill][level - 1] == str(level)]
+
+    monkeypatch.setattr(former, "skill_names", lambda: taken)
+    monkeypatch.setattr(former, "skills_at", at)
+    monkeypatch.setattr(former, "partners_of", partners.__getitem__)
+    return taken
+
+
+def test_the_rule_of_before_chooses_what_the_program_chose_by_it(monkeypatch: pytest.MonkeyPatch) -> None:
     """The 24 days of one learner that the program practised itself, before its rule was changed."""
-    former, last = Former(), ""
-    with (Path(__file__).parent / "learners" / "former_choices.csv").open(encoding="utf-8") as file:
+    taken, rule, last = skills_of_then(monkeypatch), Former(), ""
+    with (LEARNERS / "former_choices.csv").open(encoding="utf-8") as file:
         for day, skill, level, stage, right, milliseconds, _ in csv.reader(file):
             today = date(2026, 3, 2) + timedelta(days=int(day))
             if day != last:
-                former.begin()
-            last, asked = day, former.next(today)
+                rule.begin()
+            last, asked = day, rule.next(today)
             assert asked == (skill, int(level), stage)
-            former.take(asked, level_of_drill(skill, asked.level), right == "1", int(milliseconds), today)
-    assert len(former.skills) > 12
+            drawn_at = int(taken[skill][asked.level - 1])
+            rule.take(asked, drawn_at, right == "1", int(milliseconds), today)
+    assert len(rule.skills) > 12
 
 
 def test_the_same_seed_gives_the_same_outcome() -> None:

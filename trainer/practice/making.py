@@ -48,8 +48,9 @@ class Making:
 class MakingAhead(Making):
     """Makes what may be taken next, one after the other, in a thread; asked by one other thread.
 
-    What was prepared is kept until something else is, what was taken too early until it is taken. ``maker`` is called in the thread, and where it
-    fails the thread makes the drill itself; ``stop`` makes a call that is under way return soon.
+    What was prepared is kept until something else is, what was taken too early until it is taken.
+    ``maker`` is called in the thread, and where it fails the thread makes the drill itself; ``stop`` makes
+    a call that is under way return soon.
     """
 
     def __init__(self, maker: Callable[[Wanted], Drill], stop: Callable[[], None] = lambda: None) -> None:
