@@ -20,7 +20,6 @@ from drills.questions.code import (
     Spec,
     parse_code,
 )
-from drills.questions.given import given_of
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
 from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES, WHOLE
@@ -106,7 +105,6 @@ __all__ = [
     "checked",
     "codes_for",
     "codes_of",
-    "given_of",
     "kind_of",
     "make",
     "newest",

@@ -13,6 +13,8 @@ from typing import TYPE_CHECKING, Any, NoReturn, TextIO
 from trainer.given import Clock, InputError
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from trainer.screens.app import Start
 
 
@@ -69,6 +71,21 @@ def whole_number(option: str, text: str) -> int:
     if not _NUMBER.fullmatch(text):
         raise InputError(f"{option} takes a whole number of at most ten digits.")
     return int(text)
+
+
+SHORTEST, LONGEST = 20, 2000
+_LENGTH = re.compile(r"([0-9]{1,5}(?:\.[0-9]{1,3})?)(mm|cm)?")
+
+
+def millimetres(option: str, text: str) -> Fraction:
+    """Return the value of an option as a length, in millimetres where no unit is given, else InputError."""
+    from fractions import Fraction
+
+    found = _LENGTH.fullmatch(text)
+    length = Fraction(found[1]) * (10 if found[2] == "cm" else 1) if found else Fraction(0)
+    if not SHORTEST <= length <= LONGEST:
+        raise InputError(f"{option} takes a length from {SHORTEST}mm to {LONGEST}mm, as in 150mm or 15cm.")
+    return length
 
 
 LONGEST_LINE = 1_000

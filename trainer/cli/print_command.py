@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from argparse import Namespace
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -13,7 +12,7 @@ from drills.plan import open_labels, plan
 from drills.questions import make
 from trainer.board import Folding
 from trainer.class_set import read_set
-from trainer.cli.parser import Console, Parser, data_folder
+from trainer.cli.parser import Console, Parser, data_folder, millimetres
 from trainer.given import InputError, pattern_named, spare
 from trainer.paper.drills import drill_pages
 from trainer.paper.page import Page
@@ -26,8 +25,6 @@ from trainer.strokes import known
 from trainer.text.plan import CAUTION, NOTHING
 
 SECONDS = 10.0
-SHORTEST, LONGEST = 20.0, 2000.0
-_LENGTH = re.compile(r"([0-9]{1,5}(?:\.[0-9]{1,3})?)(mm|cm)?")
 _EXAMPLES = """examples:
   slantwise print mine.fold -o sheet.svg
   slantwise print sinks-3-7 labels-2-1 --size 150mm --paper letter -o sheets.pdf
@@ -66,7 +63,7 @@ def run(options: Namespace, console: Console) -> int:
         raise InputError("Name files or codes, or else a class set by --set; --answers goes with a set.")
     if options.set is not None:
         return _print_set(path, options, console)
-    size = _length(options.size) if options.size is not None else None
+    size = float(millimetres("--size", options.size)) if options.size is not None else None
     meaning = known(data_folder(options, console))
     limit = Limit(SECONDS, console.clock.ticks)
     paper, pages = PAPERS[options.paper], list[Page]()
@@ -105,15 +102,6 @@ def _print_set(path: Path, options: Namespace, console: Console) -> int:
             for written in _write(out, list(drill_pages(drills, caption, paper, answered)), [options.set]):
                 console.say(f"Written: {written}")
     return 0
-
-
-def _length(text: str) -> float:
-    """Return a length in millimetres."""
-    found = _LENGTH.fullmatch(text)
-    length = float(found[1]) * (10 if found[2] == "cm" else 1) if found else 0.0
-    if not SHORTEST <= length <= LONGEST:
-        raise InputError("--size takes a length from 20mm to 2000mm, as in 150mm or 15cm.")
-    return length
 
 
 def _drawn(

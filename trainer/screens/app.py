@@ -36,7 +36,6 @@ from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
-from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, WelcomeScreen
 from trainer.screens.painted import Painted
@@ -150,8 +149,6 @@ class Slantwise(App[None]):
                 return PickScreen()
             case "record":
                 return RecordScreen()
-            case "missed":
-                return MissedScreen()
             case "lesson":
                 return LessonScreen(Lesson(LESSON, self.store.settings.lesson, self._remember_page))
             case "first minutes":

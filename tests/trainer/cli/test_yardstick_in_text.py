@@ -35,7 +35,8 @@ def test_each_drill_is_told_by_kind() -> None:
         "Find: 2 of 2 right",
         "  right 4.0 s, right not timed",
         "",
-        "1 drill missed, to be looked at with m, What I missed.",
+        "Missed, to be looked at with n, Pick a drill:",
+        "  drill 4",
     ]
 
 

@@ -27,12 +27,12 @@ from drills.geometry import (
 from drills.pattern import CreasePattern, Label, Run, across_down
 from drills.structures import ORIENTED_TRIANGLES, Corners, Found, OrientedTriangle, Triangle, find_stretches
 
-DotKind: TypeAlias = Literal["corner", "turning point", "edge"]
+DotKind: TypeAlias = Literal["corner", "turning point", "edge", "end"]
 _CornerVertices = tuple[int | None, int | None, int | None, int | None]
 
 
 class Dot(NamedTuple):
-    """A vertex to mark: a corner, a turning point, or where a crease runs off at the paper's ``edge``.
+    """A vertex to mark: corner, turning point, where a crease runs off at the paper's ``edge``, or other end.
 
     ``across`` and ``down`` are squares from the sheet's top left corner. The place is a crossing of a
     grid ``grid`` times finer, 1 where it is one of the grid itself.
@@ -100,6 +100,12 @@ class StretchPlan:
     def is_labelled(self) -> bool:
         """Whether each crease is known to be a mountain or a valley."""
         return all({"M", "V"}.issuperset(crease.labels) for crease in self.creases)
+
+    @property
+    def to_mark(self) -> tuple[Dot, ...]:
+        """The dots but for ends at the paper's edge, which are marked only where a crease starts there."""
+        starts = {crease.vertices[0] for crease in self.creases}
+        return tuple(dot for dot in self.dots if dot.kind != "edge" or dot.vertex in starts)
 
     def valleys(self) -> Iterator[tuple[int, ...]]:
         """Yield the vertices of each longest straight row of valley edges, in the order of work."""
@@ -235,13 +241,14 @@ def _dots(
     turning = set(found.turning_points)
     met = [vertex for row in rows for vertex in row.vertices if vertex in turning]
     ends = [vertex for row in rows for vertex in (row.vertices[0], row.vertices[-1])]
-    yield from (_dot(pattern, vertex, "corner") for vertex in marked)
-    yield from (_dot(pattern, vertex, "turning point") for vertex in dict.fromkeys(met))
+    yield from (dot_at(pattern, vertex, "corner") for vertex in marked)
+    yield from (dot_at(pattern, vertex, "turning point") for vertex in dict.fromkeys(met))
     at_edge = (vertex for vertex in dict.fromkeys(ends) if vertex not in marked.keys() | turning)
-    yield from (_dot(pattern, vertex, "edge") for vertex in at_edge)
+    yield from (dot_at(pattern, vertex, "edge") for vertex in at_edge)
 
 
-def _dot(pattern: CreasePattern, vertex: int, kind: DotKind) -> Dot:
+def dot_at(pattern: CreasePattern, vertex: int, kind: DotKind) -> Dot:
+    """Return the dot that marks a vertex."""
     across, down = map(as_int, across_down(pattern, pattern.vertices[vertex]))
     return Dot(vertex, kind, across, down, lcm(across.denominator, down.denominator))
 
@@ -249,14 +256,14 @@ def _dot(pattern: CreasePattern, vertex: int, kind: DotKind) -> Dot:
 def _from_a_mark(pattern: CreasePattern, row: Run, marked: Container[int | None]) -> Run:
     """Return the row from a marked end, if one is, else from the one that the coarser grid has."""
     start, end = (
-        0 if vertex in marked else _dot(pattern, vertex, "edge").grid
+        0 if vertex in marked else dot_at(pattern, vertex, "edge").grid
         for vertex in (row.vertices[0], row.vertices[-1])
     )
     return row if start <= end else Run(row.edges[::-1], row.vertices[::-1])
 
 
 def _crease(pattern: CreasePattern, row: Run) -> Crease:
-    start, end = (_dot(pattern, vertex, "edge") for vertex in (row.vertices[0], row.vertices[-1]))
+    start, end = (dot_at(pattern, vertex, "edge") for vertex in (row.vertices[0], row.vertices[-1]))
     step = _repeated_step(move_between(pattern.vertices[start.vertex], pattern.vertices[end.vertex]))
     labels = tuple(pattern.edges[edge].label for edge in row.edges)
     return Crease(row.vertices, row.edges, labels, step, start.grid == end.grid == 1)
