@@ -103,7 +103,7 @@ def _put_signs(canvas: Canvas, pattern: CreasePattern, look: Look, judged: list[
     notes, marks = dict(look.notes), {edge: mark for mark, edge in judged}
     together = frozenset[int]().union(*look.outlines)
     for edge in marks.keys() & notes.keys():
-        write_at_crease(canvas, canvas.layer.edges[edge], SIGNS[marks[edge]] + notes[edge], marks[edge])
+        write_at_crease(canvas, edge, SIGNS[marks[edge]] + notes[edge], marks[edge])
     for mark in dict.fromkeys(marks.values()):
         creases = {edge for edge in marks.keys() - notes.keys() - together if marks[edge] is mark}
         for line in _lines(pattern, creases, look.labels):

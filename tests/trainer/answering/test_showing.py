@@ -155,7 +155,10 @@ def test_points_out_of_balance_are_drawn() -> None:
 
 @pytest.mark.parametrize(("kind", "form"), [form for form in FORMS if form[0] != "steps"])
 def test_all_is_dim_but_what_is_judged_kept_and_told(kind: str, form: str) -> None:
-    """Cells of a crease that is none of these are passed over; those of a true one are bold and not."""
+    """Cells of a crease that is none of these are passed over; those of a true one are bold and not.
+
+    Signs, words and the dots at tips of flaps stand out wherever they are.
+    """
     for made in of_form(kind, form):
         look, _ = shown(made, wrong_of(made))
         drawn = draw_board(made.pattern, look, board(made))
@@ -168,7 +171,7 @@ def test_all_is_dim_but_what_is_judged_kept_and_told(kind: str, form: str) -> No
         lit = {cell for edge in bright for cell in layer.edges[edge]}
         for edge in set(made.pattern.creases) - bright:
             far = [cell for cell in layer.edges[edge] if not near(cell, lit, board(made).columns)]
-            unwritten = [cell for cell in far if styles[cell].ink not in (Ink.SIGN, Ink.REASON)]
+            unwritten = [cell for cell in far if styles[cell].ink not in (Ink.SIGN, Ink.REASON, Ink.POINT)]
             assert all(styles[cell].mark is Mark.PASSED for cell in unwritten)
 
 
