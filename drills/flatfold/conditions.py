@@ -33,11 +33,13 @@ Crease: TypeAlias = tuple[int, int]
 class Nest(NamedTuple):
     """A crease among others at one place that open to the same side, and nest in it or lie apart from it.
 
-    ``others`` are the faces of the others; ``shifts`` pair the faces of all of them: each tells how many
-    numbers the second face of a crease comes after its first one, and the first faces of which it is so.
+    ``faces`` are those of all of them, ``others`` without the crease's own; ``shifts`` pair them: each
+    tells how many numbers the second face of a crease comes after its first, and the first faces of which
+    it is so.
     """
 
     crease: Crease
+    faces: int
     others: int
     shifts: tuple[tuple[int, int], ...]
 
@@ -119,7 +121,7 @@ def _nests(creases: Iterable[Crease]) -> list[Nest]:
         firsts_of[second - first] |= 1 << first
     shifts = tuple(firsts_of.items())
     faces = sum(firsts | firsts << shift for shift, firsts in shifts)
-    return [Nest((one, two), faces & ~(1 << one | 1 << two), shifts) for one, two in creases]
+    return [Nest((one, two), faces, faces & ~(1 << one | 1 << two), shifts) for one, two in creases]
 
 
 def conditions_of(folded: Folded, limit: Limit = UNLIMITED) -> Conditions:

@@ -42,6 +42,8 @@ class Order:
         self._known = self.below, self.above
         self._followed = [0] * conditions.faces, [0] * conditions.faces
         self._waiting = 0
+        # per face what was put below or above it since its nests were last followed
+        self._changed = [0] * conditions.faces
 
     def take_out(self, kept: int) -> None:
         """Leave the first so many that were put in, as if the later ones had never been."""
@@ -69,20 +71,19 @@ class Order:
     def put(self, pairs: Iterable[tuple[int, int]]) -> None:
         """Put the first face of each pair over the second and follow up; CrossingError if it cannot be."""
         self._waiting = 0
+        self._changed = [0] * self.conditions.faces
         for upper, lower in pairs:
             self._add(BELOW, upper, 1 << lower)
         # by rounds, so that a face has gained much when it is looked at
         while self._waiting:
-            nests = 0
-            for face in bits(self._waiting):
+            looked_at = bits(self._waiting)
+            for face in looked_at:
                 self.limit.check()
                 self._waiting &= ~(1 << face)
                 self._follow_cells(BELOW, face)
                 self._follow_cells(ABOVE, face)
                 self._follow_tacos(face)
-                nests |= self.conditions.nests_at[face]
-            for number in bits(nests):
-                self._follow_nest(self.conditions.nests[number])
+            self._follow_nests(looked_at)
 
     def _add(self, side: int, face: int, others: int) -> None:
         """Put other faces below a face, or above it, and note whose followers wait to be looked at."""
@@ -93,8 +94,10 @@ class Order:
             raise CrossingError
         self._known[side][face] |= new
         opposite, here = self._known[1 - side], 1 << face
+        self._changed[face] |= new
         for other in bits(new):
             opposite[other] |= here
+            self._changed[other] |= here
         self.put_in.append((side, face, new))
         self._waiting |= new | here
 
@@ -118,6 +121,18 @@ class Order:
             self._add(BELOW, other, self.below[face] & through)
             self._add(ABOVE, other, self.above[face] & through)
 
+    def _follow_nests(self, faces: Iterable[int]) -> None:
+        """Follow the nests of these faces in which something changed since they were last looked at."""
+        nests, changed = 0, [0] * self.conditions.faces
+        for face in faces:
+            nests |= self.conditions.nests_at[face]
+            changed[face], self._changed[face] = self._changed[face], 0
+        for number in bits(nests):
+            nest = self.conditions.nests[number]
+            one, two = nest.crease
+            if (changed[one] | changed[two]) & nest.faces:
+                self._follow_nest(nest)
+
     def _follow_nest(self, nest: Nest) -> None:
         """Keep two creases on one side of a piece nested or apart.
 
@@ -131,9 +146,10 @@ class Order:
             return
         lower, upper = self.below[one] & nest.others, self.above[two] & nest.others
         outside = (self.above[one] | self.below[two]) & nest.others
-        between = nest.mates(lower & upper)
-        self._add(BELOW, one, between)
-        self._add(ABOVE, two, between)
+        if lower & upper:
+            between = nest.mates(lower & upper)
+            self._add(BELOW, one, between)
+            self._add(ABOVE, two, between)
         if outside:
             # of a mate that is not between either, one face of the crease may tell on which side it is
             apart = nest.mates(outside)
@@ -146,6 +162,8 @@ class Order:
         Without labels: a over d and b over c, of creases ab and cd, leave only both over both.
         """
         one, two = nest.crease
+        if not self.below[one] & nest.others:
+            return
         lower = self.below[one] & nest.mates(self.below[two] & nest.others)
         if lower:
             self._add(BELOW, two, lower)

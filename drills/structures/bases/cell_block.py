@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from math import isqrt
 from typing import NamedTuple, TypeAlias
 
@@ -79,6 +79,16 @@ class CellBlock:
 
     def turned(self, symmetry: Symmetry) -> CellBlock:
         """Return its image under a symmetry of the square, the lower left corner again (0, 0)."""
+        if symmetry not in self._images:
+            self._images[symmetry] = self._image(symmetry)
+        return self._images[symmetry]
+
+    @cached_property
+    def _images(self) -> dict[Symmetry, CellBlock]:
+        """The images that were asked for: a layout is drawn again and again until its blocks fit."""
+        return {}
+
+    def _image(self, symmetry: Symmetry) -> CellBlock:
         corners = [symmetry.of(corner) for corner in Paper(0, 0, self.width, self.height).corners]
         left, bottom = min(p.x for p in corners), min(p.y for p in corners)
 
