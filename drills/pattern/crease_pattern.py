@@ -127,6 +127,14 @@ class CreasePattern:
         xs, ys = [point.x for point in self.vertices], [point.y for point in self.vertices]
         return min(xs), min(ys), max(xs), max(ys)
 
+    @cached_property
+    def _faces(self) -> tuple[tuple[int, ...], ...]:
+        """What ``faces`` returns."""
+        points = self.on_integers.points
+        return tuple(
+            cycle for cycle in face_cycles(self) if double_area([points[vertex] for vertex in cycle]) > 0
+        )
+
     def other_end(self, edge: int, vertex: int) -> int:
         """Return the end of the edge that is not the given vertex."""
         start, end = self.edges[edge].start, self.edges[edge].end
@@ -176,7 +184,16 @@ class CreasePattern:
         return self.with_labels("B" if edge.label == "B" else "U" for edge in self.edges)
 
 
-_OF_PLACES = ("on_integers", "around", "directions", "neighbours", "leaving", "box", "_directions_of_edges")
+_OF_PLACES = (
+    "on_integers",
+    "around",
+    "directions",
+    "neighbours",
+    "leaving",
+    "box",
+    "_directions_of_edges",
+    "_faces",
+)
 """The cached properties that do not depend on labels."""
 
 
@@ -191,10 +208,7 @@ def faces(pattern: CreasePattern) -> tuple[tuple[int, ...], ...]:
 
     The pattern must hang together, as every pattern inside a paper's edge does.
     """
-    points = pattern.vertices
-    return tuple(
-        cycle for cycle in face_cycles(pattern) if double_area([points[vertex] for vertex in cycle]) > 0
-    )
+    return pattern._faces
 
 
 def face_cycles(pattern: CreasePattern) -> Iterator[tuple[int, ...]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import NamedTuple
 
 from drills.flatfold import Crowded, balances, crowded, failing, folds, is_settled_by_counting
@@ -22,10 +23,12 @@ class Reason(NamedTuple):
     angles: Crowded | None = None
 
 
+@lru_cache(maxsize=4)
 def reason_for(pattern: CreasePattern, wrong: frozenset[int], told: frozenset[int]) -> Reason:
     """Return why the wrong labels, those told of above all, are wrong on the sheet as it is labelled.
 
-    Counts give the reason where they leave one smallest repair; else small angles do.
+    Counts give the reason where they leave one smallest repair; else small angles do. Remembered: what
+    is told and what is lit ask for the same one.
     """
     if not is_settled_by_counting(pattern, wrong):
         by_angle = _by_angle(pattern, wrong, told) or _against_another(pattern, wrong)
