@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import chain, islice
+from itertools import chain, islice, repeat
 from typing import Literal, TypeAlias
 
 from drills.pattern import CreasePattern, Edge
@@ -142,19 +142,21 @@ def _letters(
 ) -> dict[int, str]:
     """Return the cells of letters: only where it is plain whose they are, nearest to the middle.
 
-    There the crease is seen before and after the letter, no other one runs beside it, no letter is near.
+    There no other crease runs beside the letter and no letter is near; its own crease is seen before and
+    after it. A crease along the grid that is too short for that may have it right between its points.
     """
     letters: dict[int, str] = {}
     crowd = Counter(chain.from_iterable(masks))
-    shortest_first = sorted(range(len(masks)), key=lambda index: len(masks[index]))
-    for index in shortest_first:
+    edges = sorted(range(len(masks)), key=lambda index: len(masks[index]))
+    along_grid = [index for index in edges if 0 in pattern.direction(index, pattern.edges[index].start)]
+    for index, is_short in chain(zip(edges, repeat(False)), zip(along_grid, repeat(True))):
         mask, label = masks[index], pattern.edges[index].label
-        if label in ("M", "V"):
+        if label in ("M", "V") and not letters.keys() & mask.keys():
             plain = (
                 cell
                 for last, cell, following in _triples(mask)
-                if not keep & {last, cell, following}
-                and all(crowd[own] == 1 for own in (last, cell, following))
+                if not keep & ({cell} if is_short else {last, cell, following})
+                and all(crowd[own] == 1 or (is_short and own in keep) for own in (last, cell, following))
                 and all(crowd[side] <= (side in mask) for side in (cell - 1, cell + 1))
                 and not letters.keys() & _around(cell, columns)
             )

@@ -4,19 +4,25 @@ from __future__ import annotations
 
 from collections import Counter
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
+from drills.questions import KINDS, Code, make
 from tests.trainer.board.drawn_boards import drawn, text
 from tests.trainer.board.sheets import of_role, patterns, stretch
-from trainer.board import Look, Marked
+from trainer.board import Look, Marked, Room, opened
 from trainer.board.palette import Ink
 from trainer.board.raster import Dot, cell_of, doubled
 from trainer.board.scale import scale_around
-from trainer.board.static_layer import layer_of
+from trainer.board.static_layer import StaticLayer, layer_of
 from trainer.board.window import CLOSE_DOTS
+from trainer.ways_of_asking import way_of
+
+ENOUGH_DOTS = 3
+"""A second row of so many dots fills most of a cell: our own measure, from pictures looked at."""
 
 
 def test_letters_stand_only_where_labels_are_shown() -> None:
@@ -32,17 +38,49 @@ def test_letters_stand_only_where_labels_are_shown() -> None:
 @settings(max_examples=30, deadline=None)
 @given(patterns, st.sampled_from((6, 8, 12)))
 def test_a_letter_stands_only_where_it_is_plain_whose_it_is(pattern: CreasePattern, dots: int) -> None:
-    """On one crease alone, which is seen before and after it; no crease beside it, no other letter near."""
+    """On one crease alone, no crease beside it, no other letter near; the crease is seen around it.
+
+    Only on a crease along the grid it may fill all there is between two points.
+    """
     sheet = layer_of(pattern, scale_around(pattern, 999, 999, Point(0, 0), dots), True, frozenset())
     for cell, letter in sheet.letters.items():
         (owner,) = [edge for edge, cells in enumerate(sheet.edges) if cell in cells]
         assert pattern.edges[owner].label == letter
         cells = list(sheet.edges[owner])
+        start, end = pattern.ends(owner)
         for own in cells[cells.index(cell) - 1 :][:3]:
-            assert [own in other for other in sheet.edges].count(True) == 1
+            alone = [own in other for other in sheet.edges].count(True) == 1
+            assert alone or (own in sheet.keep and (start.x == end.x or start.y == end.y))
         for side in (cell - 1, cell + 1):
             assert all(side not in cells for edge, cells in enumerate(sheet.edges) if edge != owner)
         assert not {cell - 2, cell - 1, cell + 1, cell + 2} & set(sheet.letters)
+
+
+SEEDS = [range(1, 4), pytest.param(range(4, 16), marks=pytest.mark.long)]
+
+
+@pytest.mark.parametrize("seeds", SEEDS, ids=len)
+@pytest.mark.parametrize("level", KINDS["labels"].levels)
+@pytest.mark.parametrize("room", [Room(43, 19), Room(83, 35)], ids=["80x24", "120x40"])
+def test_every_label_can_be_read_without_colour(room: Room, level: int, seeds: range) -> None:
+    """As a question opens: by its letter, or by its line, away from points, where that shows enough of it."""
+    for seed in seeds:
+        drill = make(Code("labels", level, seed))
+        look = way_of(drill).input(drill, drill.question).look()
+        scale = opened(drill.pattern, room, look).scale
+        sheet = layer_of(drill.pattern, scale, True, frozenset())
+        for edge in drill.pattern.creases:
+            in_view = all(map(scale.shows, drill.pattern.ends(edge)))
+            if in_view and not sheet.letters.keys() & sheet.edges[edge].keys():
+                other = layer_of(drill.pattern.switched([edge]), scale, True, frozenset())
+                assert _dots_apart(sheet, other) >= ENOUGH_DOTS, (drill.code, drill.pattern.ends(edge))
+
+
+def _dots_apart(one: StaticLayer, other: StaticLayer) -> int:
+    """Return how many dots differ in cells that no sign can cover."""
+    covered = one.keep | one.letters.keys() | other.letters.keys()
+    pairs = enumerate(zip(one.drawn, other.drawn, strict=True))
+    return sum((a ^ b).bit_count() for cell, (a, b) in pairs if cell not in covered)
 
 
 @settings(max_examples=30, deadline=None)
