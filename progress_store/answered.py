@@ -13,6 +13,7 @@ from progress_store.files import StoreError, reason
 from progress_store.ledger import Ledger
 from progress_store.log import Log
 from progress_store.merge import beside, count_copies, may_have_copies, take_in_copies
+from progress_store.missed import open_among, open_misses
 from progress_store.reading import Reading, refuse_newer, told
 from progress_store.record import Record
 from progress_store.saved_state import SavedState
@@ -109,6 +110,12 @@ class Answered:
         if self._ledger is None or measured is None:
             return Record.of(self.all.standing.attempts, self._rules)
         return Record.worked_out(self._ledger.columns, measured, self._ledger.state)
+
+    def missed(self, number: int) -> tuple[Attempt, ...]:
+        """Return the latest misses that are open, so many of them, the latest first."""
+        if self._ledger is None:
+            return tuple(open_among(self.all.standing.by_now)[:number])
+        return self._at(open_misses(self._ledger.columns)[:number])
 
     def yardsticks(self) -> list[Yardstick]:
         """Return the yardsticks of all attempts, in order of time."""

@@ -37,7 +37,8 @@ class Attempt:
 
     `marks` is how many were needed; `milliseconds` is None where the time means nothing (idle, window left).
     `why` and `rule` say why it was asked, and by which rule in which version; `place` is its place, from 1,
-    in the `sitting`, and `taken_for` the skill whose answer was given. None where nobody can say.
+    in the `sitting`, `taken_for` the skill whose answer was given, and `given` the answer itself in a line of
+    text. None where nobody can say.
     Making one with a value that does not fit raises StoreError.
     """
 
@@ -65,6 +66,7 @@ class Attempt:
     sitting: str | None = None
     place: int | None = None
     taken_for: str | None = None
+    given: str | None = None
     other: Mapping[str, object] = field(default_factory=dict, hash=False)
 
     def __post_init__(self) -> None:
@@ -106,7 +108,7 @@ class Attempt:
 
 
 _FIELDS: Final = {each.name: None for each in fields_of(Attempt) if each.name != "other"}
-_ADDED: Final = ("why", "rule", "sitting", "place", "taken_for")
+_ADDED: Final = ("why", "rule", "sitting", "place", "taken_for", "given")
 """Fields that a line may lack: logs are older than they are."""
 _REPEATED: Final = ("kind", "form", "skill", "means", "purpose", "why", "rule", "sitting", "taken_for")
 _NOTHING: Final[Mapping[str, object]] = {}

@@ -156,6 +156,11 @@ def is_right(rows: Rows) -> Any:
     return rows["told"] & _RIGHT > 0
 
 
+def is_helped(rows: Rows) -> Any:
+    """Return for each row whether the answer was helped."""
+    return rows["told"] & _HELPED > 0
+
+
 def is_first(rows: Rows) -> Any:
     """Return for each row whether it was its skill's first drill of the day."""
     return rows["told"] & _FIRST > 0

@@ -139,6 +139,10 @@ class Store:
         """Return the record of all attempts, worked out anew."""
         return self._answered.record()
 
+    def missed(self, number: int) -> tuple[Attempt, ...]:
+        """Return the latest misses, so many of them, that two right ones of their skill have not followed."""
+        return self._answered.missed(number)
+
     def yardsticks(self) -> list[Yardstick]:
         """Return the yardsticks of all attempts, in order of time."""
         return self._answered.yardsticks()

@@ -20,6 +20,7 @@ from drills.questions.code import (
     Spec,
     parse_code,
 )
+from drills.questions.given import given_of
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
 from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES, WHOLE
@@ -105,6 +106,7 @@ __all__ = [
     "checked",
     "codes_for",
     "codes_of",
+    "given_of",
     "kind_of",
     "make",
     "newest",

@@ -17,6 +17,7 @@ from drills.fold_file import to_fold
 from drills.geometry import Point
 from drills.pattern import CreasePattern, Label, number_of
 from drills.questions.code import Spec
+from drills.questions.given import given_in_text
 from drills.structures import SheetDesign, faces_inside, parts_that_go_in
 
 Slip: TypeAlias = Literal["", "exchanged", "not smallest", "more than needed"]
@@ -77,7 +78,8 @@ class Highlights:
 class Verdict:
     """What came of an answer; a slip is right all the same, but counts as slow.
 
-    ``taken_for`` is the skill whose right answer a wrong one was, empty where it is none's.
+    ``taken_for`` is the skill whose right answer a wrong one was, empty where it is none's; ``given`` is the
+    answer in a line of text, empty where it is too long for one.
     """
 
     right: bool
@@ -88,6 +90,7 @@ class Verdict:
     false_alarms: int = 0
     slip: Slip = ""
     taken_for: str = ""
+    given: str = ""
     lit: Highlights = field(default_factory=Highlights)
 
 
@@ -270,7 +273,7 @@ class Drill:
         """Return the verdict on an answer; TypeError where it is not of the sort the question asks for."""
         if not isinstance(given, self.question.takes):
             raise TypeError(f"{type(self.question).__name__} takes {self.question.takes.__name__}")
-        verdict = self.question.judge(self, given)
+        verdict = replace(self.question.judge(self, given), given=given_in_text(given))
         other = "" if verdict.right else self.question.taken_for(self, given)
         if not other or other == self.spec.detail:
             return verdict

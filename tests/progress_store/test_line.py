@@ -38,6 +38,7 @@ ASKED: dict[str, Any] = {
     "sitting": "0a1b",
     "place": 3,
     "taken_for": "steps 1:3",
+    "given": "1,3,1",
 }
 
 

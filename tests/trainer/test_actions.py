@@ -27,6 +27,7 @@ from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.contents import ContentsScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.folding import FoldingScreen
+from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, WelcomeScreen
 from trainer.screens.record import RecordInWordsScreen, RecordScreen
@@ -59,6 +60,7 @@ SCREENS: dict[Context, type[BaseScreen]] = {
     "end": EndScreen,
     "record": RecordScreen,
     "details": RecordInWordsScreen,
+    "missed": MissedScreen,
     "pick": PickScreen,
     "warm-up": WarmUpScreen,
     "lesson": LessonScreen,

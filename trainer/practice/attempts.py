@@ -99,5 +99,6 @@ def attempt_of(
         inputs=measured.inputs,
         gaps=measured.gaps,
         taken_for=verdict.taken_for or None,
+        given=verdict.given or None,
         **on._asdict(),
     )

@@ -6,6 +6,7 @@ from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterable, Iterator
 from copy import copy
 from itertools import islice
+from typing import NamedTuple
 
 from drills.geometry import Chance
 from drills.questions import (
@@ -31,6 +32,14 @@ SEEDS = 10**6
 TRIED = 20
 SEARCHED = 1000
 """A triangle that so many codes do not have is not there."""
+
+
+class AnsweredBefore(NamedTuple):
+    """An answer that was given before, None where it is not known, its verdict, and what is said below it."""
+
+    given: object | None
+    verdict: Verdict
+    says: str
 
 
 class DrillSource(ABC):
@@ -85,6 +94,10 @@ class DrillSource(ABC):
     def turns_pages(self) -> bool:
         """Whether it has pages that can be turned on and back."""
         return False
+
+    def answered_before(self, drill: Drill) -> AnsweredBefore | None:
+        """Return what was answered to the drill in hand some time ago, where it is only looked at."""
+        return None
 
     @abstractmethod
     def next_drill(self, take: Callable[[Wanted], Drill] = made) -> Drill | None:

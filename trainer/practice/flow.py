@@ -145,7 +145,9 @@ class DrillFlow:
         self.drill, self.input = drill, input_for(drill)
         self._watch = Watch(self._ticks)
         self.state = Asking()
-        if self.source.stage == "half":
+        if before := self.source.answered_before(drill):
+            self.state = Told(before.given, before.verdict, None, before.says, goes_on=False)
+        elif self.source.stage == "half":
             begun = self.input.begin() or drill.question.hint(drill)
             # what a page tells says already what is done for the person
             self.state = Asking("" if self.source.tells else begun, is_first=True)

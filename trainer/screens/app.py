@@ -36,6 +36,7 @@ from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
+from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, WelcomeScreen
 from trainer.screens.painted import Painted
@@ -149,6 +150,8 @@ class Slantwise(App[None]):
                 return PickScreen()
             case "record":
                 return RecordScreen()
+            case "missed":
+                return MissedScreen()
             case "lesson":
                 return LessonScreen(Lesson(LESSON, self.store.settings.lesson, self._remember_page))
             case "first minutes":

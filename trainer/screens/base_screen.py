@@ -23,7 +23,7 @@ from trainer.practice.making import Making
 from trainer.screens.painted import Painted
 
 Way: TypeAlias = Literal[
-    "today", "first minutes", "placing", "warm-up", "pick", "lesson", "record", "yardstick"
+    "today", "first minutes", "placing", "warm-up", "pick", "lesson", "record", "yardstick", "missed"
 ]
 """Where one can go from a screen."""
 

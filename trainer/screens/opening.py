@@ -114,6 +114,10 @@ class OpeningScreen(BaseScreen):
         """Go to the record."""
         self.slantwise.open("record")
 
+    def action_missed(self) -> None:
+        """Go to what was missed."""
+        self.slantwise.open("missed")
+
     def action_yardstick(self) -> None:
         """Begin the yardstick or go on with it; before its time, say when it comes."""
         offered = yardstick.offer(self.slantwise.store)
@@ -164,6 +168,7 @@ def _menu(
             ("warm_up", "w  Two minutes, then I fold"),
             ("pick", "n  Pick a drill"),
             ("record", "r  Record"),
+            ("missed", "m  What I missed"),
             ("yardstick", f"y  Yardstick: {measures}"),
             ("lesson", f"c  Lesson{LESSON.page_in_words(settings.lesson)}"),
             ("walk", "f  The first three minutes again"),

@@ -122,16 +122,28 @@ class EndScreen(BaseScreen):
             first, *more = [*levels_found(store.state), *how_many]
         else:
             first, *more = [what_changed(session.before, store.state, session.history), *how_many]
-        more += ["", "Enter  back to the opening"]
+        more += [
+            "",
+            f"Enter  {'look at what you missed' if self._leads_to_missed else 'back to the opening'}",
+        ]
         return [Content.styled(first, "bold"), *map(Content, more)]
 
     def on_mount(self) -> None:
         """Say which session it was."""
         self.say(f"{self.session.title} | the end", number_of(len(self.session.history.counted), "drill"))
 
+    @property
+    def _leads_to_missed(self) -> bool:
+        """Whether it ends a yardstick, whose misses were not told, and there are any."""
+        missed = any(done.result == "miss" for done in self.session.history.counted)
+        return self.session.purpose == "yardstick" and missed
+
     def action_go_on(self) -> None:
-        """Go back to the opening."""
-        self.app.pop_screen()
+        """Go back to the opening, after a yardstick to what was missed."""
+        if self._leads_to_missed:
+            self.slantwise.open("missed")
+        else:
+            self.app.pop_screen()
 
 
 class LessonEndScreen(BaseScreen):

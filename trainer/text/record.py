@@ -79,9 +79,9 @@ def yardstick_in_text(yardstick: Yardstick) -> Iterator[str]:
             right = sum(each.attempt.right for each in found)
             yield f"{titled(kind).rstrip('?')}: {right} of {len(found)} right"
             yield f"  {', '.join(map(_drill, found))}"
-    missed = [each.attempt.code for each in yardstick.drills if not each.attempt.right]
+    missed = [each for each in yardstick.drills if not each.attempt.right]
     if missed:
-        yield from ("", "Missed, to be looked at with n, Pick a drill:", f"  {', '.join(missed)}")
+        yield from ("", f"{number_of(len(missed), 'drill')} missed, to be looked at with m, What I missed.")
 
 
 def repair_in_text(repaired: Repaired | None) -> Iterator[str]:

@@ -35,8 +35,7 @@ def test_each_drill_is_told_by_kind() -> None:
         "Find: 2 of 2 right",
         "  right 4.0 s, right not timed",
         "",
-        "Missed, to be looked at with n, Pick a drill:",
-        "  drill 4",
+        "1 drill missed, to be looked at with m, What I missed.",
     ]
 
 

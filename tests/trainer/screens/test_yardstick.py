@@ -17,6 +17,7 @@ from trainer.practice.flow import Asking
 from trainer.practice.yardstick import BEGINS, codes_of
 from trainer.screens.base_screen import KeyLine
 from trainer.screens.drill import DrillScreen
+from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 from trainer.text.record import yardstick_in_text
@@ -43,9 +44,11 @@ async def test_sixteen_drills_without_a_verdict_and_then_how_each_went(tmp_path:
         for line in yardstick_in_text(last):
             assert line in page
         assert "13 of 16 right, likely 57 to 93 %." in page
-        assert all(str(code) in page for place, code in enumerate(codes_of(1)) if place in (2, 3, 8))
         assert {line["purpose"] for line in play.log()[20:]} == {"yardstick"}
         await play.keys("enter")
+        shown = [attempt.code for attempt in play.at(MissedScreen).missed]
+        assert shown == [str(codes_of(1)[place]) for place in (8, 3, 2)]
+        await play.keys("q")
         assert "Yardstick: in 14 days" in play.said
 
 
