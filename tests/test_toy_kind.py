@@ -34,7 +34,8 @@ from tests.trainer.practice.making import Hands, attempt, go_through, played, st
 from tests.trainer.screens.answering import answer, click_answer
 from tests.trainer.screens.playing import WAITING, playing
 from trainer.practice.attempts import floors, levels
-from trainer.practice.rounds import Target, placing, today, warm_up
+from trainer.practice.placing import placing
+from trainer.practice.rounds import Target, today, warm_up
 from trainer.practice.yardstick import codes_of
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.drill import DrillScreen

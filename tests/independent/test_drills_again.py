@@ -42,6 +42,7 @@ def test_a_dozen_drills() -> None:
     assert [str(code) for code in codes(12, up_to=ALONE) if not is_right(make(code))] == []
 
 
+@pytest.mark.long
 def test_a_drill_of_several_structures() -> None:
     """One at level 6, labels and all."""
     assert is_right(make(newest(checked(Code("labels", SEVERAL, 2026)))))

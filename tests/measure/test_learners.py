@@ -164,6 +164,7 @@ def skills_of_then(monkeypatch: pytest.MonkeyPatch) -> dict[str, str]:
     return taken
 
 
+@pytest.mark.long
 def test_the_rule_of_before_chooses_what_the_program_chose_by_it(monkeypatch: pytest.MonkeyPatch) -> None:
     """The 24 days of one learner that the program practised itself, before its rule was changed."""
     taken, rule, last = skills_of_then(monkeypatch), Former(), ""

@@ -63,7 +63,7 @@ def test_the_medians_of_all_resamples_are_weighed(number: int) -> None:
         assert upto == pytest.approx(sum(each <= value for each in medians) / len(medians))
 
 
-@pytest.mark.parametrize("number", [40, 41, 300, 301, 2001])
+@pytest.mark.parametrize("number", [40, 41, 300, pytest.param(2001, marks=pytest.mark.long)])
 def test_many_values_have_the_interval_of_many_draws(number: int) -> None:
     """About 2.5 in 100 of 4000 resamples drawn by chance lie outside each end."""
     chance = Random(number)

@@ -13,6 +13,7 @@ from progress_store import Store
 from tests.trainer.practice.making import Hands, store
 from trainer.practice import rounds
 from trainer.practice.attempts import Measured
+from trainer.practice.placing import placing
 from trainer.practice.session import PracticeSession
 from trainer.practice.yardstick import yardstick
 
@@ -71,7 +72,7 @@ def _at(sit: Sit) -> datetime:
 
 
 def _round(done: str) -> Callable[..., PracticeSession]:
-    return {"placing": rounds.placing, "today": rounds.today, "yardstick": yardstick}[done]
+    return {"placing": placing, "today": rounds.today, "yardstick": yardstick}[done]
 
 
 def _sit(session: PracticeSession, kept: Store, hands: Hands, chance: Random, most: int) -> None:

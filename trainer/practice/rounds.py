@@ -71,39 +71,6 @@ def five_bases(store: Store, clock: Clock, by_the_clock: bool) -> PracticeSessio
     return PracticeSession(store, clock, "picked", plan, seconds, BASES, "Five bases")
 
 
-class PlacingStep(NamedTuple):
-    """One placing drill: its kind, and the level it is asked at after the last answer of that kind."""
-
-    kind: str
-    after_right: int
-    after_miss: int
-
-
-def placing_steps() -> tuple[PlacingStep, ...]:
-    """Return two drills of each kind that is in the placing: at level 2, then at 3, or at 1 after a miss."""
-    rows = {kind: row for kind, row in KINDS.items() if row.in_placing}
-    first = [PlacingStep(kind, row.nearest_level(2), row.nearest_level(2)) for kind, row in rows.items()]
-    then = [PlacingStep(kind, row.nearest_level(3), row.nearest_level(1)) for kind, row in rows.items()]
-    return (*first, *then)
-
-
-def placing(store: Store, clock: Clock) -> PracticeSession:
-    """Return the drills that place a person at a level of each kind."""
-    steps = placing_steps()
-
-    def plan(now: Moment) -> Planned | None:
-        done = now.history.done
-        if len(done) == len(steps):
-            return None
-        step = steps[len(done)]
-        missed = any(each.kind == step.kind and each.result == "miss" for each in done)
-        level = step.after_miss if missed else step.after_right
-        code = now.fresh.of_form(step.kind, KINDS[step.kind].first_form, level)
-        return Planned(code, NOT_CHOSEN["placing"])
-
-    return PracticeSession(store, clock, "placing", plan, of=len(steps))
-
-
 class Target(NamedTuple):
     """What is folded afterwards: a level (None: the person's own), and a triangle where it is not 3-4-5."""
 

@@ -31,6 +31,7 @@ from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
 from trainer.practice.making import Making
+from trainer.practice.placing import placing
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
@@ -159,7 +160,7 @@ class Slantwise(App[None]):
             case "today":
                 return DrillScreen(rounds.today(self.store, self.clock))
             case "placing":
-                return DrillScreen(rounds.placing(self.store, self.clock))
+                return DrillScreen(placing(self.store, self.clock))
             case "yardstick":
                 return DrillScreen(yardstick.yardstick(self.store, self.clock))
 

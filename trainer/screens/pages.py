@@ -14,7 +14,7 @@ from textual.widgets import Static
 from drills.pattern import number_of
 from trainer.actions import CONTEXTS, Context, actions_at, key_line
 from trainer.practice.lesson_pages import AFTER_LESSON
-from trainer.practice.rounds import placing_steps
+from trainer.practice.placing import most_drills
 from trainer.practice.session import PracticeSession
 from trainer.practice.words import levels_found, numbers, what_changed
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
@@ -29,11 +29,11 @@ _BEFORE = (
     "  and which mountain and valley labels are wrong.",
     "",
 )
-_PLACING = f"{number_of(len(placing_steps()), 'drill')} that find your level"
+_PLACING = f"A few drills that find your level, {most_drills()} at most"
 _AFTER = (
     "That was a step, an inside line and a wrong label.",
     "",
-    "A few drills now find your level; they take about two minutes.",
+    "A few drills now find your level; they take two or three minutes.",
     "",
 )
 _BEGIN = (("begin", "Enter   Three minutes on one small sheet, to see how it goes"),)

@@ -17,7 +17,8 @@ from tests.trainer.practice.making import Hands, go_through, store
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
 from trainer.practice.making import Making, MakingAhead, NotReadyError, Wanted, made
-from trainer.practice.rounds import Target, picked, placing, today, warm_up
+from trainer.practice.placing import placing
+from trainer.practice.rounds import Target, picked, today, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.practice.yardstick import yardstick
 

@@ -9,7 +9,7 @@ from drills.geometry import Chance
 from progress_store import State
 from tests.trainer.practice.making import RULES, TODAY, Hands, attempt, played, state_of, store
 from tests.trainer.practice.test_choosing import sat
-from trainer.practice.rounds import placing
+from trainer.practice.placing import placing
 from trainer.practice.words import THEN_KNOWN, Promise, coming, drills_in, promise
 
 

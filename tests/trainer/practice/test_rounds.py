@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
 from errno import ENOSPC
 from pathlib import Path
@@ -12,7 +11,8 @@ from progress_store import Settings, StoreError
 from tests.drills.questions.codes import levels_of, right_answer
 from tests.trainer.practice.making import Hands, answer, go_through, measured, played, store
 from trainer.practice.drill_source import SEEDS
-from trainer.practice.rounds import five_bases, picked, placing, placing_steps, today, warm_up
+from trainer.practice.placing import placing
+from trainer.practice.rounds import five_bases, picked, today, warm_up
 
 PICKED = ("labels-3-41", "steps-2-7-place", "sinks-4-9-join", "find-3-7", "sinks-6-2")
 
@@ -117,13 +117,13 @@ def test_a_warm_up_never_moves_the_schedule(tmp_path: Path) -> None:
     hands = Hands()
     with store(tmp_path, hands) as kept:
         played(placing(kept, hands.clock), hands)
-        before = kept.state
+        before, placed = kept.state, len(kept.attempts)
         hands.wait(24 * 3600)
         asked = played(warm_up(kept, hands.clock), hands, 10, lambda number, _: number % 2 == 0)
         after = kept.state
         assert len(asked) == 12
-        assert len(kept.attempts) == len(placing_steps()) + 12
-        assert {each.purpose for each in kept.attempts[len(placing_steps()) :]} == {"warm-up"}
+        assert len(kept.attempts) == placed + 12
+        assert {each.purpose for each in kept.attempts[placed:]} == {"warm-up"}
         assert after.levels == before.levels
         assert {s: (k.memory, k.mastery) for s, k in after.skills.items()} == {
             s: (k.memory, k.mastery) for s, k in before.skills.items()
@@ -137,7 +137,7 @@ def test_a_warm_up_is_of_what_is_known_and_rises(tmp_path: Path) -> None:
     """
     hands = Hands()
     with store(tmp_path, hands) as kept:
-        played(placing(kept, hands.clock), hands)
+        played(placing(kept, hands.clock), hands, is_right=lambda _, drill: drill.level <= 3)
         known = set(kept.state.skills)
         session = warm_up(kept, hands.clock)
         assert session.seconds_left == 120
@@ -162,32 +162,6 @@ def test_a_warm_up_for_somebody_new_reads_steps(tmp_path: Path) -> None:
         assert drill is not None
         assert drill.skill == next(iter(KINDS["steps"].skills))
         assert drill.level == 1
-
-
-@pytest.mark.parametrize(
-    ("right", "levels", "found"),
-    [
-        ("right right right right right right", [2, 2, 2, 3, 3, 3], (3, 3, 3)),
-        ("miss miss miss miss miss miss", [2, 2, 2, 1, 1, 1], (1, 1, 1)),
-        ("right right right miss miss miss", [2, 2, 2, 3, 3, 3], (2, 2, 2)),
-        ("right miss right right right miss", [2, 2, 2, 3, 1, 3], (3, 1, 2)),
-    ],
-)
-def test_placing_asks_six_and_sets_the_levels(
-    tmp_path: Path, right: str, levels: list[int], found: tuple[int, int, int]
-) -> None:
-    """At level 2, then at 3 after a right answer or 1 after a miss; the highest right one counts."""
-    hands, results = Hands(), right.split()
-    with store(tmp_path, hands) as kept:
-        session = placing(kept, hands.clock)
-        asked = played(session, hands, 200, lambda number, _: results[number] == "right")
-        assert [drill.kind for drill in asked] == ["steps", "sinks", "labels"] * 2
-        assert [drill.level for drill in asked] == levels
-        assert all(drill.form == KINDS[drill.kind].first_form for drill in asked)
-        assert tuple(kept.state.level(kind) for kind in ("steps", "sinks", "labels")) == found
-        assert kept.state.level("find") == KINDS["find"].lowest == 2
-        assert session.next_drill() is None
-        assert {attempt.purpose for attempt in kept.attempts} == {"placing"}
 
 
 @pytest.mark.parametrize("code", PICKED)
@@ -235,16 +209,6 @@ def test_helped_answers_are_kept_as_such(tmp_path: Path) -> None:
             True,
             "slow",
         )
-
-
-def test_placing_is_of_the_kinds_that_are_in_it_at_levels_they_have(monkeypatch: pytest.MonkeyPatch) -> None:
-    """One that ends at level 2 is not asked at 3, one that begins there not at 1; another one is left out."""
-    first, second, third, *_ = KINDS
-    monkeypatch.setitem(KINDS, first, replace(KINDS[first], in_placing=True, lowest=1, highest=2))
-    monkeypatch.setitem(KINDS, second, replace(KINDS[second], in_placing=True, lowest=2))
-    monkeypatch.setitem(KINDS, third, replace(KINDS[third], in_placing=False))
-    steps = [step for step in placing_steps() if step.kind in (first, second, third)]
-    assert steps == [(first, 2, 2), (second, 2, 2), (first, 2, 1), (second, 3, 2)]
 
 
 @pytest.mark.parametrize(("by_the_clock", "seconds"), [(False, None), (True, 300)])

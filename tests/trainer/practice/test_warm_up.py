@@ -14,7 +14,8 @@ from drills.structures import TRIANGLES, Stretch, draw
 from tests.drills.sheets import miura
 from tests.trainer.practice.making import Hands, answer, played, store
 from trainer.practice.drill_source import codes_with, has_triangle, levels_with
-from trainer.practice.rounds import Target, placing, target_of, warm_up
+from trainer.practice.placing import placing
+from trainer.practice.rounds import Target, target_of, warm_up
 
 
 @pytest.mark.parametrize("level", [2, 4, 6, 7])

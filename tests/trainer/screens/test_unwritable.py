@@ -8,11 +8,16 @@ import pytest
 from progress_store import Settings
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, WAITING, playing
+from trainer.practice.placing import kinds_placed
 from trainer.screens.drill import DrillScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.pages import EndScreen
 
 FULL = "The disk is full"
+
+
+ALL_RIGHT = 3
+"""Drills of a kind until it is sure."""
 
 
 @pytest.fixture
@@ -56,22 +61,22 @@ async def test_an_unwritten_answer_is_written_when_the_round_is_left(tmp_path: P
 
 @pytest.mark.usefixtures("_fails_once")
 async def test_an_unwritten_answer_counts_in_its_round(tmp_path: Path) -> None:
-    """The same drill is not asked once more with its answer just told, and placing stays at six."""
+    """The same drill is not asked once more with its answer just told, and placing goes no further."""
     async with playing(tmp_path, READ, settings=WAITING) as play:
         await play.keys("4", "3", "enter", "enter")
         assert play.drill.code != str(READ)
 
 
 @pytest.mark.usefixtures("_fails_once")
-async def test_placing_stays_at_six_drills(tmp_path: Path) -> None:
+async def test_placing_goes_no_further(tmp_path: Path) -> None:
     """Whether or not each could be written at once."""
     async with playing(tmp_path, settings=Settings(go_on_after_right=False)) as play:
         await play.keys("p")
-        for _ in range(6):
+        while isinstance(play.screen, DrillScreen):
             await answer(play)
             await play.keys("enter")
         play.at(EndScreen)
-        assert len(play.log()) == 6
+        assert len(play.log()) == ALL_RIGHT * len(kinds_placed())
 
 
 async def test_settings_that_cannot_be_written_hold_for_this_run(
