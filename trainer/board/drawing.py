@@ -65,7 +65,7 @@ def draw_board(pattern: CreasePattern, look: Look, scale: Scale, glyphs: GlyphNa
     """Return the board of a pattern in this look, as large as the scale's window."""
     hidden = look.hidden | frozenset(pattern.creases) if look.bare else look.hidden
     signs = GLYPHS[glyphs]
-    layer = layer_of(pattern, scale, look.labels, hidden, signs.doubles)
+    layer = layer_of(pattern, scale, look.labels, hidden, signs.is_fine)
     canvas = Canvas(layer, signs)
     dim_the_rest(canvas, look)
     for edge in look.lit:

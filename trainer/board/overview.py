@@ -59,22 +59,26 @@ class Plan(NamedTuple):
         )
 
 
-def plan_of(box: Box) -> Plan:
+def plan_of(box: Box, most_columns: int = MOST_COLUMNS) -> Plan:
     """Return the largest plan of a sheet of this box, in its proportions unless it is too narrow for them."""
     left, bottom, right, top = box
     width, height = right - left, top - bottom
-    columns = min(Fraction(MOST_COLUMNS), Fraction(WIDER * MOST_ROWS * width) / height)
+    columns = min(Fraction(min(MOST_COLUMNS, most_columns)), Fraction(WIDER * MOST_ROWS * width) / height)
     rows = columns * height / (WIDER * width)
     return Plan(box, max(LEAST_COLUMNS, round(columns)), max(1, round(rows)))
 
 
-def draw_overview(pattern: CreasePattern, look: Look, scale: Scale, glyphs: Glyphs) -> list[OverviewRow]:
+def draw_overview(
+    pattern: CreasePattern, look: Look, scale: Scale, glyphs: Glyphs, plan: Plan | None = None
+) -> list[OverviewRow]:
     """Return the rows of the overview: the paper's frame, the creases that the board shows, and signs.
 
-    The signs are the cursor's, the question's and those of marks.
+    The signs are the cursor's, the question's and those of marks. Coarse glyphs would fill it with creases,
+    so that nothing is seen: then these are left out.
     """
-    plan = plan_of(scale.box)
-    creases = _creases(pattern, plan, frozenset(pattern.creases) if look.bare else look.hidden)
+    plan = plan or plan_of(scale.box)
+    no_creases = look.bare or not glyphs.is_fine
+    creases = _creases(pattern, plan, frozenset(pattern.creases) if no_creases else look.hidden)
     signs = {plan.cell(point): sign for point, sign in _signs(pattern, look, glyphs)}
     rows = [
         _runs(

@@ -47,7 +47,7 @@ class Glyphs:
 
     ``arrows`` start east and go round counterclockwise; ``grid``, ``shade`` and ``hatch`` are the
     characters of cells with nothing else in them, empty where the dots themselves are drawn. Mountains
-    are told from valleys by a second row of dots where these are fine enough (``doubles``), else valleys
+    are told from valleys by a second row of dots where these are fine enough (``is_fine``), else valleys
     by gaps.
     """
 
@@ -58,7 +58,7 @@ class Glyphs:
     grid: str
     shade: str
     hatch: str
-    doubles: bool
+    is_fine: bool
 
 
 BRAILLE = Glyphs(
@@ -69,7 +69,7 @@ BRAILLE = Glyphs(
     grid="",
     shade="",
     hatch="",
-    doubles=True,
+    is_fine=True,
 )
 
 # Of the signs the Linux console has no more than these.
@@ -83,7 +83,7 @@ BLOCKS = Glyphs(
     grid="·",
     shade="░",
     hatch="/",
-    doubles=False,
+    is_fine=False,
 )
 
 GLYPHS: dict[GlyphName, Glyphs] = {"braille": BRAILLE, "blocks": BLOCKS}

@@ -9,12 +9,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
+from itertools import chain
+from math import ceil
 from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Point
 from drills.pattern import CreasePattern
 from trainer.board.look import NOTHING, Look, Marked
-from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Cell, Dot, line_dots, masks_of
+from trainer.board.raster import DOTS_ACROSS, DOTS_DOWN, Cell, Dot, cells_for, line_dots, masks_of
 from trainer.board.scale import LEAST_DOTS, PANNED_DOTS, SCAN_DOTS, Scale, middle_of, scale_around, scale_for
 
 STEPS = (3, 5, 6, 8, 10, 12, 16, 20, 24)
@@ -22,7 +24,8 @@ STEPS = (3, 5, 6, 8, 10, 12, 16, 20, 24)
 MARGIN = 2
 """How many squares the cursor keeps from the window's rim, a quarter of the window at most."""
 LABEL_DOTS, CLOSE_DOTS = 8, 10
-"""With fewer dots a square than the first, some creases lie all under others; with the second, none does."""
+"""With fewer dots a square than the first, some creases lie all under others, and lines cannot be thick
+beside shaded parts; with the second, no crease does."""
 
 Thing: TypeAlias = tuple[Point, Point]
 """A crease by its ends, or a point, both ends of which are the same."""
@@ -136,6 +139,12 @@ def window_on(pattern: CreasePattern, room: Room) -> Window:
     return Window(pattern, room, halfway(Point(left, bottom), Point(right, top)))
 
 
+def columns_to_look_over(pattern: CreasePattern) -> int:
+    """Return the columns that a whole sheet takes at the scale at which it can be looked over."""
+    left, _, right, _ = pattern.box
+    return cells_for(ceil((right - left) * SCAN_DOTS) + 1, 1)[0]
+
+
 def halfway(one: Point, other: Point) -> Point:
     """Return the middle between two points."""
     return Point(Fraction(one.x + other.x) / 2, Fraction(one.y + other.y) / 2)
@@ -153,13 +162,16 @@ def _middle(scale: Scale) -> Point:
     return scale.point(_dot(middle_of(scale.columns, scale.rows)))
 
 
-def opened(pattern: CreasePattern, room: Room, look: Look) -> Window:
-    """Return the window on a sheet that is shown anew: on what is asked, its start above all."""
+def opened(pattern: CreasePattern, room: Room, look: Look, is_fine: bool = True) -> Window:
+    """Return the window on a sheet that is shown anew: on what is asked, its start above all.
+
+    Without ``is_fine`` dots a sheet cannot be looked over at the smallest scale; it opens closer.
+    """
     window = window_on(pattern, room)
     if look.labels and window.scale.dots < LABEL_DOTS:
         window = replace(window, dots=CLOSE_DOTS)
     elif look.scanned:
-        window = replace(window, dots=SCAN_DOTS)
+        window = replace(window, dots=SCAN_DOTS if is_fine else LEAST_DOTS)
     for thing in asked(pattern, look)[:1]:
         return _on(window, thing)
     return window
@@ -169,10 +181,13 @@ def followed(window: Window, before: Look, look: Look) -> Window:
     """Return the window after a change of the look.
 
     It goes after a cursor that has moved; to a verdict that has come, until all that it says first is
-    in view: what was missed, else what was too many, out of balance, right.
+    in view: what was missed, else what was too many, out of balance, right. Shaded parts are shown
+    from closer by where they are small and all that is judged fits.
     """
     told = _told(window.pattern, look)
     if told and told != _told(window.pattern, before):
+        if look.shaded and window.scale.dots < LABEL_DOTS:
+            return _on_all(replace(window, dots=LABEL_DOTS), [*chain.from_iterable(told)], SCAN_DOTS)
         return _on_all(window, told[0], LABEL_DOTS if look.labels else SCAN_DOTS)
     moved = (look.cursor_at, look.cursor_edge) != (before.cursor_at, before.cursor_edge)
     return _after(window, look.cursor_at) if moved and look.cursor_at else window

@@ -11,6 +11,7 @@ from textual.strip import Strip
 
 from drills.pattern import CreasePattern
 from trainer.board import (
+    GLYPHS,
     RULER_COLUMNS,
     RULER_ROWS,
     Board,
@@ -117,7 +118,7 @@ class BoardView(Windowed):
         if self._pattern is None or not self.size:
             return
         if self.window is None:
-            self.window = opened(self._pattern, self.room, self._look)
+            self.window = opened(self._pattern, self.room, self._look, GLYPHS[self.glyphs].is_fine)
         before, lines, scale = self._board, self._lines, self.window.scale
         self._board = draw_board(self._pattern, self._look, scale, self.glyphs)
         self._lines = with_rulers(self._board, self._look.ruled)

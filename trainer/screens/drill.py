@@ -7,9 +7,9 @@ from functools import partial
 from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal, Vertical
+from textual.containers import Horizontal
 from textual.content import Content
-from textual.events import Key, MouseDown
+from textual.events import Key, MouseDown, Resize
 
 from drills.questions import Drill
 from trainer.actions import WINDOW_WAYS, Context
@@ -21,7 +21,7 @@ from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
 from trainer.screens.board_view import BoardView
 from trainer.screens.contents import ContentsScreen
 from trainer.screens.folding import FoldingScreen
-from trainer.screens.side import Overview, Panel
+from trainer.screens.side import Overview, Panel, Side
 from trainer.text.drill import drill_as_text
 
 GOES_ON_AFTER = 0.8
@@ -131,9 +131,7 @@ class DrillScreen(FlowKeys):
         """Yield the board and the panel."""
         with Horizontal():
             yield BoardView()
-            with Vertical(id="side"):
-                yield Panel()
-                yield Overview()
+            yield Side()
 
     def on_mount(self) -> None:
         """Begin."""
@@ -144,6 +142,12 @@ class DrillScreen(FlowKeys):
         self.flow.begin_next()
         self.show()
         self.set_interval(TICK, self._write_standing)
+
+    def on_resize(self, event: Resize) -> None:
+        """Share the columns out anew."""
+        super().on_resize(event)
+        if self._shown:
+            self.query_one(Side).make_room_for(self._shown.pattern, self.flow.input.look())
 
     def _warn(self, sentence: str) -> None:
         self.app.notify(sentence, severity="warning", markup=False)
@@ -169,6 +173,7 @@ class DrillScreen(FlowKeys):
             self._wait_for(state, board)
             return
         if self._shown is not flow.drill:
+            self.query_one(Side).make_room_for(flow.drill.pattern, flow.input.look())
             # a new sheet opens on what is asked, even where the answer follows at once
             board.show(flow.drill.pattern, flow.input.look())
             self._shown, self._is_full = flow.drill, False

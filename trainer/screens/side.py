@@ -8,7 +8,8 @@ from itertools import chain
 from textwrap import wrap
 
 from rich.cells import cell_len
-from textual.containers import VerticalScroll
+from textual.app import ComposeResult
+from textual.containers import Vertical, VerticalScroll
 from textual.content import Content
 from textual.events import Click, Resize
 from textual.message import Message
@@ -16,8 +17,18 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from drills.geometry import Point
+from drills.pattern import CreasePattern
 from trainer.actions import Action, window_line
-from trainer.board import GLYPHS, OverviewRow, Plan, draw_overview, plan_of
+from trainer.board import (
+    GLYPHS,
+    RULER_COLUMNS,
+    Look,
+    OverviewRow,
+    Plan,
+    columns_to_look_over,
+    draw_overview,
+    plan_of,
+)
 from trainer.practice.panel_text import Line, NumberField, PanelText
 from trainer.screens.base_screen import GAP, key_words, link
 from trainer.screens.board_view import BoardView
@@ -77,7 +88,7 @@ def _styled(line: Line | NumberField, columns: int) -> Content:
     )
 
 
-FRAME = 1
+FRAME = PADDING = 1
 SMALL_DOTS = 6
 LEAST_ROWS = 18
 """Below so many rows beside the board the drawing is left out, so that the question can be read."""
@@ -85,7 +96,25 @@ LEAST_ROWS = 18
 
 OF_WHOLE_SHEETS = ("zoom", "whole")
 """The actions on the window that do something for a sheet in view."""
-KEY_COLUMNS = 31
+SIDE_COLUMNS, NARROW_COLUMNS = 33, 22
+"""The columns beside the board, its rule among them, and those where a sheet would else not be seen whole."""
+
+
+class Side(Vertical):
+    """Panel and overview; narrow where a sheet that is to be looked over is then in view as a whole."""
+
+    def __init__(self) -> None:
+        super().__init__(id="side")
+
+    def compose(self) -> ComposeResult:
+        """Yield both."""
+        yield Panel()
+        yield Overview()
+
+    def make_room_for(self, pattern: CreasePattern, look: Look) -> None:
+        """Become narrow or as wide as usual."""
+        left = self.screen.size.width - RULER_COLUMNS - columns_to_look_over(pattern)
+        self.set_class(look.scanned and NARROW_COLUMNS <= left < SIDE_COLUMNS, "narrow")
 
 
 def _drawn(rows: list[OverviewRow]) -> list[Content]:
@@ -93,11 +122,11 @@ def _drawn(rows: list[OverviewRow]) -> list[Content]:
     return [Content.assemble(*((text, "reverse" if shown else "") for text, shown in row)) for row in rows]
 
 
-def _key_lines(keys: list[Action]) -> list[Content]:
-    """Return the keys in lines that fit."""
+def _key_lines(keys: list[Action], columns: int) -> list[Content]:
+    """Return the keys in lines of so many columns."""
     lines: list[list[Action]] = [[]]
     for key in keys:
-        if cell_len(GAP.join(other.line for other in [*lines[-1], key])) > KEY_COLUMNS:
+        if cell_len(GAP.join(other.line for other in [*lines[-1], key])) > columns:
             lines.append([])
         lines[-1].append(key)
     return [Content(GAP).join(map(key_words, line)) for line in lines]
@@ -134,12 +163,13 @@ class Overview(Static):
         self._shown, scale = shown, shown.scale
         self.display = not scale.is_whole or scale.dots <= SMALL_DOTS
         is_drawn = self._has_room and not self._is_brief and not scale.is_whole
-        self._plan = plan_of(scale.box) if is_drawn else None
+        columns = self.parent.size.width - 2 * PADDING if isinstance(self.parent, Widget) else 0
+        self._plan = plan_of(scale.box, columns - 2 * FRAME) if is_drawn else None
         lines = []
         if self._plan:
-            lines = _drawn(draw_overview(shown.pattern, shown.look, scale, GLYPHS[shown.glyphs]))
+            lines = _drawn(draw_overview(shown.pattern, shown.look, scale, GLYPHS[shown.glyphs], self._plan))
         keys = [key for key in window_line() if key.name in OF_WHOLE_SHEETS or not scale.is_whole]
-        self.update(Content("\n").join([*lines, *_key_lines(keys)]))
+        self.update(Content("\n").join([*lines, *_key_lines(keys, columns)]))
 
     @property
     def _has_room(self) -> bool:

@@ -3,8 +3,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drills.geometry import Point
-from drills.pattern import Line, Paper, build
+from drills.pattern import Line, Paper, build, faces
+from drills.structures import Stretch, draw
+from tests.trainer.board.sheets import of_role
 from trainer.board import Look, Marked, Room, Window, brought_into_view, followed, opened
+from trainer.board.telling import THICK_FROM
 from trainer.board.window import asked, in_view
 
 ROOM = Room(47, 20)
@@ -159,3 +162,18 @@ def test_the_signs_of_a_verdict_are_gone_through() -> None:
         view = brought_into_view(view, look)
         seen.append([x for x in (10, 30, 50) if in_view(view.scale, (Point(x, 8), Point(x, 10)))])
     assert seen == [[50], [10], [30], [50]]
+
+
+def test_parts_that_go_in_are_told_from_close_by() -> None:
+    """On a small whole sheet their lines would be too thin; where they do not fit closer it stays whole."""
+    sheet = draw(Stretch((1, 1), pleats=5))
+    window = opened(sheet, Room(41, 18), Look())
+    assert window.scale.is_whole
+    assert window.scale.dots < THICK_FROM
+    inside = frozenset(of_role(sheet, "inside"))
+    verdict = Look(missed=Marked(inside), shaded=((tuple(faces(sheet)[0]),),), is_told=True)
+    seen = followed(window, Look(), verdict)
+    assert seen.scale.dots >= THICK_FROM
+    assert all(seen.scale.shows(end) for edge in inside for end in sheet.ends(edge))
+    far = replace(verdict, missed=Marked(frozenset(sheet.creases)))
+    assert followed(window, Look(), far).scale.is_whole

@@ -1,9 +1,11 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from drills.questions import Code
 from tests.trainer.screens.large import (
     READ,
     ROOMS,
@@ -16,8 +18,9 @@ from tests.trainer.screens.large import (
     overview,
     window,
 )
+from tests.trainer.screens.playing import WAITING, playing
 from trainer.screens.drill import DrillScreen
-from trainer.screens.side import Overview
+from trainer.screens.side import SIDE_COLUMNS, Overview, Side
 
 
 @pytest.mark.parametrize("size", ROOMS)
@@ -155,3 +158,19 @@ async def test_the_overview_shows_where_something_was_missed(tmp_path: Path) -> 
         assert verdict is not None
         assert verdict.misses
         assert "!" in "".join(overview(play)[1:-3])
+
+
+@pytest.mark.parametrize("blocks", [False, True])
+async def test_a_sheet_to_be_looked_over_is_whole_where_a_narrow_panel_does_it(
+    tmp_path: Path, blocks: bool
+) -> None:
+    """Thirty-six squares across in 80 columns; blocks are too coarse for it and open closer."""
+    settings = replace(WAITING, blocks=blocks)
+    async with playing(tmp_path, Code("find", 7, 11), settings=settings) as play:
+        scale = window(play).scale
+        assert scale.is_whole is not blocks
+        assert scale.columns > 36 * 3 // 2
+        await play.pilot.resize_terminal(120, 40)
+        await play.settle()
+        assert window(play).scale.columns <= 120 - SIDE_COLUMNS
+        assert play.screen.query_one(Side).size.width == SIDE_COLUMNS - 1
