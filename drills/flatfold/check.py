@@ -24,8 +24,11 @@ from drills.flatfold.vertex import (
 from drills.geometry import Exact
 from drills.pattern import CreasePattern, Label, number_of, place_of
 
-MOST_FACES = 500
+MOST_FACES = 2000
 """Sheets with more faces are not searched for layers: that verdict is left open."""
+
+FACES_OF_TWO_PROVEN = 500
+"""Sheets with so many faces have two of their repairs proven by layers, smaller ones more."""
 
 
 MOST_AT_A_POINT = 200
@@ -155,7 +158,7 @@ def _layered(pattern: CreasePattern, limit: Limit) -> Report:
 def _most_proven(pattern: CreasePattern) -> int:
     """Return for how many repairs the layers are searched: all of them on small sheets, few on large ones."""
     faces = _faces(pattern)
-    return 2 * MOST_FACES**2 // faces**2 if faces <= MOST_FACES else 0
+    return max(1, 2 * FACES_OF_TWO_PROVEN**2 // faces**2) if faces <= MOST_FACES else 0
 
 
 def _faces(pattern: CreasePattern) -> int:

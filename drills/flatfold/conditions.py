@@ -126,7 +126,7 @@ def _nests(creases: Iterable[Crease]) -> list[Nest]:
 
 def conditions_of(folded: Folded, limit: Limit = UNLIMITED) -> Conditions:
     """Return the conditions on the layers of a folded sheet; OutOfTimeError where that takes too long."""
-    cells = cells_of(folded)
+    cells = cells_of(folded, limit)
     creases = {edge: (at[0], at[1]) for edge, at in enumerate(folded.sides) if len(set(at)) == 2}
     through: dict[int, int] = defaultdict(int)
     nesting: set[int] = set()

@@ -18,6 +18,7 @@ from itertools import pairwise
 from math import gcd, lcm
 from typing import NamedTuple, TypeAlias
 
+from drills.flatfold.limit import UNLIMITED, Limit
 from drills.geometry import (
     Direction,
     HalfEdge,
@@ -143,7 +144,7 @@ def _carried(
     return [carries[face] for face in range(len(cycles))]
 
 
-def arrange(folded: Folded) -> Mapping[Segment, list[int]]:
+def arrange(folded: Folded, limit: Limit = UNLIMITED) -> Mapping[Segment, list[int]]:
     """Return the pieces of the folded edges, ends in sorted order, each with the edges that lie on it."""
     edges_on: dict[Segment, list[int]] = defaultdict(list)
     for index, edge in enumerate(folded.pattern.edges):
@@ -152,10 +153,12 @@ def arrange(folded: Folded) -> Mapping[Segment, list[int]]:
     rows = _rows(sorted(edges_on))
     cuts = [{end for segment in row for end in segment} for row in rows]
     for one, two, shared in meetings([(row[0][0], max(end for _, end in row)) for row in rows]):
+        limit.check()
         cuts[one].update(shared)
         cuts[two].update(shared)
     pieces: dict[Segment, list[int]] = defaultdict(list)
     for row, points in zip(rows, map(sorted, cuts), strict=True):
+        limit.check()
         # points on one line are in order along it when they are sorted
         for segment in row:
             first, last = bisect_left(points, segment[0]), bisect_right(points, segment[1])
@@ -197,9 +200,9 @@ class Cells:
     pieces: tuple[Piece, ...]
 
 
-def cells_of(folded: Folded) -> Cells:
-    """Return the cells of a folded sheet."""
-    drawing = Drawing.of(folded)
+def cells_of(folded: Folded, limit: Limit = UNLIMITED) -> Cells:
+    """Return the cells of a folded sheet; OutOfTimeError where they are too many for the limit."""
+    drawing = Drawing.of(folded, limit)
     sets, beside = drawing.sets, drawing.beside
     pieces = tuple(
         Piece(on, sets[beside[edge.start, edge.end]], sets[beside[edge.end, edge.start]])
@@ -223,16 +226,19 @@ class Drawing(NamedTuple):
     beside: Mapping[HalfEdge, int]
 
     @classmethod
-    def of(cls, folded: Folded) -> Drawing:
+    def of(cls, folded: Folded, limit: Limit = UNLIMITED) -> Drawing:
         """Return the drawing of a folded sheet."""
-        lying = arrange(folded)
+        lying = arrange(folded, limit)
         points = sorted({point for piece in lying for point in piece})
         number = {point: index for index, point in enumerate(points)}
         edges = tuple(Edge(number[a], number[b], "other", "U") for a, b in lying)
         drawn = CreasePattern(tuple(points), edges)
-        rims = tuple(face_cycles(drawn))
+        rims = []
+        for rim in face_cycles(drawn):
+            limit.check()
+            rims.append(rim)
         beside, sets = _sets(drawn, rims, [_ending(folded, on) for on in lying.values()])
-        return cls(drawn, tuple(map(tuple, lying.values())), rims, sets, beside)
+        return cls(drawn, tuple(map(tuple, lying.values())), tuple(rims), sets, beside)
 
 
 def _ending(folded: Folded, edges: list[int]) -> int:

@@ -198,8 +198,8 @@ def test_labels_elsewhere_are_repaired_though_angles_are_wrong() -> None:
 
 
 def test_on_large_sheets_only_the_first_repairs_are_proven(monkeypatch: pytest.MonkeyPatch) -> None:
-    """So that a check ends in time: with 30 faces as the most, 2 of the 8 repairs of a sheet of 25."""
-    monkeypatch.setattr("drills.flatfold.check.MOST_FACES", 30)
+    """So that a check ends in time: with two proven at 30 faces, 2 of the 8 repairs of a sheet of 25."""
+    monkeypatch.setattr("drills.flatfold.check.FACES_OF_TWO_PROVEN", 30)
     plain = map_sheet(5, 5)
     folded = plain.with_labels(solve_layers(plain).labels)
     corners = [

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from functools import partial
+from itertools import count
+from math import inf
+
 import pytest
 from shapely import LineString, Polygon, polygonize, unary_union  # type: ignore[import-untyped]
 
-from drills.flatfold import bits, cells_of, fold
+from drills.flatfold import Limit, OutOfTimeError, bits, cells_of, fold
 from drills.pattern import CreasePattern
 from drills.structures import Stretch, draw
 from tests.drills.flatfold.assorted import assorted, plain
@@ -21,6 +25,18 @@ def test_a_stretch_of_42_faces_has_about_fifty_cells() -> None:
     assert len(found.faces) == 42
     assert len(cells_of(found).sets) == 48
     assert stacks(pattern) == stacks_by_shapely(pattern)
+
+
+def test_cells_are_given_up_when_the_time_is_over() -> None:
+    """A clock that ticks whenever it is looked at ends each stage: pieces, the rims of cells, conditions."""
+    found = fold(draw(Stretch((3, 3), pleats=3)))
+    asked = count()
+    assert cells_of(found, Limit(inf, lambda: next(asked))) == cells_of(found)
+    enough = next(asked)
+    assert enough > len(cells_of(found).sets)
+    for seconds in (1, enough // 2, enough - 3):
+        with pytest.raises(OutOfTimeError):
+            cells_of(found, Limit(seconds, partial(next, count())))
 
 
 def stacks(pattern: CreasePattern) -> set[frozenset[int]]:
