@@ -77,10 +77,10 @@ class Offer(NamedTuple):
 
 
 def offer(store: Store) -> Offer:
-    """Return what is offered now: the first once all it asks was met, the next 14 days after the last."""
+    """Return what is offered now: the first on the second practice day, the next 14 days after the last."""
     found = sittings(store.measuring)
     if not found:
-        return _first_offer(store.met)
+        return _first_offer(store)
     begun = found[-1][0].practice_day
     if begun == store.today and len(found[-1]) < WHOLE:
         left = number_of(WHOLE - len(found[-1]), "drill")
@@ -92,14 +92,20 @@ def offer(store: Store) -> Offer:
     return Offer(False, wait, f"The next yardstick comes {wait}, {EVERY_DAYS} days after the last.")
 
 
-def _first_offer(met: Mapping[tuple[str, str], int]) -> Offer:
-    drills = sum(met.values())
-    unmet = list(dict.fromkeys(_form_in_words(skill) for skill in RECIPE if kind_of(skill) not in met))
-    if drills >= DRILLS_BEFORE and not unmet:
+def _first_offer(store: Store) -> Offer:
+    """Return the first one: soon, so that what is learnt is measured from near its beginning."""
+    if store.days > 1 or sum(store.met.values()) >= DRILLS_BEFORE:
         return Offer(True, "today", "")
-    waits = [f"you have done {DRILLS_BEFORE} drills"] * (drills < DRILLS_BEFORE)
-    waits += [f'met "{title}"' if waits else f'you have met "{title}"' for title in unmet[:1]]
-    return Offer(False, "later", f"The first yardstick comes when {' and '.join(waits)}.")
+    says = (
+        f"The first yardstick comes the day after your first drills, or once you have done {DRILLS_BEFORE}."
+    )
+    return Offer(False, "later", says)
+
+
+def _not_met(store: Store) -> str:
+    """Return in a sentence which forms it asks that the person has not met, empty where there is none."""
+    unmet = list(dict.fromkeys(_form_in_words(skill) for skill in RECIPE if kind_of(skill) not in store.met))
+    return f" Not met yet, and asked all the same: {', '.join(unmet)}." if unmet else ""
 
 
 def _form_in_words(skill: str) -> str:
@@ -121,7 +127,9 @@ def yardstick(store: Store, clock: Clock) -> PracticeSession:
         number = len(now.history.done) - len(done)
         if number == len(left):
             return None
-        return Planned(left[number], NOT_CHOSEN["yardstick"], tells="" if number else BEGINS)
+        return Planned(
+            left[number], NOT_CHOSEN["yardstick"], tells="" if number else BEGINS + _not_met(store)
+        )
 
     session = PracticeSession(store, clock, "yardstick", plan, of=len(done) + len(left))
     earlier = (Done(each.skill, each.kind, "clean" if each.right else "miss") for each in done)

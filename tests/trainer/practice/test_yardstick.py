@@ -122,10 +122,12 @@ def test_no_place_tells_what_it_holds() -> None:
     assert len(seen) == 2 * (5 + 3)
 
 
-def log(drills: int, forms: int = 7) -> list[Attempt]:
-    """Return so many drills of the first forms, twenty days ago."""
+def log(drills: int, forms: int = 7, days_ago: int = 20) -> list[Attempt]:
+    """Return so many drills of the first forms, some days ago."""
     skills = skills_of_every_form()[:forms]
-    return [attempt(skills[number % forms], TODAY - timedelta(days=20), number) for number in range(drills)]
+    return [
+        attempt(skills[number % forms], TODAY - timedelta(days=days_ago), number) for number in range(drills)
+    ]
 
 
 def kept(folder: Path, hands: Hands, attempts: list[Attempt]) -> Store:
@@ -137,20 +139,29 @@ def kept(folder: Path, hands: Hands, attempts: list[Attempt]) -> Store:
 
 
 @pytest.mark.parametrize(
-    ("drills", "forms", "says"),
-    [
-        (0, 7, 'The first yardstick comes when you have done 20 drills and met "Across and down".'),
-        (DRILLS_BEFORE - 1, 7, "The first yardstick comes when you have done 20 drills."),
-        (DRILLS_BEFORE, 6, 'The first yardstick comes when you have met "Find".'),
-        (DRILLS_BEFORE, 1, 'The first yardstick comes when you have met "Inside lines".'),
-    ],
+    ("drills", "days_ago", "is_open"),
+    [(0, 0, False), (DRILLS_BEFORE - 1, 0, False), (DRILLS_BEFORE, 0, True), (1, 1, True)],
 )
-def test_before_the_first_one_it_is_said_what_is_lacking(
-    tmp_path: Path, drills: int, forms: int, says: str
+def test_the_first_comes_on_the_second_day_or_after_twenty_drills(
+    tmp_path: Path, drills: int, days_ago: int, is_open: bool
 ) -> None:
-    """Twenty drills, and every form that it asks, so that getting used to one is not taken for progress."""
-    with kept(tmp_path, Hands(), log(drills, forms)) as opened:
-        assert offer(opened) == (False, "later", says)
+    """So what is learnt is measured from near its beginning; before that it is said when it comes."""
+    says = "The first yardstick comes the day after your first drills, or once you have done 20."
+    with kept(tmp_path, Hands(), log(drills, days_ago=days_ago)) as opened:
+        assert offer(opened) == ((True, "today", "") if is_open else (False, "later", says))
+
+
+@pytest.mark.parametrize("forms", [7, 6, 1])
+def test_what_was_not_met_is_asked_all_the_same_and_said(tmp_path: Path, forms: int) -> None:
+    """All 16 drills, whatever was met; the first names the forms that were not."""
+    hands = Hands()
+    unmet = [KINDS["find"].title, f"{KINDS['sinks'].title}: {KINDS['sinks'].forms['join'].words}"]
+    with kept(tmp_path, hands, log(DRILLS_BEFORE, forms)) as opened:
+        session = yardstick(opened, hands.clock)
+        assert session.next_drill() is not None
+        assert ("all the same" in session.tells) is (forms < 7)
+        assert [words in session.tells for words in unmet] == [forms < 7, forms < 2]
+        assert session.progress == "1 of 16"
 
 
 def test_it_comes_every_fourteen_days(tmp_path: Path) -> None:

@@ -105,7 +105,7 @@ async def test_before_its_time_y_says_when(tmp_path: Path) -> None:
     async with playing(tmp_path, notes=True) as play:
         await play.keys("y")
         play.at(OpeningScreen)
-        assert "The first yardstick comes when you have done 20 drills" in play.noted
+        assert "The first yardstick comes the day after your first drills" in play.noted
         assert "Yardstick: later" in play.said
 
 
