@@ -11,15 +11,21 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from subprocess import DEVNULL, PIPE, Popen
-from threading import Lock
+from threading import Lock, Timer
 from typing import BinaryIO
 
 from drills.questions import Drill
 from trainer.practice.making import MakingAhead, Wanted, made
 
+LIMIT = 20.0
+"""Seconds: no drill takes so long to make, even on a slow machine; a process that does so hangs."""
+
 
 class DrillProcess:
-    """Started with the first drill; it holds no file of ours. One thread makes, another one may kill."""
+    """Started with the first drill; it holds no file of ours. One thread makes, another one may kill.
+
+    One that hangs is ended, and no other is started: what made a drill hang may do so again.
+    """
 
     def __init__(self) -> None:
         self._process: Popen[bytes] | None = None
@@ -30,9 +36,14 @@ class DrillProcess:
         process = self._running()
         assert process.stdin
         assert process.stdout
-        pickle.dump(wanted, process.stdin)
-        process.stdin.flush()
-        drill = pickle.load(process.stdout)
+        ending = Timer(LIMIT, process.kill)
+        ending.start()
+        try:
+            pickle.dump(wanted, process.stdin)
+            process.stdin.flush()
+            drill = pickle.load(process.stdout)
+        finally:
+            ending.cancel()
         if not isinstance(drill, Drill):
             raise RuntimeError("the drill was not made")
         return drill

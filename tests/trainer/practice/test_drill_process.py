@@ -14,8 +14,10 @@ from time import monotonic, sleep
 import pytest
 
 from drills.questions import make, read_code
+from trainer.practice import drill_process
 from trainer.practice.drill_process import DrillProcess, drills_made_ahead, serve
 from trainer.practice.lesson_pages import LESSON
+from trainer.practice.making import MakingAhead
 
 ROOT = Path(__file__).parents[3]
 DEADLINE = 20.0
@@ -55,6 +57,25 @@ def test_once_killed_it_makes_nothing_more() -> None:
     never.close()
     with pytest.raises(RuntimeError):
         never.make(read_code("steps-1-3"))
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="signals are those of POSIX")
+def test_where_it_hangs_drills_are_made_without_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It is ended once the limit is over; the thread goes on alone, which is not that of the screen."""
+    process, codes = DrillProcess(), [read_code(f"steps-1-{seed}") for seed in (3, 4, 5)]
+    process.make(codes[0])
+    assert process._process
+    os.kill(process._process.pid, signal.SIGSTOP)
+    monkeypatch.setattr(drill_process, "LIMIT", 0.2)
+    making = MakingAhead(process.make, process.kill)
+    making.prepare(codes[1:])
+    for code in codes[1:]:
+        found = making.on_its_way(code)
+        assert found
+        assert found.result(DEADLINE) == make(code)
+    making.close()
+    process.close()
+    assert process._process.returncode == -signal.SIGKILL
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="signals are those of POSIX")
