@@ -1,6 +1,6 @@
 """Judged drills as columns, so that figures of hundreds of thousands need no object for each.
 
-A row has 57 bytes, lowest byte first; texts stand once in lists beside the rows and go by their place there.
+A row has 61 bytes, lowest byte first; texts stand once in lists beside the rows and go by their place there.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     Rows = NDArray[Any]
 
-ROW: Final = Struct("<q8i4IB")
+ROW: Final = Struct("<q8i5IB")
 NONE: Final = -(2**31)
 """Stands for None in a column of numbers."""
 NOWHERE: Final = -1
@@ -28,7 +28,7 @@ _COLUMNS: Final = (
     ("line", "<i8"),
     *((name, "<i4") for name in ("day", "milliseconds", "net_ms", "goal_ms", "days_away")),
     *((name, "<i4") for name in ("marks", "misses", "false_alarms")),
-    *((name, "<u4") for name in ("skill", "key", "slip", "purpose")),
+    *((name, "<u4") for name in ("skill", "key", "slip", "purpose", "taken_for")),
     ("told", "u1"),
 )
 _RIGHT, _HELPED, _FIRST, _RESULT = 1, 2, 4, 8
@@ -64,6 +64,7 @@ class Columns:
     keys: Texts[PaceKey] = field(default_factory=Texts)
     slips: Texts[str] = field(default_factory=lambda: Texts([""]))
     purposes: Texts[str] = field(default_factory=Texts)
+    taken_for: Texts[str] = field(default_factory=lambda: Texts([""]))
 
     @classmethod
     def of(cls, judged: Iterable[Judged]) -> Columns:
@@ -79,7 +80,7 @@ class Columns:
     def met(self) -> dict[tuple[str, str], int]:
         """Return how many drills of each kind and form were left to the person alone."""
         walk, found = self.purposes.place("walk"), Counter[int]()
-        for *_, key, _, purpose, _ in ROW.iter_unpack(self.rows):
+        for *_, key, _, purpose, _, _ in ROW.iter_unpack(self.rows):
             found[key] += purpose != walk
         met = Counter[tuple[str, str]]()
         for place, times in found.items():
@@ -104,6 +105,7 @@ class Columns:
             self.keys.place(judged.pace_key),
             self.slips.place(attempt.slip or ""),
             self.purposes.place(attempt.purpose),
+            self.taken_for.place(attempt.taken_for or ""),
             told | _RESULT * _RESULTS.index(judged.result),
         )
         self.rows += row
@@ -111,7 +113,7 @@ class Columns:
 
     def judged(self, place: int, attempt: Attempt) -> Judged:
         """Return the drill of a row, given its attempt."""
-        _, _, _, net, goal, away, _, _, _, _, key, _, _, told = ROW.unpack_from(self.rows, place * ROW.size)
+        _, _, _, net, goal, away, *_, key, _, _, _, told = ROW.unpack_from(self.rows, place * ROW.size)
         return Judged(
             attempt,
             self.keys.all[key],

@@ -8,7 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING, Final
 
 from progress_store.attempt import Attempt
-from progress_store.columns import Columns, grouped, is_first, is_right
+from progress_store.columns import Columns, Texts, grouped, is_first, is_right
 from progress_store.pace import PaceKey
 from progress_store.schedule import DAYS_AWAY
 from progress_store.statistics import Share, middle, ratio_interval
@@ -78,13 +78,25 @@ class Slip:
 
 
 @dataclass(frozen=True, slots=True)
+class Taken:
+    """How many drills of a skill were answered with the right answer of another one."""
+
+    skill: str
+    share: Share
+
+
+@dataclass(frozen=True, slots=True)
 class Confusions:
-    """What is taken for what at a skill: drills with something missed, marked wrongly, or a slip."""
+    """What is taken for what at a skill: drills with something missed, marked wrongly, or a slip.
+
+    `taken` has those whose answer was another skill's, the most frequent first; `slips` the others.
+    """
 
     kind: str
     skill: str
     missed: Share
     marked_wrongly: Share
+    taken: tuple[Taken, ...]
     slips: tuple[Slip, ...]
     window: Window
 
@@ -147,6 +159,7 @@ def confusions(drills: Columns) -> list[Confusions]:
             drills.skills.all[place],
             _with(rows, "misses"),
             _with(rows, "false_alarms"),
+            _taken(drills, rows),
             tuple(Slip(slip, Share(times, len(rows))) for slip, times in sorted(slips(drills, rows).items())),
             Window.of(rows),
         )
@@ -156,10 +169,25 @@ def confusions(drills: Columns) -> list[Confusions]:
     return sorted(wrong, key=lambda each: (-each.times, each.skill))
 
 
+def _taken(drills: Columns, rows: Rows) -> tuple[Taken, ...]:
+    times = sorted(taken_for(drills, rows).items(), key=lambda pair: (-pair[1], pair[0]))
+    return tuple(Taken(skill, Share(number, len(rows))) for skill, number in times)
+
+
+def taken_for(drills: Columns, rows: Rows) -> dict[str, int]:
+    """Return how often each skill was answered in place of what was asked in some rows of the drills."""
+    return _times(drills.taken_for, rows, rows["taken_for"])
+
+
 def slips(drills: Columns, rows: Rows) -> dict[str, int]:
-    """Return how often each slip was made in some rows of the drills."""
-    made = grouped(rows, rows["slip"])
-    return {drills.slips.all[place]: len(those) for place, those in made.items() if drills.slips.all[place]}
+    """Return how often each slip was made in some rows of the drills; one that gave another skill is none."""
+    rows = rows[rows["taken_for"] == drills.taken_for.place("")]
+    return _times(drills.slips, rows, rows["slip"])
+
+
+def _times(texts: Texts[str], rows: Rows, places: Rows) -> dict[str, int]:
+    found = grouped(rows, places)
+    return {texts.all[place]: len(those) for place, those in found.items() if texts.all[place]}
 
 
 def minutes(attempts: Iterable[Attempt]) -> float:

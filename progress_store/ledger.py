@@ -69,6 +69,7 @@ class Ledger:
             Texts(PaceKey(*key) for key in fields["keys"]),
             Texts(fields["slips"]),
             Texts(fields["purposes"]),
+            Texts(fields["taken_for"]),
         )
         ledger = cls(folder, state, columns, Days(fields["days"][0], tuple(fields["days"][1])))
         ledger._sum, ledger._kept = fields["rows"], len(rows)
@@ -99,6 +100,7 @@ class Ledger:
             "keys": [list(key) for key in columns.keys.all],
             "slips": columns.slips.all,
             "purposes": columns.purposes.all,
+            "taken_for": columns.taken_for.all,
         }
 
     def write(self) -> None:

@@ -20,6 +20,7 @@ from progress_store.figures import (
     in_minutes,
     pace_changes,
     slips,
+    taken_for,
 )
 from progress_store.pace import WINDOW
 from progress_store.schedule import Word
@@ -57,11 +58,12 @@ class DayRow:
 
 
 @dataclass(frozen=True, slots=True)
-class SlipRow:
-    """How often a slip was made at a skill, the walk included."""
+class TakenRow:
+    """How often a skill was taken for another one, the walk included; or a slip, where that is not known."""
 
     skill: str
-    slip: str
+    taken_for: str | None
+    slip: str | None
     times: int
 
 
@@ -69,14 +71,14 @@ class SlipRow:
 class Record:
     """What a log shows, with no time of making: equal attempts under equal rules give equal records.
 
-    Skills stand in the order of their names, days and yardsticks in that of time, slips and confusions with
-    the most frequent first. A skill that only the walk met has no row.
+    Skills stand in the order of their names, days and yardsticks in that of time, what was taken for what and
+    confusions with the most frequent first. A skill that only the walk met has no row.
     """
 
     attempts: int
     skills: tuple[SkillRow, ...]
     days: tuple[DayRow, ...]
-    slips: tuple[SlipRow, ...]
+    taken: tuple[TakenRow, ...]
     yardsticks: tuple[Yardstick, ...]
     after_a_week_away: AfterAWeekAway | None
     pace_changes: tuple[PaceChange, ...]
@@ -103,7 +105,7 @@ class Record:
             attempts=len(drills),
             skills=_skill_rows(drills, state),
             days=_day_rows(drills.table()),
-            slips=_slip_rows(drills),
+            taken=_taken_rows(drills),
             yardsticks=tuple(yardsticks(measured)),
             after_a_week_away=after_a_week_away(drills),
             pace_changes=tuple(pace_changes(drills)),
@@ -151,13 +153,10 @@ def _day_rows(rows: Rows) -> tuple[DayRow, ...]:
     )
 
 
-def _slip_rows(drills: Columns) -> tuple[SlipRow, ...]:
-    rows = drills.table()
-    by_skill = grouped(rows, rows["skill"])
-    times = {
-        (drills.skills.all[place], slip): number
-        for place, those in by_skill.items()
-        for slip, number in slips(drills, those).items()
-    }
-    ordered = sorted(times, key=lambda pair: (-times[pair], pair))
-    return tuple(SlipRow(skill, slip, times[skill, slip]) for skill, slip in ordered)
+def _taken_rows(drills: Columns) -> tuple[TakenRow, ...]:
+    rows, found = drills.table(), list[TakenRow]()
+    for place, those in grouped(rows, rows["skill"]).items():
+        skill = drills.skills.all[place]
+        found += (TakenRow(skill, other, None, times) for other, times in taken_for(drills, those).items())
+        found += (TakenRow(skill, None, slip, times) for slip, times in slips(drills, those).items())
+    return tuple(sorted(found, key=lambda row: (-row.times, row.skill, row.taken_for or "", row.slip or "")))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import fields
+from dataclasses import asdict, fields
 from typing import Final
 
 from progress_store.attempt import Attempt
@@ -36,7 +36,7 @@ def record_to_json(record: Record, name_of: Callable[[str], str]) -> dict[str, o
             for row in record.days
         ],
         "yardsticks": [_yardstick_row(each) for each in record.yardsticks],
-        "confusions": [{"skill": row.skill, "slip": row.slip, "times": row.times} for row in record.slips],
+        "confusions": [asdict(row) for row in record.taken],
         "figures": _figures(record, name_of),
     }
 
@@ -171,6 +171,10 @@ def _confusions(each: Confusions, name_of: Callable[[str], str]) -> dict[str, ob
         "drills": each.missed.drills,
         **_share("missed", each.missed),
         **_share("marked_wrongly", each.marked_wrongly),
+        "taken_for": [
+            {"skill": other.skill, "times": other.share.count, "interval": _ends(other.share.interval)}
+            for other in each.taken
+        ],
         "slips": [
             {"slip": slip.slip, "times": slip.share.count, "interval": _ends(slip.share.interval)}
             for slip in each.slips

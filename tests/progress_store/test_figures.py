@@ -12,6 +12,7 @@ from progress_store import (
     Share,
     SkillsInWeek,
     Slip,
+    Taken,
     Week,
     Window,
     after_a_week_away,
@@ -102,10 +103,10 @@ def test_a_change_of_pace_has_an_interval_with_six_drills_in_each_week() -> None
 
 
 def test_what_is_taken_for_what_by_skill() -> None:
-    """By hand: drills with a miss, with a false alarm and with a slip, the most often wrong first."""
+    """By hand: drills with a miss, with a false alarm, with another's answer and with a slip alone."""
     log = [
         attempt(0, skill="find roof", kind="find", misses=2, false_alarms=1, right=False),
-        attempt(1, skill="find roof", kind="find", misses=1, right=False),
+        attempt(1, skill="find roof", kind="find", misses=1, right=False, slip="x", taken_for="find pleats"),
         attempt(2, day=1, skill="find roof", kind="find"),
         attempt(3, skill="steps 1:2", slip="exchanged"),
         attempt(4, skill="all right"),
@@ -116,6 +117,7 @@ def test_what_is_taken_for_what_by_skill() -> None:
             "find roof",
             missed=Share(2, 3),
             marked_wrongly=Share(1, 3),
+            taken=(Taken("find pleats", Share(1, 3)),),
             slips=(),
             window=Window(date(2026, 3, 2), date(2026, 3, 3)),
         ),
@@ -124,6 +126,7 @@ def test_what_is_taken_for_what_by_skill() -> None:
             "steps 1:2",
             missed=Share(0, 1),
             marked_wrongly=Share(0, 1),
+            taken=(),
             slips=(Slip("exchanged", Share(1, 1)),),
             window=Window(date(2026, 3, 2), date(2026, 3, 2)),
         ),

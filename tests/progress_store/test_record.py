@@ -13,6 +13,7 @@ LOG = [
     attempt(0, day=1, skill="steps 1:3", right=False, slip="other way round"),
     attempt(1, day=1, skill="steps 1:3", right=False, slip="one off"),
     attempt(2, day=1, skill="steps 1:3", right=False, slip="one off"),
+    attempt(3, day=1, skill="steps 1:3", right=False, slip="one off", taken_for="steps 1:2"),
     attempt(0, day=14, skill="sinks equal", kind="sinks", form="mark", marks=2, purpose="yardstick"),
 ]
 
@@ -22,7 +23,7 @@ def test_the_record_is_what_was_promised() -> None:
     promised = record_to_json(Record.of(LOG, RULES), str.title)
     assert promised.pop("figures")
     assert promised == {
-        "attempts": 7,
+        "attempts": 8,
         "skills": [
             {
                 "skill": "sinks equal",
@@ -49,9 +50,9 @@ def test_the_record_is_what_was_promised() -> None:
             {
                 "skill": "steps 1:3",
                 "name": "Steps 1:3",
-                "tries": 3,
+                "tries": 4,
                 "right": 0,
-                "interval": [0.0, 0.5615],
+                "interval": [0.0, 0.4899],
                 "median_ms": None,
                 "goal_ms": None,
                 "state": "new",
@@ -60,16 +61,17 @@ def test_the_record_is_what_was_promised() -> None:
         ],
         "days": [
             {"day": "2026-03-02", "tries": 3, "right": 2, "minutes": 0.1},
-            {"day": "2026-03-03", "tries": 3, "right": 0, "minutes": 0.2},
+            {"day": "2026-03-03", "tries": 4, "right": 0, "minutes": 0.3},
             {"day": "2026-03-16", "tries": 1, "right": 1, "minutes": 0.1},
         ],
         "yardsticks": [
             {"day": "2026-03-16", "tries": 1, "right": 1, "interval": [0.2065, 1.0], "minutes": 0.1}
         ],
         "confusions": [
-            {"skill": "steps 1:3", "slip": "one off", "times": 2},
-            {"skill": "steps 1:2", "slip": "other way round", "times": 1},
-            {"skill": "steps 1:3", "slip": "other way round", "times": 1},
+            {"skill": "steps 1:3", "taken_for": None, "slip": "one off", "times": 2},
+            {"skill": "steps 1:2", "taken_for": None, "slip": "other way round", "times": 1},
+            {"skill": "steps 1:3", "taken_for": None, "slip": "other way round", "times": 1},
+            {"skill": "steps 1:3", "taken_for": "steps 1:2", "slip": None, "times": 1},
         ],
     }
 
@@ -110,10 +112,14 @@ def test_figures_have_their_drills_window_and_interval() -> None:
         "missed_interval": [0.0615, 0.7923],
         "marked_wrongly": 0,
         "marked_wrongly_interval": [0.0, 0.5615],
+        "taken_for": [],
         "slips": [{"slip": "other way round", "times": 1, "interval": [0.0615, 0.7923]}],
         "since": "2026-03-02",
         "until": "2026-03-02",
     }
+    assert figures["taken"][0]["taken_for"] == [
+        {"skill": "steps 1:2", "times": 1, "interval": [0.0456, 0.6994]}
+    ]
     assert figures["weeks"]["weeks"][0] == {
         "monday": "2026-03-16",
         "since": "2026-03-16",

@@ -89,9 +89,8 @@ def _sit(session: PracticeSession, kept: Store, hands: Hands, chance: Random, mo
 
 
 def _verdict(drill: Drill, kept: Store, chance: Random) -> Verdict:
-    """Return mostly right verdicts; a drill above the person's level is never missed."""
-    is_right = chance.random() < 0.8
-    if is_right or drill.level > kept.state.level(drill.kind):
+    """Return mostly right verdicts; every third wrong one is the answer of another skill of the kind."""
+    if chance.random() < 0.8:
         slips = drill.kind == "steps" and chance.random() < 0.2
         return (
             Verdict(True, "", "", "", slip="not smallest")
@@ -100,4 +99,6 @@ def _verdict(drill: Drill, kept: Store, chance: Random) -> Verdict:
         )
     marked = ((1, 0), (2, 0), (0, 1), (1, 1))
     missed, wrongly = (1, 0) if drill.kind == "steps" else chance.choice(marked)
-    return Verdict(False, "", "", "", missed, wrongly)
+    others = [skill for skill, known in kept.state.skills.items() if known.kind == drill.kind]
+    other = chance.choice(others) if len(others) > 1 and chance.random() < 1 / 3 else ""
+    return Verdict(False, "", "", "", missed, wrongly, taken_for="" if other == drill.skill else other)

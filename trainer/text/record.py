@@ -186,6 +186,7 @@ def _confusions(skills: Sequence[Confusions]) -> Iterator[str]:
         said_of = [
             ((row and row.missed_words) or "missed", each.missed),
             ((row and row.taken_words) or "marked wrongly", each.marked_wrongly),
+            *((f"taken for {name_of(other.skill)}", other.share) for other in each.taken),
             *((SLIPS.get(slip.slip, slip.slip), slip.share) for slip in each.slips),
         ]
         for said, share in said_of:

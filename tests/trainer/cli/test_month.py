@@ -97,14 +97,19 @@ def test_skills(month: Month) -> None:
 
 
 def test_confusions(month: Month) -> None:
-    """Each slip at each skill, the most frequent first."""
-    found: dict[tuple[str, str], int] = {}
+    """What was answered at each skill in its place, or else each slip, the most frequent first."""
+    found: dict[tuple[str, str, str], int] = {}
     for line in month.log:
-        if line["slip"]:
-            found[line["skill"], line["slip"]] = found.get((line["skill"], line["slip"]), 0) + 1
-    rows = [{"skill": skill, "slip": slip, "times": times} for (skill, slip), times in found.items()]
-    rows.sort(key=lambda row: (-int(str(row["times"])), str(row["skill"]), str(row["slip"])))
-    assert rows
+        other = line.get("taken_for") or ""
+        told = line["skill"], other, "" if other else line["slip"] or ""
+        if told[1] or told[2]:
+            found[told] = found.get(told, 0) + 1
+    rows = [
+        {"skill": skill, "taken_for": other or None, "slip": slip or None, "times": times}
+        for (skill, other, slip), times in sorted(found.items(), key=lambda pair: (-pair[1], pair[0]))
+    ]
+    assert any(row["taken_for"] for row in rows)
+    assert any(row["slip"] for row in rows)
     assert month.record["confusions"] == rows
 
 

@@ -18,7 +18,7 @@ EMPTY = {"attempts": 0, "skills": [], "days": [], "yardsticks": [], "confusions"
 TIMES = [attempt(number, skill="steps read 1:2") for number in range(13)]
 LOG = [
     *TIMES,
-    attempt(14, skill="steps read 1:3", right=False, misses=1),
+    attempt(14, skill="steps read 1:3", right=False, misses=1, taken_for="steps read 1:2"),
     attempt(15, skill="steps read 1:3", slip="exchanged"),
     attempt(0, day=14, skill="steps read 1:2", milliseconds=3000),
     attempt(1, day=14, skill="labels one", kind="labels", form="mark", right=False, misses=2, false_alarms=1),
@@ -109,6 +109,7 @@ def test_text_has_each_figure_with_its_drills_and_window(tmp_path: Path) -> None
         "  reading a 1 by 3 slant:",
         "    2 drills, 2026-03-02 to 2026-03-02",
         "    the step missed in 1, likely 9 to 91 %",
+        "    taken for reading a 1 by 2 slant in 1, likely 9 to 91 %",
         "    across and down exchanged in 1, likely 9 to 91 %",
         "",
         "Minutes a day:",
