@@ -67,6 +67,7 @@ class Store:
     def __init__(
         self, folder: Path, clock: Callable[[], datetime], rules: Rules, lock: FolderLock | None
     ) -> None:
+        self.folder = folder
         self._clock, self._lock, self._notices = clock, lock, list[str]()
         self.rules = rules
         self._waiting: list[Attempt] = []

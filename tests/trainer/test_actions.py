@@ -29,6 +29,7 @@ from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.folding import FoldingScreen
 from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
+from trainer.screens.own import OwnSheetScreen, OwnSheetsScreen, PlanScreen
 from trainer.screens.pages import EndScreen, HelpScreen, WelcomeScreen
 from trainer.screens.record import RecordInWordsScreen, RecordScreen
 from trainer.ways_of_asking import WAYS
@@ -65,6 +66,9 @@ SCREENS: dict[Context, type[BaseScreen]] = {
     "warm-up": WarmUpScreen,
     "lesson": LessonScreen,
     "contents": ContentsScreen,
+    "own": OwnSheetsScreen,
+    "own sheet": OwnSheetScreen,
+    "plan": PlanScreen,
     "help": HelpScreen,
 }
 PANEL_COLUMNS = 30

@@ -39,6 +39,7 @@ from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
+from trainer.screens.own import OwnSheetsScreen
 from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, WelcomeScreen
 from trainer.screens.painted import Painted
 from trainer.screens.record import RecordScreen
@@ -149,6 +150,8 @@ class Slantwise(App[None]):
                 return WarmUpScreen()
             case "pick":
                 return PickScreen()
+            case "own":
+                return OwnSheetsScreen()
             case "record":
                 return RecordScreen()
             case "missed":

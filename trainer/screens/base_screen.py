@@ -23,7 +23,16 @@ from trainer.practice.making import Making
 from trainer.screens.painted import Painted
 
 Way: TypeAlias = Literal[
-    "today", "first minutes", "placing", "warm-up", "pick", "lesson", "record", "yardstick", "missed"
+    "today",
+    "first minutes",
+    "placing",
+    "warm-up",
+    "pick",
+    "lesson",
+    "record",
+    "yardstick",
+    "missed",
+    "own",
 ]
 """Where one can go from a screen."""
 

@@ -110,6 +110,10 @@ class OpeningScreen(BaseScreen):
         """Go to the choice of a drill."""
         self.slantwise.open("pick")
 
+    def action_own(self) -> None:
+        """Go to the person's own sheets."""
+        self.slantwise.open("own")
+
     def action_record(self) -> None:
         """Go to the record."""
         self.slantwise.open("record")
@@ -167,6 +171,7 @@ def _menu(
         for action, line in (
             ("warm_up", "w  Two minutes, then I fold"),
             ("pick", "n  Pick a drill"),
+            ("own", "o  My pattern"),
             ("record", "r  Record"),
             ("missed", "m  What I missed"),
             ("yardstick", f"y  Yardstick: {measures}"),

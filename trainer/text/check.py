@@ -50,6 +50,11 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
     yield f"{creases}, {number_of(len(pattern.interior), 'point')} inside the sheet."
     yield from sheet.notices
     yield from _drawn(report, pattern)
+    yield from findings_in_text(report, pattern)
+
+
+def findings_in_text(report: Report, pattern: CreasePattern) -> Iterator[str]:
+    """Yield what was found: stretches, the faults by their places, layers, the labels to switch."""
     counted = "counted in squares" if pattern.has_grid else "told as parts of the way"
     yield f"Places are {counted} across and down from the top left corner."
     yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
@@ -62,17 +67,15 @@ def check_in_text(report: Report, sheet: ImportedPattern) -> Iterator[str]:
 
 
 def _drawn(report: Report, pattern: CreasePattern) -> Iterator[str]:
-    pattern = pattern if pattern.has_grid else _drawable(pattern)
+    pattern = drawable(pattern)
     scale = scale_for(pattern, *ROOM)
     if isinstance(scale, TooSmall):
         yield f"The sheet is too large to be drawn in {COLUMNS} columns."
         return
-    faults = points_at(pattern, (*report.angles, *report.labels))
-    switched = report.repairs[0] if report.repairs else frozenset[int]()
-    look = Look(labels=True, fault_points=faults, marked=Marked(edges=switched | set(report.clash)))
+    look = look_at_faults(report, pattern)
     for line in with_rulers(draw_board(pattern, look, scale), shown=pattern.has_grid):
         yield "".join(span.text for span in line).rstrip()
-    if faults or switched or report.clash:
+    if look.fault_points or look.marked.edges:
         yield "! a point that cannot fold   * a label to switch, or one that clashes"
 
 
@@ -109,8 +112,17 @@ def place_in_text(report: Report, pattern: CreasePattern, across: Fraction, down
             yield f"  {_crease(pattern, edge)}"
 
 
-def _drawable(pattern: CreasePattern) -> CreasePattern:
-    """Return a sheet without a grid in units of which so many make its longer side."""
+def look_at_faults(report: Report, pattern: CreasePattern) -> Look:
+    """Return how the board shows a report: points that cannot fold, labels to switch or that clash."""
+    faults = points_at(pattern, (*report.angles, *report.labels))
+    switched = report.repairs[0] if report.repairs else frozenset[int]()
+    return Look(labels=True, fault_points=faults, marked=Marked(edges=switched | set(report.clash)))
+
+
+def drawable(pattern: CreasePattern) -> CreasePattern:
+    """Return a sheet that can be drawn: one without a grid in units of which so many make its longer side."""
+    if pattern.has_grid:
+        return pattern
     left, bottom, right, top = pattern.box
     larger = Fraction(_UNITS_DRAWN) / max(right - left, top - bottom)
     points = tuple(Point((x - left) * larger, (y - bottom) * larger) for x, y in pattern.vertices)

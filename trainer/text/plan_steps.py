@@ -6,7 +6,7 @@ from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 from drills.geometry import Point, Step, move_between
 from drills.pattern import CreasePattern, Run, number_of, place, place_of, step_with_directions
@@ -19,7 +19,7 @@ _TITLES: dict[FoldKind, str] = {
     "ridge": "Crease {} at 45 degrees, as mountains",
     "outline": "Crease the outline, all of it as mountains",
     "inside": "Crease {} from point to point, as mountains too",
-    "slanted": "Crease {} that are slanted but of no stretch, as mountains",
+    "slanted": "Crease {} off the 45 degrees and of no stretch, as mountains",
     "between": "Crease {} between those of the grid, as mountains",
     "grid": "Make {} of the grid sharp, hinges and pleats, as mountains",
 }
@@ -53,6 +53,26 @@ class PlanStep:
     lines: tuple[Line, ...]
     stretch: int | None = None
     is_by_line: bool = False
+
+
+class Instruction(NamedTuple):
+    """What a person is told at once: a heading, its words, and what of the board they are of."""
+
+    title: str
+    words: tuple[str, ...]
+    edges: frozenset[int]
+    dots: tuple[int, ...]
+
+
+def instructions(steps: Iterable[PlanStep]) -> list[Instruction]:
+    """Return steps as they are gone through: line by line where each line is a fold of its own."""
+    told = []
+    for step in steps:
+        for lines in ([line] for line in step.lines) if step.is_by_line else [step.lines]:
+            edges = frozenset(edge for line in lines for edge in line.edges)
+            dots = tuple(dot for line in lines for dot in line.dots)
+            told.append(Instruction(step.title, tuple(line.words for line in lines), edges, dots))
+    return told
 
 
 _Same: TypeAlias = list[Marks | Fold]
