@@ -21,6 +21,7 @@ from progress_store.files import JsonFile, StoreError
 from progress_store.line import LONGEST_LINE
 from progress_store.log import Log
 from progress_store.merge import LARGEST_COPY, MergeResult, is_copy
+from progress_store.minute import MinuteByClock, minutes_by_clock
 from progress_store.pace import Floor, Gaps, Pace, PaceKey, Result, net_ms
 from progress_store.record import DayRow, Record, SkillRow
 from progress_store.record_views import attempt_rows, record_to_json
@@ -66,6 +67,7 @@ __all__ = [
     "Mastery",
     "Memory",
     "MergeResult",
+    "MinuteByClock",
     "Pace",
     "PaceChange",
     "PaceKey",
@@ -96,6 +98,7 @@ __all__ = [
     "is_copy",
     "median_interval",
     "middle",
+    "minutes_by_clock",
     "net_ms",
     "open_store",
     "pace_changes",

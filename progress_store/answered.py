@@ -8,7 +8,7 @@ from contextlib import suppress
 from datetime import date, datetime
 from typing import NamedTuple
 
-from progress_store.attempt import Attempt, AttemptSet, stamp
+from progress_store.attempt import APART, Attempt, AttemptSet, Purpose, stamp
 from progress_store.files import StoreError, reason
 from progress_store.ledger import Ledger
 from progress_store.log import Log
@@ -86,17 +86,24 @@ class Answered:
     def measuring(self) -> tuple[Attempt, ...]:
         """The attempts by now that belong to yardsticks, in order of time."""
         if self._ledger is None:
-            return tuple(each for each in self.all.standing.by_now if each.purpose == "yardstick")
+            return self.of_purpose("yardstick")
         if self._measuring is None:
-            self._measuring = list(self._at(self._ledger.columns.places("yardstick")))
+            self._measuring = list(self.of_purpose("yardstick"))
         return tuple(self._measuring)
+
+    def of_purpose(self, purpose: Purpose) -> tuple[Attempt, ...]:
+        """Return the attempts by now of a purpose, in order of time."""
+        if self._ledger is None:
+            return tuple(each for each in self.all.standing.by_now if each.purpose == purpose)
+        return self._at(self._ledger.columns.places(purpose))
 
     @property
     def met(self) -> Mapping[tuple[str, str], int]:
         """How many drills of each kind and form were by now left to the person alone."""
         if self._ledger:
             return self._ledger.columns.met()
-        return Counter((each.kind, each.form) for each in self.all.standing.by_now if each.purpose != "walk")
+        by_now = self.all.standing.by_now
+        return Counter((each.kind, each.form) for each in by_now if each.purpose not in APART)
 
     def days_with(self, today: date) -> int:
         """Return how many practice days had attempts, today counted as one of them."""

@@ -21,7 +21,9 @@ DEEPEST: Final = 20
 DAY_BEGINS: Final = timedelta(hours=4)
 
 InputDevice = Literal["keys", "mouse", "text"]
-Purpose = Literal["today", "warm-up", "placing", "picked", "walk", "yardstick"]
+Purpose = Literal["today", "warm-up", "placing", "picked", "walk", "yardstick", "minute"]
+APART: Final[frozenset[Purpose]] = frozenset({"walk", "minute"})
+"""What is half worked, or raced through by the clock, is in no figure of how well the person reads."""
 
 _TEXTS = ("id", "code", "kind", "form", "skill")
 _COUNTS = ("level", "marks", "misses", "false_alarms", "inputs")

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from struct import Struct
 from typing import TYPE_CHECKING, Any, Final, Generic, TypeVar, get_args
 
-from progress_store.attempt import Attempt
+from progress_store.attempt import APART, Attempt
 from progress_store.pace import PaceKey, Result
 from progress_store.state import Judged
 
@@ -79,9 +79,9 @@ class Columns:
 
     def met(self) -> dict[tuple[str, str], int]:
         """Return how many drills of each kind and form were left to the person alone."""
-        walk, found = self.purposes.place("walk"), Counter[int]()
+        apart, found = self._apart(), Counter[int]()
         for *_, key, _, purpose, _, _ in ROW.iter_unpack(self.rows):
-            found[key] += purpose != walk
+            found[key] += purpose not in apart
         met = Counter[tuple[str, str]]()
         for place, times in found.items():
             met[self.keys.all[place][:2]] += times
@@ -140,10 +140,15 @@ class Columns:
         return np.frombuffer(self.rows, np.dtype(list(_COLUMNS)))
 
     def own(self) -> Rows:
-        """Return the rows of drills that were left to the person alone."""
+        """Return the rows of drills that were left to the person alone, and not raced through."""
+        import numpy as np
+
         rows = self.table()
-        own: Rows = rows[rows["purpose"] != self.purposes.place("walk")]
+        own: Rows = rows[~np.isin(rows["purpose"], self._apart())]
         return own
+
+    def _apart(self) -> list[int]:
+        return [self.purposes.place(purpose) for purpose in sorted(APART)]
 
     def timed(self) -> Rows:
         """Return the rows of answers whose time tells how quick the person is, as `counts_for_pace` says."""

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 from typing import Final, Literal, NamedTuple
 
-from progress_store.attempt import Attempt
+from progress_store.attempt import APART, Attempt
 
 Result = Literal["miss", "slow", "clean"]
 
@@ -113,5 +113,5 @@ def counts_for_pace(attempt: Attempt) -> bool:
         attempt.right
         and not attempt.helped
         and attempt.milliseconds is not None
-        and attempt.purpose != "walk"
+        and attempt.purpose not in APART
     )

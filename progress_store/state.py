@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Final, NamedTuple
 
-from progress_store.attempt import Attempt
+from progress_store.attempt import APART, Attempt
 from progress_store.pace import (
     MEASURED_ANEW_AFTER,
     Floor,
@@ -57,7 +57,7 @@ class Judged(NamedTuple):
 
 
 class Skill(NamedTuple):
-    """What is known of a skill; `results`: the last 10 without the walk.
+    """What is known of a skill; `results`: the last 10 without what is apart.
 
     `met` is the number of the attempt that met it last. `begun` says that the round of the day met it
     first, and did not find it placed or picked; `owed` that a miss there has not come back yet.
@@ -178,7 +178,7 @@ class State:
 
     def _skill_after(self, judged: Judged, day: date) -> Skill:
         attempt = judged.attempt
-        begun, is_walk = attempt.purpose in ("today", "walk"), attempt.purpose == "walk"
+        begun, is_apart = attempt.purpose in ("today", "walk"), attempt.purpose in APART
         known = self.skills.get(attempt.skill) or Skill(
             attempt.kind, day, day, judged.pace_key, attempt.marks, begun=begun
         )
@@ -189,7 +189,7 @@ class State:
             max(day, known.last_day),
             judged.pace_key,
             attempt.marks,
-            known.results if is_walk else (*known.results, judged.result)[-RESULTS_KEPT:],
+            known.results if is_apart else (*known.results, judged.result)[-RESULTS_KEPT:],
             self.attempts,
             known.begun,
             owed,

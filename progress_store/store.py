@@ -21,6 +21,7 @@ from progress_store.merge import (
     log_of_other,
     missing_of,
 )
+from progress_store.minute import MinuteByClock, minutes_by_clock
 from progress_store.pace import Floor
 from progress_store.reading import told_of_unreadable
 from progress_store.record import Record
@@ -139,6 +140,10 @@ class Store:
     def record(self) -> Record:
         """Return the record of all attempts, worked out anew."""
         return self._answered.record()
+
+    def minutes_by_clock(self) -> list[MinuteByClock]:
+        """Return the minutes by the clock of all attempts by now, in order of time."""
+        return minutes_by_clock(self._answered.of_purpose("minute"))
 
     def missed(self, number: int) -> tuple[Attempt, ...]:
         """Return the latest misses, so many of them, that two right ones of their skill have not followed."""

@@ -108,6 +108,7 @@ ACTIONS = (
         "Pick a drill: kind, form, level, triangle, a code, or five bases",
         ("opening",),
     ),
+    Action("one_minute", ("1",), "1", "", "One minute by the clock: as many right as you can", ("opening",)),
     Action("record", ("r",), "r", "", "The record: what has changed, and how sure that is", ("opening",)),
     Action(
         "missed",

@@ -91,6 +91,11 @@ class DrillSource(ABC):
         return False
 
     @property
+    def ends_on_time(self) -> bool:
+        """Whether the drill in hand is broken off when the time is over."""
+        return False
+
+    @property
     def turns_pages(self) -> bool:
         """Whether it has pages that can be turned on and back."""
         return False

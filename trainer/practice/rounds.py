@@ -17,6 +17,8 @@ from trainer.practice.session import Moment, Planned, PracticeSession
 from trainer.practice.words import MET_BEFORE, NOT_CHOSEN, SIMPLEST, WILL_BE_FOLDED, because
 
 WARM_UP_MINUTES = 2
+SECONDS_OF_MINUTE = 60
+MINUTE_BEGINS = "As many right as you can in a minute. How each went is told at the end."
 TURNS_TO_IT = 0.5
 """From this part of the time on a warm-up for a triangle shows that triangle."""
 
@@ -69,6 +71,16 @@ def five_bases(store: Store, clock: Clock, by_the_clock: bool) -> PracticeSessio
 
     seconds = BASES_SECONDS if by_the_clock else None
     return PracticeSession(store, clock, "picked", plan, seconds, BASES, "Five bases")
+
+
+def one_minute(store: Store, clock: Clock, kind: str, form: str, level: int) -> PracticeSession:
+    """Return a minute by the clock of fresh drills of one form and level, without a verdict in between."""
+
+    def plan(now: Moment) -> Planned:
+        begins = "" if now.history.done else MINUTE_BEGINS
+        return Planned(now.fresh.of_form(kind, form, level), NOT_CHOSEN["minute"], tells=begins)
+
+    return PracticeSession(store, clock, "minute", plan, SECONDS_OF_MINUTE)
 
 
 class Target(NamedTuple):

@@ -23,6 +23,7 @@ TITLES: Mapping[Purpose, str] = {
     "placing": "Finding your level",
     "picked": "A picked drill",
     "yardstick": "Yardstick",
+    "minute": "One minute",
 }
 
 
@@ -109,7 +110,12 @@ class PracticeSession(DrillSource):
     @property
     def tells_at_end(self) -> bool:
         """Whether no verdict is told in between."""
-        return self.purpose == "yardstick"
+        return self.purpose in ("yardstick", "minute")
+
+    @property
+    def ends_on_time(self) -> bool:
+        """Whether the drill in hand is broken off when the time is over."""
+        return self.purpose == "minute"
 
     @property
     def is_over(self) -> bool:
@@ -140,6 +146,8 @@ class PracticeSession(DrillSource):
         self._taken_up = planned
         self._drill = drill = take(planned.code)
         self._in_hand, self._taken_up = planned, None
+        if self.ends_on_time and not self._begun:
+            self._started = self.clock.ticks()  # a wait for the first drill is nobody's time
         self._begun += 1
         return drill
 

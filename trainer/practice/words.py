@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from drills.pattern import number_of
 from drills.questions import KINDS, kind_of, skill_names
-from progress_store import RUNNING_TO_RISE, Attempt, Purpose, Result, State
+from progress_store import RUNNING_TO_RISE, Attempt, MinuteByClock, Purpose, Result, State
 from trainer.practice.choosing import Done, History, Selection, Stage, next_selection
 
 THEN_KNOWN = "then what has come round or was met longest ago"
@@ -18,6 +18,7 @@ NOT_CHOSEN: Mapping[Purpose, str] = {
     "placing": "You met this because the first drills find your level.",
     "picked": "You met this because you picked such drills.",
     "yardstick": "You met this because it is in the yardstick: the same 16 drills for everybody.",
+    "minute": "You met this because you picked such drills for a minute.",
 }
 MET_BEFORE = "You met this because you have met such drills before: a warm-up has nothing new."
 SIMPLEST = "You met this because nothing is known yet: it is the simplest there is."
@@ -188,6 +189,19 @@ def what_changed(before: State, after: State, history: History) -> str:
     if not history.counted:
         return "Nothing was answered, so nothing has changed."
     return _level_change(before, after) or _word_change(before, after) or _how_it_went(history)
+
+
+def minute_in_words(minutes: Sequence[MinuteByClock]) -> list[str]:
+    """Return how the last minute by the clock went, and the best one of its form before it."""
+    *others, last = minutes
+    before = [each for each in others if each.of == last.of]
+    said = f"{last.right} right in a minute, of {number_of(last.drills, 'drill')}."
+    if not before:
+        return [said, "", "It is the first minute of this form; the next one has it to beat."]
+    best = max(before, key=lambda each: each.right)
+    than = "More than" if last.right > best.right else "As many as" if last.right == best.right else "Under"
+    day = f"{best.day.day} {best.day:%B}"
+    return [said, "", f"{than} your best of this form before: {best.right}, on {day}."]
 
 
 def levels_found(state: State) -> list[str]:

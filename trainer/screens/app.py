@@ -35,7 +35,7 @@ from trainer.practice.placing import placing
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
-from trainer.screens.choice_screens import PickScreen, WarmUpScreen
+from trainer.screens.choice_screens import ONE_MINUTE, PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
 from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
@@ -152,6 +152,8 @@ class Slantwise(App[None]):
                 return PickScreen()
             case "own":
                 return OwnSheetsScreen()
+            case "minute":
+                return PickScreen(ONE_MINUTE)
             case "record":
                 return RecordScreen()
             case "missed":
@@ -192,7 +194,7 @@ class Slantwise(App[None]):
 
     def _session_ended(self, session: PracticeSession) -> None:
         """Say what came of a session, or remember it where it was left and can be taken up."""
-        if session.tells_at_end and not session.is_over:
+        if session.purpose == "yardstick" and not session.is_over:
             self.notify(yardstick.LEFT, markup=False)
             self.pop_screen()
             return

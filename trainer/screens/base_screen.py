@@ -33,6 +33,7 @@ Way: TypeAlias = Literal[
     "yardstick",
     "missed",
     "own",
+    "minute",
 ]
 """Where one can go from a screen."""
 

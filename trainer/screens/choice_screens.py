@@ -117,7 +117,8 @@ class ChoiceScreen(BaseScreen):
 
 ANY = "any"
 KIND, FORM, LEVEL, TRIANGLE, ROUND = range(5)
-ROUNDS = ["as set", "five bases", "five bases by the clock"]
+AS_SET, ONE_MINUTE, BASES, BASES_BY_CLOCK = range(4)
+ROUNDS = ["as set", "one minute", "five bases", "five bases by the clock"]
 
 
 class PickScreen(ChoiceScreen):
@@ -129,6 +130,10 @@ class PickScreen(ChoiceScreen):
     hint = "or a code, such as labels-3-41"
     BINDINGS = bindings_for("pick")
 
+    def __init__(self, of: int = AS_SET) -> None:
+        super().__init__()
+        self.chosen[ROUND] = of
+
     def on_mount(self) -> None:
         """Begin at the kind."""
         self.say("Pick a drill", "fresh ones like it follow")
@@ -139,6 +144,11 @@ class PickScreen(ChoiceScreen):
     def kind(self) -> str:
         """The kind that is set."""
         return list(KINDS)[self.chosen[KIND]]
+
+    @property
+    def form(self) -> str:
+        """The form that is set."""
+        return list(self._entry.forms)[self.chosen[FORM]]
 
     @property
     def level(self) -> int:
@@ -166,8 +176,10 @@ class PickScreen(ChoiceScreen):
 
     def words_below(self, row: int) -> str:
         """Return what the level adds, which sheets have the triangle, and what a round of bases is."""
+        if row == ROUND and self.chosen[ROUND] == ONE_MINUTE:
+            return f"As many right as you can{self._best()}; without a triangle"
         if row == ROUND and self.chosen[ROUND]:
-            within = " in five minutes" if self.chosen[ROUND] == len(ROUNDS) - 1 else ""
+            within = " in five minutes" if self.chosen[ROUND] == BASES_BY_CLOCK else ""
             return f"Look through five bases{within}: find every slanted stretch"
         if row == LEVEL:
             return ADDS[self.level]
@@ -194,16 +206,24 @@ class PickScreen(ChoiceScreen):
 
     def session(self, typed: str) -> PracticeSession:
         """Return the session that begins with the code that is typed, or else what is set."""
+        store, clock = self.slantwise.store, self.slantwise.clock
+        if self.chosen[ROUND] == ONE_MINUTE and not typed:
+            return rounds.one_minute(store, clock, self.kind, self.form, self.level)
         if self.chosen[ROUND] and not typed:
-            by_the_clock = self.chosen[ROUND] == len(ROUNDS) - 1
-            return rounds.five_bases(self.slantwise.store, self.slantwise.clock, by_the_clock)
+            return rounds.five_bases(store, clock, self.chosen[ROUND] == BASES_BY_CLOCK)
         code = read_code(typed) if typed else self._set_code()
         triangle = "" if typed else self.triangle
-        return rounds.picked(self.slantwise.store, self.slantwise.clock, code, triangle)
+        return rounds.picked(store, clock, code, triangle)
 
     def on_input_changed(self, event: Input.Changed) -> None:
         """Prepare a code as soon as it is typed."""
         self.look_ahead(event.value.strip())
+
+    def _best(self) -> str:
+        """Return the most right in a minute of what is set, as the end of a sentence; empty without one."""
+        of = self.kind, self.form, self.level
+        right = [each.right for each in self.slantwise.store.minutes_by_clock() if each.of == of]
+        return f", {max(right)} at best until now" if right else ""
 
     def _levels(self) -> list[int]:
         return levels_with(self.triangle, self.kind)
@@ -212,10 +232,11 @@ class PickScreen(ChoiceScreen):
         self.chosen[LEVEL] = self._entry.levels.index(level)
 
     def _set_code(self) -> Code:
-        form = list(self._entry.forms)[self.chosen[FORM]]
         if not self.triangle:
-            return next(codes_of(self.kind, form, self.level, self._seed))
-        if (code := next(codes_with(self.triangle, self.kind, form, self.level, self._seed), None)) is None:
+            return next(codes_of(self.kind, self.form, self.level, self._seed))
+        if (
+            code := next(codes_with(self.triangle, self.kind, self.form, self.level, self._seed), None)
+        ) is None:
             raise ValueError(
                 f"This kind has no {self.triangle} at this level; choose another triangle, or any."
             )

@@ -215,6 +215,9 @@ class DrillScreen(FlowKeys):
 
     def _write_standing(self) -> None:
         source, left = self.source, self.source.seconds_left
+        if source.ends_on_time and left == 0 and self.is_current:
+            self.slantwise.ended(source)
+            return
         clock = "" if left is None else f"   {left // 60}:{left % 60:02d} left"
         standing = Content(f"{source.progress}{clock}")
         if source.turns_pages:

@@ -114,6 +114,10 @@ class OpeningScreen(BaseScreen):
         """Go to the person's own sheets."""
         self.slantwise.open("own")
 
+    def action_one_minute(self) -> None:
+        """Go to the choice of a drill, with a minute by the clock set."""
+        self.slantwise.open("minute")
+
     def action_record(self) -> None:
         """Go to the record."""
         self.slantwise.open("record")
@@ -172,6 +176,7 @@ def _menu(
             ("warm_up", "w  Two minutes, then I fold"),
             ("pick", "n  Pick a drill"),
             ("own", "o  My pattern"),
+            ("one_minute", "1  One minute"),
             ("record", "r  Record"),
             ("missed", "m  What I missed"),
             ("yardstick", f"y  Yardstick: {measures}"),

@@ -16,7 +16,7 @@ from trainer.actions import CONTEXTS, Context, actions_at, key_line
 from trainer.practice.lesson_pages import AFTER_LESSON
 from trainer.practice.placing import most_drills
 from trainer.practice.session import PracticeSession
-from trainer.practice.words import levels_found, numbers, what_changed
+from trainer.practice.words import levels_found, minute_in_words, numbers, what_changed
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
 from trainer.text.record import yardstick_in_text
 
@@ -118,6 +118,8 @@ class EndScreen(BaseScreen):
         if session.purpose == "yardstick":
             last = store.yardsticks()[-1]
             first, *more = yardstick_in_text(last)
+        elif session.purpose == "minute":
+            first, *more = minute_in_words(store.minutes_by_clock())
         elif session.purpose == "placing":
             first, *more = [*levels_found(store.state), *how_many]
         else:
@@ -134,12 +136,12 @@ class EndScreen(BaseScreen):
 
     @property
     def _leads_to_missed(self) -> bool:
-        """Whether it ends a yardstick, whose misses were not told, and there are any."""
+        """Whether misses were not told until now, and there are any."""
         missed = any(done.result == "miss" for done in self.session.history.counted)
-        return self.session.purpose == "yardstick" and missed
+        return self.session.tells_at_end and missed
 
     def action_go_on(self) -> None:
-        """Go back to the opening, after a yardstick to what was missed."""
+        """Go back to the opening, or to what was missed and not told."""
         if self._leads_to_missed:
             self.slantwise.open("missed")
         else:
