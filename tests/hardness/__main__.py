@@ -9,6 +9,9 @@ from tempfile import TemporaryDirectory
 from tests.hardness.rows import ROWS
 from tests.hardness.tally import NotHereError, Trials, heading, row
 
+LONGEST_ROW = 20 * 60
+"""Seconds after which a row ends, however many tries it came to."""
+
 
 def main(*, long: bool) -> int:
     """Print the table; return 1 where anything was lost or crashed."""
@@ -19,7 +22,7 @@ def main(*, long: bool) -> int:
             continue
         with TemporaryDirectory() as folder:
             Path(folder).chmod(0o755)
-            trials = Trials(Path(folder), long=long)
+            trials = Trials(Path(folder), long=long, seconds=LONGEST_ROW)
             try:
                 hardship.work(trials)
             except NotHereError as why:

@@ -66,6 +66,8 @@ def _started(script: str, folder: Path, number: int) -> subprocess.Popen[str]:
 def command_killed(trials: Trials) -> None:
     """Kill the real command at random moments."""
     for at in range(KILLS):
+        if trials.is_time_over:
+            return
         with trials.one(f"kill {at}") as folder:
             process = _command(folder)
             sleep(trials.chance.random() * 0.8)
@@ -78,7 +80,7 @@ def command_killed_at_system_calls(trials: Trials) -> None:
     if shutil.which("strace") is None:
         raise NotHereError("no strace")
     at, was_reached = 1, True
-    while was_reached:
+    while was_reached and not trials.is_time_over:
         with trials.one(f"call {at}") as folder:
             data = folder / "data"
             names = ["", LOG, "state.json", "state.json.part", "settings.json", "slantwise.lock"]
@@ -131,6 +133,8 @@ def app_signalled(trials: Trials) -> None:
     from tests.terminal import Terminal
 
     for at in range(SIGNALS):
+        if trials.is_time_over:
+            return
         number = trials.chance.choice([signal.SIGTERM, signal.SIGHUP])
         with trials.one(f"{number.name} {at}") as folder:
             opened = Terminal(folder, "drill", "steps-1-3")

@@ -33,6 +33,8 @@ def log_cut(trials: Trials) -> None:
     content = checked(WHOLE)
     begin = len(checked(WHOLE[:-LAST]))
     for at in range(begin, len(content), 1 if trials.long else STEP):
+        if trials.is_time_over:
+            return
         with trials.one(f"byte {at}") as folder:
             (folder / LOG).write_bytes(content[:at])
             whole = content[: at + 1].count(b"\n")
@@ -51,6 +53,8 @@ def byte_flipped(trials: Trials) -> None:
         sound = {name: (made / name).read_bytes() for name in (LOG, "state.json", "settings.json")}
     trials.tried -= 1
     for number in range(LONG_FLIPS if trials.long else FLIPS):
+        if trials.is_time_over:
+            return
         name = trials.chance.choice([LOG, LOG, "state.json", "settings.json"])
         at = trials.chance.randrange(len(sound[name]))
         byte = trials.chance.randrange(1, 256)

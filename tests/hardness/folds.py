@@ -15,8 +15,6 @@ from trainer.text.check import check_in_text
 
 INPUTS, LONG_INPUTS = 2_000, 1_000_000
 MOST_SECONDS: Final = 1.0
-LONGEST_RUN: Final = 20 * 60
-"""Seconds after which the long run ends, however many inputs it came to."""
 CHECKED: Final = 25
 """One in so many sheets that are read is checked and told as well."""
 
@@ -24,7 +22,6 @@ CHECKED: Final = 25
 def mutants(trials: Trials) -> None:
     """Read files that were changed by structure: a sheet or one clean sentence comes of each, in a second."""
     made = Mutants(Random(trials.chance.random()))
-    ends = monotonic() + LONGEST_RUN
     for number in range(LONG_INPUTS if trials.long else INPUTS):
         text = made.one()
         trials.tried += 1
@@ -38,7 +35,7 @@ def mutants(trials: Trials) -> None:
             trials.crashed.append(f"file {number}: {type(error).__name__}: {error}; {text[:2000]!r}")
         if process_time() - start > MOST_SECONDS:
             trials.crashed.append(f"file {number}: {process_time() - start:.1f} s; {text[:2000]!r}")
-        if monotonic() > ends:
+        if trials.is_time_over:
             return
 
 

@@ -8,7 +8,9 @@ import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from itertools import count
+from math import inf
 from pathlib import Path
+from time import monotonic
 from typing import NamedTuple
 from unittest.mock import patch
 
@@ -22,10 +24,14 @@ class NotHereError(Exception):
 
 
 class Trials:
-    """A row of the table in the making: tries are counted, and those that went wrong are named."""
+    """A row of the table in the making: tries are counted, and those that went wrong are named.
 
-    def __init__(self, folder: Path, *, long: bool) -> None:
+    Where so many ``seconds`` are over, further tries are left out.
+    """
+
+    def __init__(self, folder: Path, *, long: bool, seconds: float = inf) -> None:
         self.long = long
+        self.ends = monotonic() + seconds
         self.chance = random.Random(1)
         self.tried = 0
         self.lost: list[str] = []
@@ -50,6 +56,11 @@ class Trials:
             self.crashed.append(f"{what}: {type(error).__name__}: {error}")
         finally:
             shutil.rmtree(folder, ignore_errors=True)
+
+    @property
+    def is_time_over(self) -> bool:
+        """Whether no further try is to be made."""
+        return monotonic() > self.ends
 
     @property
     def faults(self) -> list[str]:

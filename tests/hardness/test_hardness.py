@@ -10,6 +10,8 @@ from tests.hardness import power
 from tests.hardness.rows import ROWS
 from tests.hardness.tally import Hardship, LostError, NotHereError, Trials
 
+SECONDS_EACH = 8
+"""What a row takes at most here; `python -m tests.hardness --long` goes to the end."""
 SHORT = [hardship for hardship in ROWS if not hardship.only_long]
 
 
@@ -21,7 +23,7 @@ def test_it_is_borne(tmp_path: Path, hardship: Hardship) -> None:
 
 def tried(folder: Path, hardship: Hardship, *, long: bool) -> Trials:
     """Return what was tried; a test that this machine cannot do is skipped."""
-    trials = Trials(folder, long=long)
+    trials = Trials(folder, long=long, seconds=SECONDS_EACH)
     try:
         hardship.work(trials)
     except NotHereError as why:
@@ -33,7 +35,7 @@ def tried(folder: Path, hardship: Hardship, *, long: bool) -> Trials:
 @pytest.mark.long
 @pytest.mark.parametrize("hardship", ROWS, ids=[each.name for each in ROWS])
 def test_all_of_it_is_borne(tmp_path: Path, hardship: Hardship) -> None:
-    """In the long run, every byte and every call."""
+    """Every byte and every call, for as long as a row may take among the tests."""
     assert tried(tmp_path, hardship, long=True).faults == []
 
 
