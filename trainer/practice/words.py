@@ -176,11 +176,11 @@ class Promise(NamedTuple):
 
 
 def promise(state: State, today: date, number: int, history: History = _NOTHING_DONE) -> Promise:
-    """Return what so many more drills bring whether all goes right or all wrong."""
-    ways = [coming(state, today, number, history, right) for right in (True, False)]
+    """Return what so many more drills bring whether all goes right or all wrong, or takes twice as long."""
+    ways = [coming(state, today, (number + 1) // 2, history, right) for right in (True, False)]
     owed = {skill for skill, known in state.skills.items() if known.owed}
     again = (len({each.skill for each in way if each.reason == "return"} & owed) for way in ways)
-    new = (len({each.skill for each in way if each.reason == "new"}) for way in ways)
+    new = (len({each.skill for each in way if each.reason == "new"} - state.skills.keys()) for way in ways)
     return Promise(min(again), min(new))
 
 
