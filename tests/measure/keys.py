@@ -27,10 +27,11 @@ from trainer.actions import Context, actions_at
 from trainer.answering import AnswerInput
 from trainer.board import RULER_COLUMNS, RULER_ROWS, Cursor, Room, Window, followed, opened
 from trainer.practice.flow import press
+from trainer.screens.side import side_columns
 from trainer.ways_of_asking import input_for
 
-ROOM = Room(47 - RULER_COLUMNS, 20 - RULER_ROWS)
-"""The columns and rows of the board in a window of 80 by 24."""
+COLUMNS, ROWS = 80 - RULER_COLUMNS, 20 - RULER_ROWS
+"""The columns of a board and what is beside it in a window of 80 by 24, and the rows of the board."""
 SEEDS = range(1, 7)
 PRESSED = frozenset(
     {"go", "far", "turn_left", "turn_right", "next_point", "last_point", "mark", "letters", "letter"}
@@ -67,7 +68,9 @@ class Ways:
 
     def start(self) -> Hand:
         """Return the hand as the drill opens."""
-        window = opened(self.drill.pattern, ROOM, self.input.look())
+        pattern, look = self.drill.pattern, self.input.look()
+        room = Room(COLUMNS - side_columns(pattern, look, 80), ROWS)
+        window = opened(pattern, room, look)
         return self._seeing(Hand(_copied(self.input), window))
 
     def fewest(self) -> int:

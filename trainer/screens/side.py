@@ -113,8 +113,13 @@ class Side(Vertical):
 
     def make_room_for(self, pattern: CreasePattern, look: Look) -> None:
         """Become narrow or as wide as usual."""
-        left = self.screen.size.width - RULER_COLUMNS - columns_to_look_over(pattern)
-        self.set_class(look.scanned and NARROW_COLUMNS <= left < SIDE_COLUMNS, "narrow")
+        self.styles.width = side_columns(pattern, look, self.screen.size.width)
+
+
+def side_columns(pattern: CreasePattern, look: Look, columns: int) -> int:
+    """Return the columns beside the board in a window of so many columns."""
+    left = columns - RULER_COLUMNS - columns_to_look_over(pattern)
+    return NARROW_COLUMNS if look.scanned and NARROW_COLUMNS <= left < SIDE_COLUMNS else SIDE_COLUMNS
 
 
 def _drawn(rows: list[OverviewRow]) -> list[Content]:
