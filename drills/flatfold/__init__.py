@@ -20,6 +20,7 @@ from drills.flatfold.labels import (
     is_settled_in_full,
     smallest_repairs,
 )
+from drills.flatfold.layered_labels import LayeredLabels
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
 from drills.flatfold.rounded import folds_rounded
 from drills.flatfold.shape import FoldedShape, Rim, Side, Stack, folded_shape
@@ -59,6 +60,7 @@ __all__ = [
     "Crowded",
     "FoldedShape",
     "LayerSolution",
+    "LayeredLabels",
     "Limit",
     "Order",
     "OutOfTimeError",

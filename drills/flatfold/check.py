@@ -11,6 +11,7 @@ from drills.flatfold.labels import whole_repairs
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
 from drills.flatfold.rounded import angles_around, is_kawasaki_rounded, noise_of, rule_of_rounded
 from drills.flatfold.solve import contradiction, solve_layers
+from drills.flatfold.turns import solve_in_turns
 from drills.flatfold.vertex import (
     Rule,
     balances,
@@ -141,6 +142,8 @@ def _layered(pattern: CreasePattern, limit: Limit) -> Report:
         return Report(True)
     try:
         found = solve_layers(pattern, limit=limit)
+        if found.folds is None:
+            found = solve_in_turns(pattern, limit)
     except OutOfTimeError:
         return Report(True, left_open=("layers",))
     if found.folds:

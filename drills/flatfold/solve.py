@@ -218,6 +218,14 @@ def find_order(
     order = Order(conditions, limit)
     try:
         order.put(pairs)
+    except CrossingError:
+        return LayerSolution(False)
+    return completed(order, tries)
+
+
+def completed(order: Order, tries: int) -> LayerSolution:
+    """Return an order with every open pair of it settled, or that there is none."""
+    try:
         _complete(order, tries)
     except CrossingError:
         return LayerSolution(False)

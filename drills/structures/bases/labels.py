@@ -7,61 +7,17 @@ layers do not cross. What is left follows from the layers, or is tried one way a
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from itertools import product
 from typing import TypeAlias
 
-from drills.flatfold import (
-    CrossingError,
-    Order,
-    TearingError,
-    conditions_of,
-    fold,
-    label_pairs,
-)
+from drills.flatfold import LayeredLabels, TearingError
 from drills.pattern import OTHER_LABEL, CreasePattern, Label
 from drills.structures.bases.cell_block import RANK_ZERO
 from drills.structures.triangle import label_of_rank
 
 Group: TypeAlias = tuple[int, ...]
 """A crease, or one and its mirror image, which take the same label."""
-
-
-class LayeredLabels:
-    """Labels given one group after the other, each only where the layers known so far allow it."""
-
-    def __init__(self, pattern: CreasePattern) -> None:
-        folded = fold(pattern)
-        self.labels = list(pattern.unlabelled().labels())
-        inner = [edge for edge in pattern.creases if len(folded.sides[edge]) == 2]
-        as_mountains = pattern.with_labels("B" if label == "B" else "M" for label in self.labels)
-        # per crease its two faces, the one first that lies over the other where it is a mountain
-        self._faces = dict(zip(inner, label_pairs(folded, as_mountains.labels()), strict=True))
-        self.order = Order(conditions_of(folded))
-
-    def give(self, labels: Iterable[tuple[int, Label]]) -> bool:
-        """Give creases these labels, all or none; False where the layers would cross."""
-        given = list(labels)
-        kept = len(self.order.put_in)
-        try:
-            self.order.put([self._pair(edge, label) for edge, label in given])
-        except CrossingError:
-            self.order.take_out(kept)
-            return False
-        for edge, label in given:
-            self.labels[edge] = label
-        return True
-
-    def _pair(self, edge: int, label: Label) -> tuple[int, int]:
-        upper, lower = self._faces[edge]
-        return (upper, lower) if label == "M" else (lower, upper)
-
-    def following(self, edge: int) -> Label:
-        """Return the label that a crease has in the layers known so far; U where it is open."""
-        upper, lower = self._faces[edge]
-        if self.order.below[upper] >> lower & 1:
-            return "M"
-        return "V" if self.order.above[upper] >> lower & 1 else "U"
 
 
 def labelled_by_rank(pattern: CreasePattern, groups: Sequence[Group]) -> CreasePattern | None:
