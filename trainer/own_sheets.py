@@ -12,7 +12,9 @@ from trainer.given import InputError, sheet_in_file
 from trainer.strokes import known
 
 if TYPE_CHECKING:
+    from drills.flatfold import Limit
     from drills.fold_file import ImportedPattern
+    from drills.structures import OwnSheet as DrilledSheet
 
 NAME, COPIES = "own-sheets.json", "own-sheets"
 HASH = 12
@@ -66,6 +68,13 @@ class OwnSheets:
         self.keep(sheet)
         return sheet, imported
 
+    def by_hash(self, wanted: str) -> tuple[OwnSheet, ImportedPattern]:
+        """Return the sheet that was opened before under a hash, from its copy; InputError where none was."""
+        sheet = next((each for each in self.sheets if each.hash == wanted), None)
+        if sheet is None:
+            raise InputError("The sheet of this code was not opened here yet; give its file instead.")
+        return sheet, sheet_in_file(str(self._copy(sheet)), meaning=known(self._folder))
+
     def _taken_in(self, path: str) -> OwnSheet:
         """Copy a file, and return it with how far its plan was gone through before."""
         try:
@@ -107,6 +116,22 @@ def _sheet(fields: dict[str, object]) -> OwnSheet:
     if type(sheet.ticked) is not int or type(sheet.of) is not int or not 0 <= sheet.ticked <= sheet.of:
         raise ValueError("no count")
     return sheet
+
+
+def to_practise(imported: ImportedPattern, limit: Limit) -> DrilledSheet:
+    """Return a sheet as drills are made of it, open creases labelled; InputError where none can be made."""
+    from drills.flatfold import check_pattern
+    from drills.structures import OwnSheet as DrilledSheet
+
+    if not imported.exact:
+        raise InputError("No square grid fits these points, so there are no steps to be read on this sheet.")
+    pattern = imported.pattern
+    if "U" in pattern.labels():
+        solved = check_pattern(pattern, True, limit).solved or {}
+        pattern = pattern.with_labels(solved.get(e, edge.label) for e, edge in enumerate(pattern.edges))
+        if "U" in pattern.labels():
+            raise InputError("No labels were found for the open creases; slantwise check FILE says more.")
+    return DrilledSheet.of(pattern)
 
 
 def completed(typed: str) -> str:

@@ -16,14 +16,17 @@ from drills.questions.code import (
     Code,
     CodeError,
     Features,
+    OwnCode,
     Recipe,
     Spec,
     parse_code,
+    parse_own_code,
 )
 from drills.questions.given import given_of
 from drills.questions.kind import Form, PaceFloor, QuestionKind
 from drills.questions.labels import MISTAKES
 from drills.questions.levels import ADDS, ALONE, FAIR_CUTS, LARGE, SEVERAL, SINGLE_STRETCHES, WHOLE
+from drills.questions.own import OwnDrillError, checked_own, make_own
 from drills.questions.question import (
     MAY_BE_NONE,
     AnyQuestion,
@@ -92,6 +95,8 @@ __all__ = [
     "MarkedPlaces",
     "Marks",
     "Outlines",
+    "OwnCode",
+    "OwnDrillError",
     "PaceFloor",
     "PlaceStep",
     "Question",
@@ -104,13 +109,16 @@ __all__ = [
     "Verdict",
     "certify",
     "checked",
+    "checked_own",
     "codes_for",
     "codes_of",
     "given_of",
     "kind_of",
     "make",
+    "make_own",
     "newest",
     "parse_code",
+    "parse_own_code",
     "partners_of",
     "question_from_json",
     "read_code",

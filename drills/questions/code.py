@@ -16,6 +16,7 @@ from drills.structures import (
     Band,
     Base,
     FieldSheet,
+    OwnSheet,
     Sheet,
     SheetDesign,
     Stretch,
@@ -78,6 +79,32 @@ def parse_code(text: str) -> Code:
     return Code(kind, int(level), int(seed), int(version or 1), form or "")
 
 
+_OWN_SHAPE = re.compile(r"([a-z]{1,12})-own-([0-9a-f]{12})-([0-9]{1,10})(?:-([a-z]{1,12}))?")
+
+
+class OwnCode(NamedTuple):
+    """What names a drill on a sheet of a person's own, by 12 hexadecimal digits of its file's hash."""
+
+    kind: str
+    hash: str
+    seed: int
+    form: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.kind}-own-{self.hash}-{self.seed}{'-' * bool(self.form)}{self.form}"
+
+    @property
+    def chance(self) -> Chance:
+        """The stream of draws that belongs to this code alone."""
+        return Chance(str(self))
+
+
+def parse_own_code(text: str) -> OwnCode | None:
+    """Read the code of a drill on a sheet of one's own by its shape; None where it has another."""
+    found = _OWN_SHAPE.fullmatch(text.strip())
+    return OwnCode(found[1], found[2], int(found[3]), found[4] or "") if found else None
+
+
 @dataclass(frozen=True)
 class Recipe:
     """So many structures on a sheet of this size in squares, drawn by the chance of a seed.
@@ -131,7 +158,7 @@ class BaseRecipe:
             yield draw_base(Chance(f"{self.seed}/{attempt}"), self.sizes, self.wanted)
 
 
-AnySheet: TypeAlias = Stretch | FieldSheet | Band | Twist | Base | Recipe | BaseRecipe
+AnySheet: TypeAlias = Stretch | FieldSheet | Band | Twist | Base | OwnSheet | Recipe | BaseRecipe
 """What a spec may ask for: a sheet, or a recipe for some."""
 
 
@@ -139,7 +166,8 @@ AnySheet: TypeAlias = Stretch | FieldSheet | Band | Twist | Base | Recipe | Base
 class Spec:
     """The drawn plan of a drill; ``detail`` is the ratio, the mistake or the look-alike that it turns on.
 
-    ``code`` is None for a drill of a lesson, which no code makes; ``features`` are those of its generator.
+    ``code`` is None for a drill of a lesson, which no code makes, and on a sheet of one's own, which has
+    an ``own`` one; ``features`` are those of its generator.
     """
 
     kind: str
@@ -150,6 +178,7 @@ class Spec:
     detail: str
     code: Code | None = None
     features: Features = NO_FEATURES
+    own: OwnCode | None = None
 
     @classmethod
     def of(cls, code: Code, form: str, skill: str, sheet: AnySheet, detail: str) -> Spec:

@@ -215,7 +215,7 @@ class Drill:
     @property
     def code(self) -> str:
         """The code that makes this drill anew, as it is typed; empty for a lesson's, which none makes."""
-        return str(self.spec.code) if self.spec.code else ""
+        return str(self.spec.code or self.spec.own or "")
 
     @property
     def kind(self) -> str:
@@ -247,7 +247,7 @@ class Drill:
 
         ValueError for a drill of a lesson, which has no code.
         """
-        code = self.spec.code
+        code = self.spec.code or self.spec.own
         if code is None:
             raise ValueError("A drill of a lesson has no code.")
         return {

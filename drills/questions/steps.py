@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drills.geometry import Chance, is_whole, step_between
+from drills.geometry import Chance, Step, is_whole, step_between
 from drills.pattern import CreasePattern, Paper, Role, Run, build, straight_runs
 from drills.questions.asking.steps import RATIOS, PlaceStep, ReadStep, Segment, practised_as
 from drills.questions.code import NO_FEATURES, BaseRecipe, Code, Features, Recipe, Spec
@@ -26,10 +26,10 @@ from drills.structures import MOST_STRUCTURES, TRIANGLES, Base, Stretch, Triangl
 
 FORMS = {"read": Form("read a step", ReadStep), "place": Form("place a step", PlaceStep)}
 _NAMES = {"read": "reading", "place": "placing"}
-_SLANTS = {ratio: f"a {ratio.replace(':', ' by ')} slant" for ratio in RATIOS}
-_SLANTS |= {"1:4": "a slant such as 1 by 4, or 1 by 5", "2:3": "a slant such as 2 by 3, or 3 by 5"}
+SLANTS = {ratio: f"a {ratio.replace(':', ' by ')} slant" for ratio in RATIOS}
+SLANTS |= {"1:4": "a slant such as 1 by 4, or 1 by 5", "2:3": "a slant such as 2 by 3, or 3 by 5"}
 SKILLS = {
-    f"steps {form} {ratio}": f"{_NAMES[form]} {name}" for form in FORMS for ratio, name in _SLANTS.items()
+    f"steps {form} {ratio}": f"{_NAMES[form]} {name}" for form in FORMS for ratio, name in SLANTS.items()
 }
 
 _LEVELS = (
@@ -78,7 +78,7 @@ def _small(level: Level, chance: Chance) -> tuple[str, Stretch | Recipe]:
 
 def _larger(code: Code, features: Features, chance: Chance) -> tuple[str, Stretch | Recipe | BaseRecipe]:
     """Return a ratio and a sheet from level 5 on; the other triangles stand alone, or on whole bases."""
-    ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(_SLANTS))
+    ratio = chance.pick(RATIOS if code.level == SEVERAL else tuple(SLANTS))
     if code.level == WHOLE:
         return ratio, base_at(code, chance.pick(_ON_BASES) if ratio in RATIOS else ("other",))
     if code.level == SEVERAL or (code.level == LARGE and ratio in RATIOS):
@@ -97,24 +97,30 @@ def make(spec: Spec, chance: Chance) -> Drill:
     """Return the drill of a spec; RuntimeError where no sheet shows the ratio, which tests rule out."""
     for sheet in spec.sheets():
         truth = draw(sheet)
-        if found := segments(truth, spec.detail, _ANY_ROLE if isinstance(sheet, Base) else _SLANTED_ROLES):
+        if found := segments(truth, spec.detail, ANY_ROLE if isinstance(sheet, Base) else _SLANTED_ROLES):
             break
     else:
         raise RuntimeError(f"The sheets of this {spec.form} drill show no step of {spec.detail}")
     segment = chance.pick(found)
     if chance.one_in(2):
         segment = Segment(segment.end, segment.start, segment.edges[::-1])
-    start, end = truth.vertices[segment.start], truth.vertices[segment.end]
-    step = step_between(start, end)
+    step = step_of(truth, segment)
     if spec.form == "read":
         counts_repeats = spec.level >= REPEATS_FROM or VARIED in spec.features
         question = ReadStep.of(segment, step, counts_repeats)
         return Drill(spec, sheet, truth.unlabelled(), truth, question)
-    return Drill(spec, sheet, build((), Paper(*truth.box)), truth, PlaceStep.of(start, step))
+    return Drill(
+        spec, sheet, build((), Paper(*truth.box)), truth, PlaceStep.of(truth.vertices[segment.start], step)
+    )
+
+
+def step_of(pattern: CreasePattern, segment: Segment) -> Step:
+    """Return the step of a slanted crease from its start to its end."""
+    return step_between(pattern.vertices[segment.start], pattern.vertices[segment.end])
 
 
 _SLANTED_ROLES: tuple[Role, ...] = ("outline", "inside")
-_ANY_ROLE: tuple[Role, ...] = (*_SLANTED_ROLES, "ridge", "pleat")
+ANY_ROLE: tuple[Role, ...] = (*_SLANTED_ROLES, "ridge", "pleat")
 
 
 def segments(pattern: CreasePattern, ratio: str, roles: tuple[Role, ...] = _SLANTED_ROLES) -> list[Segment]:

@@ -37,6 +37,7 @@ from drills.structures.designs import (
 )
 from drills.structures.diamond import SIDEWAYS_HINGES, Diamond, FieldSheet, Framed, Sideways, diamond_field
 from drills.structures.finder import Corners, Found, find_stretches
+from drills.structures.own_sheet import OwnSheet
 from drills.structures.roof import Roof, RoofHinge, roof_lines
 from drills.structures.sheets import (
     Join,
@@ -93,6 +94,7 @@ __all__ = [
     "Mirrored",
     "OrientedTriangle",
     "Outline",
+    "OwnSheet",
     "Plan",
     "Roof",
     "RoofHinge",

@@ -8,15 +8,20 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from drills.flatfold import Limit
 from drills.questions import (
     KINDS,
     LARGEST_SEED,
     Code,
     Drill,
+    OwnCode,
     Verdict,
     checked,
+    checked_own,
     make,
+    make_own,
     newest,
+    parse_own_code,
     read_code,
     top_level,
 )
@@ -25,9 +30,11 @@ from trainer.given import InputError
 
 if TYPE_CHECKING:
     from trainer.practice.attempts import Measured
+    from trainer.practice.own_round import OwnTask
 
 MOST = 10_000
 RIGHT, WRONG = 0, 1
+SECONDS_FOR_LABELS = 5.0
 SECONDS_FOR_THE_LOCK = 2
 """Other commands hold the lock of the data folder for a moment each."""
 _PARTS = ("kind", "level", "seed")
@@ -36,6 +43,7 @@ _EXAMPLES = """examples:
   slantwise drill labels-3-41 --text       as plain text, answered by one line
   slantwise drill --kind sinks --form points --level 2 --seed 7 --text
   slantwise drill --kind labels --level 3 --seed 41 --count 20 --json
+  slantwise drill mine.fold --kind sinks   on a sheet of your own
 
 With --text the exit status is 0 for a right answer, 1 for a wrong one.
 """
@@ -45,7 +53,9 @@ def add_arguments(parser: Parser) -> None:
     """Add the arguments of `drill`."""
     parser.description = "One drill, by its code or by kind, level and seed."
     parser.epilog = _EXAMPLES
-    parser.add_argument("code", nargs="?", metavar="CODE", help="kind, level and seed, such as labels-3-41")
+    parser.add_argument(
+        "code", nargs="?", metavar="CODE|FILE", help="a code such as labels-3-41, or a sheet of your own"
+    )
     parser.add_argument("--kind", metavar="KIND", help=f"one of {', '.join(KINDS)}")
     parser.add_argument("--form", metavar="FORM", help="a form of the kind, such as points of sinks")
     for option, words in (
@@ -63,6 +73,8 @@ def add_arguments(parser: Parser) -> None:
 
 def run(options: Namespace, console: Console) -> int:
     """Show the drill that the options name, in the manner they ask for."""
+    if options.code is not None and (own := _own(options, console)):
+        return _show_own(own, options, console)
     first = _code(options)
     if options.json:
         return _print_lines(first, _count(options, first), not options.no_answers, console)
@@ -76,6 +88,41 @@ def run(options: Namespace, console: Console) -> int:
         folder = None if options.no_record else data_folder(options, console)
         return _ask_in_text(make(first), folder, console)
     return open_app(options, console, first)
+
+
+def _own(options: Namespace, console: Console) -> OwnTask | None:
+    """Return what is to be asked of a sheet of the person's own; None where a usual code is given."""
+    from trainer.own_sheets import OwnSheets, to_practise
+    from trainer.practice.own_round import OwnTask
+
+    code = parse_own_code(options.code)
+    if code is None and not Path(options.code).is_file():
+        return None
+    if options.level is not None:
+        raise InputError("A sheet of your own has no level; leave out --level.")
+    sheets = OwnSheets(data_folder(options, console))
+    if code is None:
+        if options.kind is None:
+            raise InputError(f"Say with --kind what to ask of the sheet: {', '.join(KINDS)}.")
+        own, imported = sheets.open(options.code)
+        seed = 1 if options.seed is None else options.seed
+        code = OwnCode(options.kind, own.hash, seed, options.form or "")
+    else:
+        own, imported = sheets.by_hash(code.hash)
+    limit = Limit(SECONDS_FOR_LABELS, console.clock.ticks)
+    return OwnTask(to_practise(imported, limit), checked_own(code), own.name)
+
+
+def _show_own(task: OwnTask, options: Namespace, console: Console) -> int:
+    """Show drills on a sheet of the person's own; nothing of an answer is kept."""
+    if options.json:
+        for number in range(1 if options.count is None else min(options.count, MOST)):
+            code = task.code._replace(seed=task.code.seed + number)
+            console.say(make_own(task.sheet, checked_own(code)).to_line(not options.no_answers))
+        return RIGHT
+    if options.text:
+        return _ask_in_text(make_own(task.sheet, task.code), None, console)
+    return open_app(options, console, task)
 
 
 def _code(options: Namespace) -> Code:

@@ -31,6 +31,7 @@ from trainer.practice.first_minutes import FIRST_MINUTES
 from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
 from trainer.practice.making import Making
+from trainer.practice.own_round import OwnRound, OwnTask
 from trainer.practice.placing import placing
 from trainer.practice.rounds import Target, warm_up
 from trainer.practice.session import PracticeSession
@@ -49,7 +50,7 @@ LOOKS_FOR_TERMINAL_EVERY = 2.0
 ENDED_BY_SIGNAL, HANGUP = 128, 1
 """What is added to a signal's number to make the exit status, and the number that a lost terminal has."""
 
-Start: TypeAlias = Literal["opening", "today"] | Target | Code | ClassTask
+Start: TypeAlias = Literal["opening", "today"] | Target | Code | ClassTask | OwnTask
 """The opening, today's round, a warm-up that rises to a target, or one drill."""
 
 DARK_THEME = Theme(
@@ -88,6 +89,8 @@ class Slantwise(App[None]):
             self.push_screen(DrillScreen(warm_up(self.store, self.clock, self._start)))
         elif isinstance(self._start, Code):
             self.push_screen(DrillScreen(rounds.picked(self.store, self.clock, self._start)))
+        elif isinstance(self._start, OwnTask):
+            self.push_screen(DrillScreen(OwnRound(self._start)))
         elif isinstance(self._start, ClassTask):
             self.push_screen(DrillScreen(ClassRound(self.store, self.clock, self._start)))
         elif self._start == "today":

@@ -14,12 +14,16 @@ from drills.flatfold import Limit, Report, check_pattern
 from drills.fold_file import ImportedPattern
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan, plan_sheet
+from drills.questions import KINDS, OwnCode, OwnDrillError, make_own
 from trainer.actions import WINDOW_WAYS
 from trainer.board import Look, points_at
 from trainer.given import InputError
-from trainer.own_sheets import OwnSheet, OwnSheets, completed
+from trainer.own_sheets import OwnSheet, OwnSheets, completed, to_practise
+from trainer.practice.drill_source import SEEDS
+from trainer.practice.own_round import OwnRound, OwnTask
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 from trainer.screens.board_view import BoardView
+from trainer.screens.drill import DrillScreen
 from trainer.screens.side import wrapped
 from trainer.text.check import drawable, findings_in_text, look_at_faults
 from trainer.text.plan_steps import Instruction, instructions, steps_of
@@ -43,7 +47,7 @@ class OwnSheetsScreen(BaseScreen):
 
     def on_mount(self) -> None:
         """Begin at the file opened last, or at the line to type in."""
-        self.say("My pattern", "check it, go through its plan")
+        self.say("My pattern", "check it, plan it, practise on it")
         self.own = OwnSheets(self.slantwise.store.folder)
         self._row = 0
         self._write()
@@ -207,6 +211,19 @@ class OwnSheetScreen(_BoardScreen):
                 "No square grid fits these points, so there are no squares to count.", markup=False
             )
 
+    def action_practise(self, key: str) -> None:
+        """Practise a kind of question on this sheet; nothing of it goes into the record."""
+        kind = list(KINDS)[int(key) - 1]
+        seed = self.slantwise.clock.now().microsecond % SEEDS
+        try:
+            drilled = to_practise(self.sheet, Limit(SECONDS, self.slantwise.clock.ticks))
+            first = OwnCode(kind, self.own.hash, seed)
+            make_own(drilled, first)
+        except (InputError, OwnDrillError) as error:
+            self.app.notify(str(error), markup=False)
+            return
+        self.app.push_screen(DrillScreen(OwnRound(OwnTask(drilled, first, self.own.name))))
+
     def on_screen_resume(self) -> None:
         """Say how far the plan now is."""
         own = OwnSheets(self.slantwise.store.folder)
@@ -215,7 +232,11 @@ class OwnSheetScreen(_BoardScreen):
 
 
 def _ways(exact: bool) -> list[Content]:
-    return [link("Enter  The plan, step by step", "plan", bold=True)] if exact else []
+    if not exact:
+        return []
+    kinds = [link(f"{n}  {kind.title}", f"practise('{n}')") for n, kind in enumerate(KINDS.values(), 1)]
+    plan_it = link("Enter  The plan, step by step", "plan", bold=True)
+    return [plan_it, Content("Practise on it:"), *kinds]
 
 
 class PlanScreen(_BoardScreen):

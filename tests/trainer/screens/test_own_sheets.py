@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import json
+from hashlib import sha256
 from pathlib import Path
+
+import pytest
 
 from drills.fold_file import to_fold
 from drills.structures import Stretch, draw
+from tests.trainer.screens.answering import right_keys
 from tests.trainer.screens.playing import SETTLED, Play, playing
 from trainer.own_sheets import OwnSheets, completed
+from trainer.screens.drill import DrillScreen
 from trainer.screens.own import OwnSheetScreen, OwnSheetsScreen, PlanScreen
 
 WORKED = draw(Stretch((2, 2), pleats=1))
@@ -68,6 +73,37 @@ async def test_the_plan_is_gone_through_and_its_place_remembered(tmp_path: Path)
         await play.keys(*["space"] * (number - 3))
         await play.until(lambda: isinstance(play.app.screen, OwnSheetScreen))
         assert f"plan: {number} of {number} done" in play.said
+
+
+@pytest.mark.parametrize("key", "1234")
+async def test_all_kinds_are_practised_on_it(tmp_path: Path, key: str) -> None:
+    """Answered right, told so, and gone on to another seed; nothing goes into the log."""
+    async with playing(tmp_path / "data", settings=SETTLED) as play:
+        await open_sheet(play, saved(tmp_path))
+        await play.keys(key)
+        await play.until(lambda: isinstance(play.app.screen, DrillScreen))
+        first = play.drill
+        assert f"-own-{play_hash(tmp_path)}-" in first.code
+        assert first.judge(first.question.right_answer(first)).right
+        await play.keys(*right_keys(first), "enter")
+        await play.until(lambda: play.drill.code != first.code)
+        await play.keys("q")
+        await play.until(lambda: isinstance(play.app.screen, OwnSheetScreen))
+        assert play.log() == []
+
+
+def play_hash(folder: Path) -> str:
+    """Return twelve digits of the hash of the sheet, reckoned here."""
+    return sha256((folder / "worked.fold").read_bytes()).hexdigest()[:12]
+
+
+async def test_what_cannot_be_asked_is_told(tmp_path: Path) -> None:
+    """A sheet with a wrong label is not practised on; one sentence says why."""
+    async with playing(tmp_path / "data", settings=SETTLED) as play:
+        await open_sheet(play, saved(tmp_path, wrong=True))
+        await play.keys("2")
+        assert "does not fold flat as it is" in play.noted
+        assert isinstance(play.app.screen, OwnSheetScreen)
 
 
 async def test_what_is_no_sheet_is_told_and_nothing_is_lost(tmp_path: Path) -> None:
