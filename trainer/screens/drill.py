@@ -263,6 +263,7 @@ class DrillScreen(FlowKeys):
     def on_board_view_shown(self, event: BoardView.Shown) -> None:
         """Show where the window is on the sheet."""
         self.query_one(Overview).show(event)
+        self.set_timer(LAID_OUT_AFTER, self._make_room)
         if self.flow.sees(event.scale):
             self.show(follow=False)
 

@@ -174,3 +174,11 @@ async def test_a_sheet_to_be_looked_over_is_whole_where_a_narrow_panel_does_it(
         await play.settle()
         assert window(play).scale.columns <= 120 - SIDE_COLUMNS
         assert play.screen.query_one(Side).size.width == SIDE_COLUMNS - 1
+
+
+async def test_the_overview_leaves_its_room_to_the_question(tmp_path: Path) -> None:
+    """It comes once the sheet is drawn; where all that is said does not fit above it then, it goes again."""
+    async with playing(tmp_path, Code("labels", 7, 11), settings=WAITING) as play:
+        panel = play.screen.query_one("#panel")
+        await play.until(lambda: not window(play).scale.is_whole and not panel.max_scroll_y)
+        assert len(overview(play)) == 2
