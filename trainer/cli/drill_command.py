@@ -92,12 +92,12 @@ def run(options: Namespace, console: Console) -> int:
 
 def _own(options: Namespace, console: Console) -> OwnTask | None:
     """Return what is to be asked of a sheet of the person's own; None where a usual code is given."""
-    from trainer.own_sheets import OwnSheets, to_practise
-    from trainer.practice.own_round import OwnTask
-
     code = parse_own_code(options.code)
     if code is None and not Path(options.code).is_file():
         return None
+    from trainer.own_sheets import OwnSheets, to_practise
+    from trainer.practice.own_round import OwnTask
+
     if options.level is not None:
         raise InputError("A sheet of your own has no level; leave out --level.")
     sheets = OwnSheets(data_folder(options, console))
