@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from dataclasses import replace
+from fractions import Fraction
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, VerticalScroll
@@ -12,6 +13,7 @@ from textual.widgets import Input, Static
 
 from drills.flatfold import Limit, Report, check_pattern
 from drills.fold_file import ImportedPattern
+from drills.geometry import Point
 from drills.pattern import CreasePattern
 from drills.plan import open_labels, plan, plan_sheet
 from drills.questions import KINDS, OwnCode, OwnDrillError, make_own
@@ -271,10 +273,20 @@ class PlanScreen(_BoardScreen):
                 points=points_at(self.pattern, now.dots),
             ),
         )
+        self._look_there(now)
         tick = "done" if self.place < self.ticked else "to do"
         head = [f"{self.place + 1} of {number}, {tick}", "", now.title.upper(), ""]
         lines = [wrapped(line, SIDE_COLUMNS) for words in now.words for line in (words, "")]
         self.tell([*(Content(wrapped(line, SIDE_COLUMNS)) for line in head), *map(Content, lines)])
+
+    def _look_there(self, now: Instruction) -> None:
+        """Bring what the instruction is of into the middle of a sheet that is not shown whole."""
+        board = self.query_one(BoardView)
+        ends = {end for edge in now.edges for end in self.pattern.edges[edge][:2]} | set(now.dots)
+        if ends and board.window and not board.window.scale.is_whole:
+            points = [self.pattern.vertices[end] for end in ends]
+            middle_x, middle_y = (Fraction(sum(values)) / len(points) for values in zip(*points, strict=True))
+            board.centre(Point(middle_x, middle_y))
 
     def action_tick(self) -> None:
         """Tick the instruction off and go on; after the last one the plan is over."""

@@ -206,7 +206,8 @@ MOUSE = (
 )
 
 PLACES_IN_WORDS = (
-    "Places are counted in squares from the top left corner of the sheet: (3;\N{NO-BREAK SPACE}1) is 3 across and 1 down."
+    "Places are counted in squares from the top left corner of the sheet: "
+    "(3;\N{NO-BREAK SPACE}1) is 3 across and 1 down."
 )
 LINES = (
     "Pleat lines run along the grid, many side by side. A hinge crosses them, from a corner of the outline. "

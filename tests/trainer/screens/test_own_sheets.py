@@ -75,6 +75,24 @@ async def test_the_plan_is_gone_through_and_its_place_remembered(tmp_path: Path)
         assert f"plan: {number} of {number} done" in play.said
 
 
+async def test_on_a_large_sheet_the_board_goes_to_what_is_told(tmp_path: Path) -> None:
+    """Each side of the outline and each inside line is in view when its turn comes."""
+    large = draw(Stretch((2, 2), pleats=14))
+    path = tmp_path / "large.fold"
+    path.write_text(json.dumps(to_fold(large)))
+    async with playing(tmp_path / "data", settings=SETTLED) as play:
+        await open_sheet(play, path)
+        await play.keys("p")
+        plan = play.at(PlanScreen)
+        while plan.place + 1 < len(plan.told):
+            await play.keys("space")
+            now, window = plan.told[plan.place], play.board.window
+            assert window
+            if now.title.startswith(("CREASE THE OUTLINE", "Crease the outline")):
+                ends = [plan.pattern.vertices[v] for e in now.edges for v in plan.pattern.edges[e][:2]]
+                assert any(window.scale.shows(end) for end in ends)
+
+
 @pytest.mark.parametrize("key", "1234")
 async def test_all_kinds_are_practised_on_it(tmp_path: Path, key: str) -> None:
     """Answered right, told so, and gone on to another seed; nothing goes into the log."""
