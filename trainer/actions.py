@@ -291,7 +291,7 @@ ACTIONS = (
         "arrows",
         "arrows choose",
         "Choose one of the list, Page up and Page down by a screen",
-        ("missed",),
+        ("missed", "end"),
         takes_key=True,
     ),
     Action(
@@ -354,6 +354,7 @@ ACTIONS = (
         moves_window=True,
     ),
     Action("go_on", ("enter", "space"), "Enter", "Enter go on", "Go on", ("feedback", "end")),
+    Action("another", ("a",), "a", "a another like it", "Do a fresh one like the chosen miss", ("end",)),
     Action("why", ("w",), "w", "w why", "Why you met this drill", ("drill", "feedback")),
     Action(
         "fold",

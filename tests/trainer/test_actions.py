@@ -26,11 +26,12 @@ from trainer.screens.base_screen import GAP, LEAST_COLUMNS, BaseScreen, bindings
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.contents import ContentsScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.folding import FoldingScreen
 from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.own import OwnSheetScreen, OwnSheetsScreen, PlanScreen
-from trainer.screens.pages import EndScreen, HelpScreen, WelcomeScreen
+from trainer.screens.pages import HelpScreen, WelcomeScreen
 from trainer.screens.record import RecordInWordsScreen, RecordScreen
 from trainer.ways_of_asking import WAYS
 
@@ -46,7 +47,6 @@ AVOIDED = re.compile(
 )
 ALLOWED = {
     "The first three minutes again": "the plain word for once more; it labels no answer",
-    "it comes round again soon": "the plain word for once more, of a skill; nobody rates by it",
     "again after a miss": "the plain word for once more, of drills to come; nobody rates by it",
 }
 """Plain English that stays, with the reason."""

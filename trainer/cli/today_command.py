@@ -11,13 +11,15 @@ from trainer.cli.parser import Console, Parser, data_folder, open_app
 from trainer.given import InputError
 from trainer.practice import rounds
 from trainer.practice.attempts import floors, levels
+from trainer.practice.ending import ending
 from trainer.practice.flow import Asking, DrillFlow, Over, Told, Worked
+from trainer.practice.looking_back import in_two_lines
 from trainer.practice.panel_text import headline, time_spent
 from trainer.practice.resuming import left_of
 from trainer.practice.session import PracticeSession
-from trainer.practice.words import numbers, what_changed
 from trainer.text.asked import Tags, tags_of
 from trainer.text.drill import answer_from, sheet_in_text, verdict_in_text
+from trainer.text.glance import form_in_words
 
 PRACTISED, NOTHING_ANSWERED = 0, 2
 _WORDS = (
@@ -61,8 +63,11 @@ def _round(store: Store, session: PracticeSession, console: Console) -> int:
     store.save_settings(replace(store.settings, left=left_of(session)))
     store.keep_rest()
     console.say("")
-    for line in (what_changed(session.before, store.state, session.history), *numbers(session.history)):
+    came = ending(session, form_in_words)
+    for line in came.lines:
         console.say(line)
+    for missed in came.missed:
+        console.say(f"Missed: {'; '.join(in_two_lines(missed))}; to see it: slantwise drill {missed.code}")
     return PRACTISED if session.history.counted else NOTHING_ANSWERED
 
 

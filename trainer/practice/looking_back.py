@@ -104,11 +104,14 @@ def what_went_wrong(attempt: Attempt) -> str:
 
 
 class LookingBack(DrillSource):
-    """One missed drill as it was, then one fresh drill of its skill and level, which is kept as picked."""
+    """One missed drill as it was, then one fresh drill of its skill and level, which is kept as picked.
 
-    def __init__(self, store: Store, clock: Clock, attempt: Attempt) -> None:
+    One that is seen already is left out.
+    """
+
+    def __init__(self, store: Store, clock: Clock, attempt: Attempt, is_seen: bool = False) -> None:
         self._attempt, self._code = attempt, read_code(attempt.code)
-        self._is_seen = False
+        self._is_seen = is_seen
         self._fresh = PracticeSession(store, clock, "picked", self._plan, of=1)
         self._fresh.fresh.was_shown(self._code)
 

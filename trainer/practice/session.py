@@ -74,6 +74,7 @@ class PracticeSession(DrillSource):
     ) -> None:
         self.store, self.clock, self.purpose = store, clock, purpose
         self.history = History()
+        self.judged: list[Judged] = []
         self.before: State = store.state
         self._plan = plan
         self._of = of
@@ -226,6 +227,7 @@ class PracticeSession(DrillSource):
         try:
             judged = self.store.keep(attempt)
             result = judged.result
+            self.judged.append(judged)
         finally:
             self.history = self._history_after(drill, result, verdict.taken_for)
         return judged

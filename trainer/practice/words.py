@@ -11,7 +11,7 @@ from typing import NamedTuple
 from drills.pattern import number_of
 from drills.questions import KINDS, kind_of, skill_names
 from progress_store import RUNNING_TO_RISE, Attempt, MinuteByClock, Purpose, Result, State
-from trainer.practice.choosing import Done, History, Selection, Stage, next_selection
+from trainer.practice.choosing import Done, History, Selection, next_selection
 
 THEN_KNOWN = "then what has come round or was met longest ago"
 NOT_CHOSEN: Mapping[Purpose, str] = {
@@ -35,12 +35,6 @@ SECONDS_BETWEEN = 3
 ENOUGH = 8
 """Fewer timed drills say nothing of a pace."""
 RECENT = 30
-RESULTS: Mapping[Result, str] = {
-    "clean": "right",
-    "slow": "right, but slowly or with help",
-    "miss": "missed",
-}
-SHOWN_BY_STAGE: Mapping[Stage, str] = {"worked": "worked for you", "half": "half worked, which do not count"}
 ORDER = ("new", "right", "quick", "kept")
 MEANING = {
     "right": "now goes right",
@@ -80,7 +74,7 @@ def _return(selection: Selection, state: State, today: date, history: History) -
 
 def _look_alike(selection: Selection, state: State, today: date, history: History) -> str:
     taken = [done.skill for done in history.done[::-1] if done.taken_for == selection.skill]
-    return f"You met this because you took {_named(taken[0])} for it."
+    return f"You met this because you took {named(taken[0])} for it."
 
 
 def _begin(selection: Selection, state: State, today: date, history: History) -> str:
@@ -101,7 +95,8 @@ def _known(selection: Selection, state: State, today: date, history: History) ->
     return "You met this because of all you know you met it longest ago."
 
 
-def _named(skill: str) -> str:
+def named(skill: str) -> str:
+    """Return the name of a skill on the screen; one that this version does not know keeps its own."""
     return skill_names().get(skill, skill)
 
 
@@ -184,26 +179,6 @@ def promise(state: State, today: date, number: int, history: History = _NOTHING_
     return Promise(min(again), min(new))
 
 
-def what_changed(before: State, after: State, history: History) -> str:
-    """Return the most telling change of a session: a level, a skill's word, or how it went."""
-    if not history.counted:
-        return "Nothing was answered, so nothing has changed."
-    return _level_change(before, after) or _word_change(before, after) or _how_it_went(history)
-
-
-def minute_in_words(minutes: Sequence[MinuteByClock]) -> list[str]:
-    """Return how the last minute by the clock went, and the best one of its form before it."""
-    *others, last = minutes
-    before = [each for each in others if each.of == last.of]
-    said = f"{last.right} right in a minute, of {number_of(last.drills, 'drill')}."
-    if not before:
-        return [said, "", "It is the first minute of this form; the next one has it to beat."]
-    best = max(before, key=lambda each: each.right)
-    than = "More than" if last.right > best.right else "As many as" if last.right == best.right else "Under"
-    day = f"{best.day.day} {best.day:%B}"
-    return [said, "", f"{than} your best of this form before: {best.right}, on {day}."]
-
-
 def levels_found(state: State) -> list[str]:
     """Return what the placing drills have found, a line for each kind of question."""
     lines = [f"{entry.title.rstrip('?')}: level {state.level(kind)}" for kind, entry in KINDS.items()]
@@ -217,44 +192,14 @@ def ordinal(number: int) -> str:
     return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th') }"
 
 
-def numbers(history: History) -> list[str]:
-    """Return how many drills went how, in lines."""
-    results = [done.result for done in history.counted]
-    lines = [f"{results.count(result):3} {words}" for result, words in RESULTS.items()]
-    for stage, words in SHOWN_BY_STAGE.items():
-        number = sum(done.stage == stage for done in history.done)
-        lines += [f"{number:3} {words}"] * bool(number)
-    return lines
-
-
-def _level_change(before: State, after: State) -> str | None:
-    for kind, entry in KINDS.items():
-        old, new = before.level(kind), after.level(kind)
-        if new != old:
-            way = "up" if new > old else "down"
-            return f"{entry.title.rstrip('?')} goes {way} from level {old} to level {new}."
-    return None
-
-
-def _word_change(before: State, after: State) -> str | None:
-    risen = [
-        (ORDER.index(known.word), skill)
-        for skill, known in after.skills.items()
-        if ORDER.index(known.word) > (ORDER.index(before.skills[skill].word) if skill in before.skills else 0)
-    ]
-    if not risen:
-        return None
-    rank, skill = max(risen)
-    return f"{_capital(_named(skill))} {MEANING[ORDER[rank]]}."
-
-
-def _how_it_went(history: History) -> str:
-    missed = [done.skill for done in history.counted if done.result == "miss"]
-    if not missed:
-        return f"All {len(history.counted)} right. No level and no skill has moved."
-    worst = max(dict.fromkeys(missed), key=missed.count)
-    return f"{_capital(_named(worst))} was missed most; it comes round again soon."
-
-
-def _capital(words: str) -> str:
-    return words[0].upper() + words[1:]
+def minute_in_words(minutes: Sequence[MinuteByClock]) -> list[str]:
+    """Return how the last minute by the clock went, and the best one of its form before it."""
+    *others, last = minutes
+    before = [each for each in others if each.of == last.of]
+    said = f"{last.right} right in a minute, of {number_of(last.drills, 'drill')}."
+    if not before:
+        return [said, "", "It is the first minute of this form; the next one has it to beat."]
+    best = max(before, key=lambda each: each.right)
+    than = "More than" if last.right > best.right else "As many as" if last.right == best.right else "Under"
+    day = f"{best.day.day} {best.day:%B}"
+    return [said, "", f"{than} your best of this form before: {best.right}, on {day}."]

@@ -38,10 +38,11 @@ from trainer.practice.session import PracticeSession
 from trainer.screens.base_screen import BaseScreen, Way
 from trainer.screens.choice_screens import ONE_MINUTE, PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen, LessonScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
 from trainer.screens.own import OwnSheetsScreen
-from trainer.screens.pages import EndScreen, HelpScreen, LessonEndScreen, WelcomeScreen
+from trainer.screens.pages import HelpScreen, LessonEndScreen, WelcomeScreen
 from trainer.screens.painted import Painted
 from trainer.screens.record import RecordScreen
 

@@ -11,14 +11,10 @@ from textual.content import Content
 from textual.events import Resize
 from textual.widgets import Static
 
-from drills.pattern import number_of
 from trainer.actions import CONTEXTS, Context, actions_at, key_line
 from trainer.practice.lesson_pages import AFTER_LESSON
 from trainer.practice.placing import most_drills
-from trainer.practice.session import PracticeSession
-from trainer.practice.words import levels_found, minute_in_words, numbers, what_changed
 from trainer.screens.base_screen import BaseScreen, KeyLine, bindings_for, link
-from trainer.text.record import yardstick_in_text
 
 _BEFORE = (
     "Most of a box-pleated crease pattern runs along the grid or at 45 degrees.",
@@ -95,57 +91,6 @@ class WelcomeScreen(BaseScreen):
             self.action_skip()
         else:
             self.app.exit()
-
-
-class EndScreen(BaseScreen):
-    """What came of a session: one sentence on what changed, and the numbers."""
-
-    context = "end"
-    BINDINGS = bindings_for("end")
-
-    def __init__(self, session: PracticeSession) -> None:
-        super().__init__()
-        self.session = session
-
-    def body(self) -> ComposeResult:
-        """Yield the sentence and the numbers."""
-        with VerticalScroll(can_focus=False):
-            yield Static(Content("\n").join(self._lines()), classes="page")
-
-    def _lines(self) -> list[Content]:
-        session, store = self.session, self.slantwise.store
-        how_many = ["", *numbers(session.history)]
-        if session.purpose == "yardstick":
-            last = store.yardsticks()[-1]
-            first, *more = yardstick_in_text(last)
-        elif session.purpose == "minute":
-            first, *more = minute_in_words(store.minutes_by_clock())
-        elif session.purpose == "placing":
-            first, *more = [*levels_found(store.state), *how_many]
-        else:
-            first, *more = [what_changed(session.before, store.state, session.history), *how_many]
-        more += [
-            "",
-            f"Enter  {'look at what you missed' if self._leads_to_missed else 'back to the opening'}",
-        ]
-        return [Content.styled(first, "bold"), *map(Content, more)]
-
-    def on_mount(self) -> None:
-        """Say which session it was."""
-        self.say(f"{self.session.title} | the end", number_of(len(self.session.history.counted), "drill"))
-
-    @property
-    def _leads_to_missed(self) -> bool:
-        """Whether misses were not told until now, and there are any."""
-        missed = any(done.result == "miss" for done in self.session.history.counted)
-        return self.session.tells_at_end and missed
-
-    def action_go_on(self) -> None:
-        """Go back to the opening, or to what was missed and not told."""
-        if self._leads_to_missed:
-            self.slantwise.open("missed")
-        else:
-            self.app.pop_screen()
 
 
 class LessonEndScreen(BaseScreen):

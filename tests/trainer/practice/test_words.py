@@ -3,16 +3,16 @@ from __future__ import annotations
 import re
 from collections import Counter
 from datetime import timedelta
-from typing import Any, get_args
+from typing import get_args
 
 import pytest
 
 from drills.geometry import Chance
 from drills.questions import partners_of
-from progress_store import Attempt, Result, State
+from progress_store import Result, State
 from tests.trainer.practice.making import RULES, TODAY, attempt, four_kinds, state_of
 from trainer.practice.choosing import Done, History, Reason, Selection, next_selection
-from trainer.practice.words import because, level_stands, levels_found, numbers, ordinal, what_changed
+from trainer.practice.words import because, level_stands, levels_found, ordinal
 
 pytestmark = pytest.mark.usefixtures(four_kinds.__name__)
 
@@ -82,84 +82,9 @@ def test_where_the_level_stands(results: str, says: str) -> None:
     assert level_stands(state, "steps") == says
 
 
-def day(number: int, place: int = 0, **changes: Any) -> Attempt:
-    """Return a right answer on a day counted from today."""
-    return attempt(SKILL, TODAY + timedelta(days=number), place, **changes)
-
-
-@pytest.mark.parametrize(
-    ("before", "now", "says"),
-    [
-        ([], day(0), "Reading a 1 by 2 slant now goes right."),
-        ([day(0, right=False)], day(1), "Reading a 1 by 2 slant now goes right."),
-        (
-            [day(0), day(1)],
-            day(2),
-            "Reading a 1 by 2 slant is now quick: right and at your pace the last three days you met it.",
-        ),
-        ([day(0)], day(7), "Reading a 1 by 2 slant is kept: right and at your pace after a week away."),
-        ([day(0, n) for n in range(3)], day(0, 3), "Across and down goes up from level 1 to level 2."),
-        (
-            [day(0, n) for n in range(4)],
-            day(0, 4, level=2, right=False),
-            "Across and down goes down from level 2 to level 1.",
-        ),
-    ],
-)
-def test_one_sentence_on_what_changed(before: list[Attempt], now: Attempt, says: str) -> None:
-    """A level before a word, a word before how it went."""
-    assert what_changed(state_of(before), state_of([*before, now]), SOME) == says
-
-
-@pytest.mark.parametrize(
-    ("results", "says"),
-    [
-        ([("labels one", "clean"), ("labels pair", "slow")], "All 2 right. No level and no skill has moved."),
-        (
-            [("labels one", "miss"), ("labels pair", "miss"), ("labels pair", "miss")],
-            "An exchanged pair was missed most; it comes round again soon.",
-        ),
-        (
-            [("labels one", "miss"), ("labels pair", "miss")],
-            "One wrong label was missed most; it comes round again soon.",
-        ),
-        ([], "Nothing was answered, so nothing has changed."),
-    ],
-)
-def test_how_it_went_where_nothing_moved(results: list[tuple[str, Result]], says: str) -> None:
-    """The skill missed most is named, the first of those that are even."""
-    session = History(tuple(Done(skill, "labels", result) for skill, result in results))
-    assert what_changed(State(RULES), State(RULES), session) == says
-
-
-def test_a_word_lost_is_not_told_as_a_change() -> None:
-    """A miss takes "quick" away; the sentence names the miss."""
-    before = [day(0), day(1), day(2)]
-    session = History((Done(SKILL, "steps", "miss"),))
-    after = state_of([*before, day(3, right=False)])
-    assert state_of(before).skills[SKILL].word == "quick"
-    assert after.skills[SKILL].word == "right"
-    says = what_changed(state_of(before), after, session)
-    assert says == "Reading a 1 by 2 slant was missed most; it comes round again soon."
-
-
-def test_a_skill_of_a_later_version_is_told_by_its_own_name() -> None:
-    """Its name is not known here."""
-    session = History((Done("find among roofs", "find", "miss"),))
-    assert what_changed(State(RULES), State(RULES), session).startswith("Find among roofs was missed most")
-
-
-def test_how_many_went_how() -> None:
-    """A line for each, also for those that did not occur."""
-    session = History(tuple(Done(SKILL, "steps", result) for result in ("clean", "miss", "clean")))
-    shown = session.with_drill(Done("find roof", "find", "clean", stage="half"))
-    assert numbers(shown)[-1] == "  1 half worked, which do not count"
-    assert numbers(session) == ["  2 right", "  0 right, but slowly or with help", "  1 missed"]
-
-
 def test_what_placing_found() -> None:
     """A line for each kind of question, also for the one that is not placed."""
-    placed = state_of([day(0, level=3, purpose="placing")])
+    placed = state_of([attempt(SKILL, TODAY, level=3, purpose="placing")])
     assert levels_found(placed)[2:] == [
         "Across and down: level 3",
         "Inside lines: level 1",

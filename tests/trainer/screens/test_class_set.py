@@ -9,7 +9,7 @@ from drills.questions import read_code
 from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import WAITING, playing
 from trainer.practice.class_round import ClassTask, results_beside
-from trainer.screens.pages import EndScreen
+from trainer.screens.ending import EndScreen
 
 CODES = tuple(map(read_code, ("labels-2-1", "steps-1-3")))
 

@@ -9,8 +9,9 @@ from trainer.practice.lesson import Lesson
 from trainer.practice.placing import kinds_placed, most_drills
 from trainer.practice.session import PracticeSession
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen, WelcomeScreen
+from trainer.screens.pages import WelcomeScreen
 
 
 async def test_keys_alone_lead_from_the_first_start_to_the_opening(tmp_path: Path) -> None:

@@ -11,7 +11,8 @@ from progress_store import Settings
 from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, SETTLED, WAITING, Play, playing
 from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
-from trainer.screens.pages import EndScreen, HelpScreen
+from trainer.screens.ending import EndScreen
+from trainer.screens.pages import HelpScreen
 
 SOON = 0.3
 

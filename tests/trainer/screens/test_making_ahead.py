@@ -16,8 +16,8 @@ from trainer.practice.flow import Asking
 from trainer.practice.making import MakingAhead, Wanted, made
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen
 
 DEADLINE = 20.0
 DRAWING = "Drawing the drill"

@@ -30,7 +30,7 @@ async def test_one_is_seen_as_it_was_and_leaves_after_two_right_ones(tmp_path: P
         await answer(play, right=False)
         told = play.at(DrillScreen).flow.state
         assert isinstance(told, Told)
-        await play.keys("q", "enter", "m")
+        await play.keys("q", "q", "m")
         for left in (1, 0):
             assert [each.code for each in play.at(MissedScreen).missed] == [missed.code]
             await play.keys("enter")

@@ -20,8 +20,9 @@ from tests.trainer.screens.playing import (
 )
 from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen, HelpScreen
+from trainer.screens.pages import HelpScreen
 from trainer.screens.record import RecordScreen
 
 

@@ -8,8 +8,8 @@ from tests.trainer.screens.answering import right_keys, wrong_keys
 from tests.trainer.screens.playing import WAITING, Play, playing
 from trainer.screens.choice_screens import PickScreen
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.missed import MissedScreen
-from trainer.screens.pages import EndScreen
 
 
 async def a_minute(play: Play, right: int, wrong: int) -> None:

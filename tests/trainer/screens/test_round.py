@@ -13,8 +13,8 @@ from trainer.practice.rounds import Target
 from trainer.practice.session import PracticeSession
 from trainer.screens.choice_screens import WarmUpScreen
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen
 
 KEPT = "Kept. It is in your record."
 

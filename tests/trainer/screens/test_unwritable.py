@@ -10,8 +10,8 @@ from tests.trainer.screens.answering import answer
 from tests.trainer.screens.playing import READ, WAITING, playing
 from trainer.practice.placing import kinds_placed
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen
 
 FULL = "The disk is full"
 

@@ -17,9 +17,9 @@ from trainer.practice.flow import Asking
 from trainer.practice.yardstick import BEGINS, codes_of
 from trainer.screens.base_screen import KeyLine
 from trainer.screens.drill import DrillScreen
+from trainer.screens.ending import EndScreen
 from trainer.screens.missed import MissedScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import EndScreen
 from trainer.text.record import yardstick_in_text
 
 DAY = MONDAY.date()
