@@ -22,6 +22,7 @@ from drills.flatfold.labels import (
 )
 from drills.flatfold.layered_labels import LayeredLabels
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
+from drills.flatfold.missing import Missing, Way, completed, find_missing
 from drills.flatfold.rounded import folds_rounded
 from drills.flatfold.shape import FoldedShape, Rim, Side, Stack, folded_shape
 from drills.flatfold.small_angles import Crowded, crowded
@@ -62,6 +63,7 @@ __all__ = [
     "LayerSolution",
     "LayeredLabels",
     "Limit",
+    "Missing",
     "Order",
     "OutOfTimeError",
     "Report",
@@ -71,6 +73,7 @@ __all__ = [
     "Side",
     "Stack",
     "TearingError",
+    "Way",
     "angle_fault_in_words",
     "balances",
     "bits",
@@ -78,6 +81,7 @@ __all__ = [
     "check_angles",
     "check_pattern",
     "clusters",
+    "completed",
     "completions",
     "conditions_of",
     "contradiction",
@@ -86,6 +90,7 @@ __all__ = [
     "failing",
     "fault_in_words",
     "faults",
+    "find_missing",
     "find_order",
     "fold",
     "folded_shape",

@@ -9,6 +9,7 @@ from typing import Literal, TypeAlias
 
 from drills.flatfold.labels import whole_repairs
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
+from drills.flatfold.missing import Missing, find_missing
 from drills.flatfold.rounded import angles_around, is_kawasaki_rounded, noise_of, rule_of_rounded
 from drills.flatfold.solve import contradiction, solve_layers
 from drills.flatfold.turns import solve_in_turns
@@ -35,7 +36,7 @@ FACES_OF_TWO_PROVEN = 500
 MOST_AT_A_POINT = 200
 """A point where more creases meet is not judged: no folded paper has one."""
 
-Open: TypeAlias = Literal["points", "repairs", "layers", "clash"]
+Open: TypeAlias = Literal["points", "missing", "repairs", "layers", "clash"]
 
 
 @dataclass(frozen=True)
@@ -44,7 +45,8 @@ class Report:
 
     ``clash`` are creases whose labels have no layer order together, where that is what is wrong.
     ``crowded`` are points with too many creases to be judged, ``doubtful`` those whose angles may be
-    wrong only because the file rounds, ``left_open`` what the time did not suffice for.
+    wrong only because the file rounds, ``missing`` creases that would mend angles, ``left_open`` what the
+    time did not suffice for.
     """
 
     exact: bool
@@ -58,6 +60,7 @@ class Report:
     clash: tuple[int, ...] = ()
     crowded: frozenset[int] = frozenset()
     doubtful: frozenset[int] = frozenset()
+    missing: tuple[Missing, ...] = ()
     left_open: tuple[Open, ...] = ()
 
     @property
@@ -98,6 +101,8 @@ def check_pattern(
     except OutOfTimeError:
         return Report(exact, crowded=crowded, left_open=("points", "layers"))
     report = Report(exact, angles, broken, crowded=crowded, doubtful=doubtful)
+    if exact and angles:
+        report = _with_missing(pattern, report, limit)
     if broken:
         return _repaired(pattern, report, sound, limit)
     if wrong or crowded or not exact:
@@ -119,12 +124,20 @@ def _wrong_angles(
     return tuple(vertex for vertex in pattern.interior if vertex not in crowded and not is_right(vertex))
 
 
+def _with_missing(pattern: CreasePattern, report: Report, limit: Limit) -> Report:
+    """Return the report with the creases that would mend its angles."""
+    try:
+        return replace(report, missing=find_missing(pattern, report.angles, limit))
+    except OutOfTimeError:
+        return replace(report, left_open=("missing",))
+
+
 def _repaired(pattern: CreasePattern, report: Report, rule: Rule, limit: Limit) -> Report:
     """Return the report with the smallest repairs of the labels, and whether the sheet then folds."""
     try:
         repairs, more = whole_repairs(pattern, pattern.labels(), rule, limit)
     except OutOfTimeError:
-        return replace(report, left_open=("repairs",))
+        return replace(report, left_open=(*report.left_open, "repairs"))
     is_sound = report.exact and not (report.angles or report.crowded or report.doubtful)
     proven = _most_proven(pattern) if is_sound else 0
     settled: list[bool | None] = [None] * len(repairs)
@@ -132,7 +145,7 @@ def _repaired(pattern: CreasePattern, report: Report, rule: Rule, limit: Limit) 
         for place, repair in enumerate(repairs[:proven]):
             settled[place] = solve_layers(pattern.switched(repair), limit=limit).folds
     except OutOfTimeError:
-        report = replace(report, left_open=("layers",))
+        report = replace(report, left_open=(*report.left_open, "layers"))
     return replace(report, repairs=tuple(repairs), repairs_layers=tuple(settled), more=more)
 
 

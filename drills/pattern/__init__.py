@@ -10,6 +10,7 @@ from drills.pattern.building import (
     shifted,
     to_origin,
     turned,
+    with_lines,
 )
 from drills.pattern.crease_pattern import (
     OTHER_LABEL,
@@ -68,4 +69,5 @@ __all__ = [
     "times",
     "to_origin",
     "turned",
+    "with_lines",
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple
@@ -48,6 +49,15 @@ def build(lines: Iterable[Line], paper: Paper) -> CreasePattern:
     border = [Line(a, b, "border", "B") for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
     inside = [kept for line in lines if (kept := clipped(line, paper))]
     return _joined(_split(border + inside))
+
+
+def with_lines(pattern: CreasePattern, lines: Iterable[Line]) -> CreasePattern:
+    """Return the pattern with further lines on its paper, points and edges again in sorted order.
+
+    Two lines on top of each other raise ValueError.
+    """
+    drawn = [Line(*pattern.ends(index), edge.role, edge.label) for index, edge in enumerate(pattern.edges)]
+    return replace(_joined(_split([*drawn, *lines])), has_grid=pattern.has_grid)
 
 
 def clipped(line: Line, paper: Paper) -> Line | None:

@@ -11,8 +11,10 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from drills.flatfold import Limit, Report, check_pattern
+from drills.flatfold import Limit, Missing, Report, check_pattern
 from drills.fold_file import ImportedPattern, to_fold
+from drills.geometry import Point
+from drills.pattern import across_down
 from trainer.cli.parser import Console, Parser, data_folder, whole_number
 from trainer.given import InputError, sheet_in_file
 from trainer.strokes import HOW, Remembered, letters_of, strokes_in_words
@@ -155,8 +157,22 @@ def report_to_json(report: Report, sheet: ImportedPattern) -> dict[str, object]:
         "notices": list(sheet.notices),
         "crowded": sorted(sheet.vertices[vertex] for vertex in report.crowded),
         "doubtful": sorted(sheet.vertices[vertex] for vertex in report.doubtful),
+        "missing": [_missing(gap, sheet) for gap in report.missing],
         "open": list(report.left_open),
     }
+
+
+def _missing(gap: Missing, sheet: ImportedPattern) -> dict[str, object]:
+    """Return a missing crease: its ways as places across and down, the vertices that the first mends."""
+    number = {point: sheet.vertices[vertex] for vertex, point in enumerate(sheet.pattern.vertices)}
+    return {
+        "ways": [[_across_down(sheet, point) for point in way.points] for way in gap.ways],
+        "mends": sorted(number[point] for point in gap.ways[0].mends),
+    }
+
+
+def _across_down(sheet: ImportedPattern, point: Point) -> list[int | str]:
+    return [int(n) if n.denominator == 1 else str(n) for n in across_down(sheet.pattern, point)]
 
 
 def _why_open(report: Report) -> str:

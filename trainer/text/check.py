@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from drills.flatfold import MOST_AT_A_POINT, Report, angle_fault_in_words, fault_in_words
+from drills.flatfold import MOST_AT_A_POINT, Missing, Report, angle_fault_in_words, fault_in_words
 from drills.fold_file import ImportedPattern
-from drills.geometry import Exact, Point, is_whole, step_between
+from drills.geometry import Exact, Point
 from drills.pattern import (
     OTHER_LABEL,
     CreasePattern,
@@ -16,9 +16,7 @@ from drills.pattern import (
     number_of,
     place,
     place_of,
-    step_with_directions,
 )
-from drills.structures import Found, find_stretches
 from trainer.board import (
     RULER_COLUMNS,
     RULER_ROWS,
@@ -30,6 +28,7 @@ from trainer.board import (
     scale_for,
     with_rulers,
 )
+from trainer.text.missing import missing_in_words, stretches_in_text
 
 COLUMNS, ROWS = 78, 44
 _UNITS_DRAWN = 16
@@ -57,7 +56,10 @@ def findings_in_text(report: Report, pattern: CreasePattern) -> Iterator[str]:
     """Yield what was found: stretches, the faults by their places, layers, the labels to switch."""
     counted = "counted in squares" if pattern.has_grid else "told as parts of the way"
     yield f"Places are {counted} across and down from the top left corner."
-    yield from (_stretch(found, pattern) for found in find_stretches(pattern) if report.exact)
+    if report.exact:
+        yield from stretches_in_text(pattern, report.missing)
+    if "missing" in report.left_open:
+        yield "Whether creases are missing was not found in the time given."
     yield from _few([angle_fault_in_words(pattern, at) for at in report.angles])
     yield from _few([_label_fault(pattern, vertex) for vertex in report.labels])
     yield from _few([_doubt(pattern, vertex) for vertex in sorted(report.doubtful)])
@@ -96,6 +98,9 @@ def place_in_text(report: Report, pattern: CreasePattern, across: Fraction, down
     where = place_of(pattern, vertex)
     if vertex in report.angles:
         yield angle_fault_in_words(pattern, vertex)
+        yield from (
+            missing_in_words(pattern, gap) for gap in report.missing if _concerns(pattern, gap, vertex)
+        )
     elif vertex in report.labels:
         yield _label_fault(pattern, vertex)
     elif vertex in report.doubtful:
@@ -129,15 +134,8 @@ def drawable(pattern: CreasePattern) -> CreasePattern:
     return replace(pattern, vertices=points)
 
 
-def _stretch(found: Found, pattern: CreasePattern) -> str:
-    """Return a slanted stretch in words: its triangle, its sides from a far corner, its inside lines."""
-    lines = number_of(len(found.inside), "inside line")
-    name = f"Slanted stretch of the triangle {found.triangle.name}"
-    start, a, _, b = found.corners
-    if start is None or a is None or b is None or not all(map(is_whole, (start, a, b))):
-        return f"{name}, cut by the paper's edge or between squares: {lines}."
-    sides = " and ".join(step_with_directions(step_between(start, end)) for end in (a, b))
-    return f"{name}, from {place(pattern, start)}: sides {sides}; {lines}."
+def _concerns(pattern: CreasePattern, gap: Missing, vertex: int) -> bool:
+    return any(pattern.vertices[vertex] in way.mends for way in gap.ways)
 
 
 def _few(sentences: list[str]) -> Iterator[str]:

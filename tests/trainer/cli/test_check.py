@@ -12,8 +12,9 @@ import pytest
 
 from drills.fold_file import to_fold
 from drills.geometry import Direction, Point
-from drills.pattern import CreasePattern, Label, Line, Paper, across_down, build
+from drills.pattern import CreasePattern, Label, Line, Paper, Role, across_down, build, straight_runs
 from drills.structures import Stretch, draw
+from tests.drills.flatfold.test_missing import without
 from tests.drills.sheets import map_sheet, star
 from tests.trainer.cli import calling
 from tests.trainer.cli.calling import is_one_sentence
@@ -35,6 +36,7 @@ KEYS = {
     "notices",
     "crowded",
     "doubtful",
+    "missing",
     "open",
 }
 call = partial(calling.call, seconds_apart=0)
@@ -118,6 +120,34 @@ def test_slanted_stretches_are_named(tmp_path: Path) -> None:
     told = "from (2; 8): sides 3 to the right, 1 up, twice and 1 to the right, 2 up, twice; 3 inside lines."
     assert f"Slanted stretch of the triangle 3-4-5, {told}" in out
     assert "Slanted stretch" not in call(tmp_path, "check", saved(tmp_path, pinwheel())).out
+
+
+@pytest.mark.parametrize(
+    ("role", "words"),
+    [
+        ("inside", "3 inside lines belong here, 2 are drawn; missing: (2; 8) to (10; 2)."),
+        ("hinge", "At (4; 4) 3 creases meet; a hinge is missing, left to (0; 4) or up to (4; 0)."),
+        ("ridge", "At (2; 8) 5 creases meet; a ridge is missing, down and left to (0; 10)."),
+        ("pleat", "a pleat line is missing, "),
+    ],
+)
+def test_what_is_missing_is_told(tmp_path: Path, role: Role, words: str) -> None:
+    """A row of creases taken out of a stretch with S at (2; 8), B at (4; 4), T at (10; 2), worked by hand."""
+    run = straight_runs(SHEET, role)[0]
+    left = without(SHEET, run)
+    out = call(tmp_path, "check", saved(tmp_path, left)).out
+    assert words in out
+    assert "Slanted stretch of the triangle 3-4-5" in out
+    told = report(tmp_path, left)[1]["missing"]
+    ends = sorted(list(across_down(SHEET, SHEET.vertices[at])) for at in (run.vertices[0], run.vertices[-1]))
+    assert any(sorted((way[0], way[-1])) == ends for gap in told for way in gap["ways"])
+
+
+def test_what_is_missing_is_told_at_its_place(tmp_path: Path) -> None:
+    """At a place only what concerns it."""
+    path = saved(tmp_path, without(SHEET, straight_runs(SHEET, "hinge")[0]))
+    assert "a hinge is missing" in call(tmp_path, "check", path, "--at", "4,4").out
+    assert "missing" not in call(tmp_path, "check", path, "--at", "2,8").out
 
 
 def test_right_at_each_point_and_no_layers(tmp_path: Path) -> None:
