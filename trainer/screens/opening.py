@@ -21,11 +21,13 @@ from trainer.practice.lesson import Lesson
 from trainer.practice.lesson_pages import LESSON
 from trainer.practice.making import NotReadyError, Wanted
 from trainer.practice.resuming import seconds_left_today
+from trainer.practice.skill_map import map_lines, minutes_today
 from trainer.practice.words import RECENT, Promise, coming, drills_in, ordinal, promise
 from trainer.screens.base_screen import BaseScreen, bindings_for, link
 from trainer.screens.board_view import BoardView
 
-SEEDS = 10**4
+SEEDS, SEEDS_A_DAY = 10**4, 97
+"""Far enough apart that the next code of a skill is another one each day."""
 
 
 class OpeningScreen(BaseScreen):
@@ -59,7 +61,8 @@ class OpeningScreen(BaseScreen):
         first = round_of_today.taken_up or coming(store.state, store.today, 1, done)[0]
         promised = promise(store.state, store.today, number, done)
         self.say("Slantwise", self._day())
-        self.query_one("#coming", Static).update(f"First comes: {skill_names()[first.skill]}.")
+        first_comes = f"First comes: {skill_names()[first.skill]}."
+        self.query_one("#coming", Static).update("\n".join([*map_lines(store.state), first_comes]))
         self.call_after_refresh(self._look_ahead, first)
         menu = _menu(number, promised, store.settings, left, yardstick.offer(store).word)
         self.query_one("#menu-text", Static).update(Content("\n").join(menu))
@@ -69,7 +72,7 @@ class OpeningScreen(BaseScreen):
         """Let the first drills be prepared, and draw a pattern like the first one once it is there."""
         if not self.is_current:
             return
-        seed = self.slantwise.store.today.toordinal() % SEEDS
+        seed = self.slantwise.store.today.toordinal() * SEEDS_A_DAY % SEEDS
         alike = next(codes_for(first.skill, first.level, seed))
         first_of_today, *others = self._coming()
         making = self.slantwise.making
@@ -96,7 +99,7 @@ class OpeningScreen(BaseScreen):
 
     def _day(self) -> str:
         store = self.slantwise.store
-        return f"{store.today:%A}, your {ordinal(store.days)} day"
+        return f"{store.today:%A}, your {ordinal(store.days)} day: {minutes_today(store)}"
 
     def action_start(self) -> None:
         """Start today's session."""
