@@ -40,7 +40,7 @@ class EndScreen(BaseScreen):
     def body(self) -> ComposeResult:
         """Yield what came of it, and the list."""
         with VerticalScroll(can_focus=False):
-            yield Static("", classes="page list")
+            yield Static("", classes="page")
 
     def on_mount(self) -> None:
         """Say which session it was and what came of it."""
