@@ -10,8 +10,9 @@ from typing import Literal, TypeAlias
 from drills.flatfold.labels import whole_repairs
 from drills.flatfold.limit import UNLIMITED, Limit, OutOfTimeError
 from drills.flatfold.missing import Missing, find_missing
+from drills.flatfold.ranks import solve_by_rank, takes_turns
 from drills.flatfold.rounded import angles_around, is_kawasaki_rounded, noise_of, rule_of_rounded
-from drills.flatfold.solve import contradiction, solve_layers
+from drills.flatfold.solve import LayerSolution, contradiction, solve_layers
 from drills.flatfold.turns import solve_in_turns
 from drills.flatfold.vertex import (
     Rule,
@@ -43,6 +44,7 @@ Open: TypeAlias = Literal["points", "missing", "repairs", "layers", "clash"]
 class Report:
     """What is wrong with a pattern, by vertices and edges; ``layers`` is None where it is not decided.
 
+    ``in_turn`` says, where labels were found, whether pleat and inside lines take turns with them.
     ``clash`` are creases whose labels have no layer order together, where that is what is wrong.
     ``crowded`` are points with too many creases to be judged, ``doubtful`` those whose angles may be
     wrong only because the file rounds, ``missing`` creases that would mend angles, ``left_open`` what the
@@ -57,6 +59,7 @@ class Report:
     repairs_layers: tuple[bool | None, ...] = ()
     more: bool = False
     solved: Mapping[int, Label] | None = None
+    in_turn: bool | None = None
     clash: tuple[int, ...] = ()
     crowded: frozenset[int] = frozenset()
     doubtful: frozenset[int] = frozenset()
@@ -154,21 +157,30 @@ def _layered(pattern: CreasePattern, limit: Limit) -> Report:
     if _faces(pattern) > MOST_FACES:
         return Report(True)
     try:
-        found = solve_layers(pattern, limit=limit)
-        if found.folds is None:
-            found = solve_in_turns(pattern, limit)
+        found = _solved(pattern, limit)
     except OutOfTimeError:
         return Report(True, left_open=("layers",))
     if found.folds:
         given = pattern.labels()
         solved = {edge: label for edge, label in enumerate(found.labels) if given[edge] == "U"}
-        return Report(True, layers=True, solved=solved)
+        in_turn = takes_turns(pattern, found.labels) if solved else None
+        return Report(True, layers=True, solved=solved, in_turn=in_turn)
     if found.folds is None:
         return Report(True)
     try:
         return Report(True, layers=False, clash=contradiction(pattern, limit=limit))
     except OutOfTimeError:
         return Report(True, layers=False, left_open=("clash",))
+
+
+def _solved(pattern: CreasePattern, limit: Limit) -> LayerSolution:
+    """Return an order of the layers, open labels by rank where that folds, else as a search finds them."""
+    if "U" in pattern.labels():
+        found = solve_by_rank(pattern, limit)
+        if found.folds:
+            return found
+    found = solve_layers(pattern, limit=limit)
+    return solve_in_turns(pattern, limit) if found.folds is None else found
 
 
 def _most_proven(pattern: CreasePattern) -> int:

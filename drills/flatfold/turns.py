@@ -11,6 +11,7 @@ from collections import defaultdict, deque
 from collections.abc import Mapping, Sequence
 from itertools import permutations
 
+from drills.flatfold.folded import Folded
 from drills.flatfold.layered_labels import LayeredLabels
 from drills.flatfold.limit import UNLIMITED, Limit
 from drills.flatfold.solve import LayerSolution, completed
@@ -33,7 +34,7 @@ def solve_in_turns(pattern: CreasePattern, limit: Limit = UNLIMITED) -> LayerSol
     layered = LayeredLabels(pattern, limit)
     if not layered.give((edge, pattern.edges[edge].label) for edge in _labelled(pattern, layered.creases)):
         return LayerSolution(None)
-    given, parallels = len(layered.order.put_in), _parallels(pattern, layered)
+    given, parallels = len(layered.order.put_in), parallels_of(pattern, layered.folded)
     starts = sorted(layered.creases, key=lambda edge: -_length(pattern, edge))
     for _ in range(BEGINNINGS):
         stuck = _first_without_label(layered, parallels, starts)
@@ -55,11 +56,12 @@ def _length(pattern: CreasePattern, edge: int) -> int:
     return (to_x - x) ** 2 + (to_y - y) ** 2
 
 
-def _parallels(pattern: CreasePattern, layered: LayeredLabels) -> Parallels:
+def parallels_of(pattern: CreasePattern, folded: Folded) -> Parallels:
+    """Return per crease those beside it: parallel to it, on another line, across one of its faces."""
     alike: dict[tuple[object, ...], list[int]] = defaultdict(list)
-    for edge in layered.creases:
+    for edge in pattern.creases:
         way = pattern.direction(edge, pattern.edges[edge].start)
-        for face in layered.folded.sides[edge]:
+        for face in folded.sides[edge]:
             alike[face, max(way, opposite(way))].append(edge)
     found: dict[int, list[int]] = defaultdict(list)
     for edges in alike.values():

@@ -152,6 +152,7 @@ def report_to_json(report: Report, sheet: ImportedPattern) -> dict[str, object]:
         "repairs_layers": list(report.repairs_layers),
         "more": report.more,
         "solved": {str(edges[edge]): label for edge, label in (report.solved or {}).items()},
+        "in_turn": report.in_turn,
         "clash": sorted(edges[edge] for edge in report.clash),
         "pieces": {str(piece): whole for piece, whole in sheet.pieces.items()},
         "notices": list(sheet.notices),

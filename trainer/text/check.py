@@ -16,6 +16,7 @@ from drills.pattern import (
     number_of,
     place,
     place_of,
+    straight_runs_among,
 )
 from trainer.board import (
     RULER_COLUMNS,
@@ -165,7 +166,7 @@ def _layers(report: Report, pattern: CreasePattern) -> Iterator[str]:
     if report.ok:
         yield "Angles, labels and layers are right: the sheet folds flat."
         if report.solved:
-            yield f"Labels were found for {number_of(len(report.solved), 'open crease')}."
+            yield from _found(report, pattern)
     elif report.layers is False:
         yield "Every point folds by itself, but the sheet as a whole does not: its layers would cross."
         if report.clash:
@@ -173,6 +174,21 @@ def _layers(report: Report, pattern: CreasePattern) -> Iterator[str]:
             yield from (f"  {_crease(pattern, edge)}" for edge in report.clash)
         if "clash" in report.left_open:
             yield "Which labels clash was not found in the time given."
+
+
+def _found(report: Report, pattern: CreasePattern) -> Iterator[str]:
+    """Yield which labels were found, and how, by straight lines."""
+    solved = report.solved or {}
+    how = "pleat and inside lines take turns" if report.in_turn else "searched; other ways may exist"
+    yield f"Labels were found for {number_of(len(solved), 'open crease')} ({how}):"
+    lines = [
+        f"  from {place_of(pattern, run.vertices[0])} to {place_of(pattern, run.vertices[-1])}, {name}"
+        for label, name in _LABELS.items()
+        for run in straight_runs_among(pattern, (edge for edge in solved if solved[edge] == label))
+    ]
+    yield from lines[:MOST_TOLD]
+    if len(lines) > MOST_TOLD:
+        yield f"And {len(lines) - MOST_TOLD} more; check FILE --fill -o filled.fold writes them all."
 
 
 def _switches(report: Report, pattern: CreasePattern) -> Iterator[str]:

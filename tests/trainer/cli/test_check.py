@@ -31,6 +31,7 @@ KEYS = {
     "repairs_layers",
     "more",
     "solved",
+    "in_turn",
     "clash",
     "pieces",
     "notices",
