@@ -132,7 +132,7 @@ async def test_letters_that_are_keys_elsewhere_are_typed_into_the_code(tmp_path:
 async def test_the_record_is_the_text_of_the_command_line(tmp_path: Path) -> None:
     """Line by line, and leaving goes back."""
     async with playing(tmp_path, READ, settings=WAITING) as play:
-        await play.keys("4", "3", "1", "enter", "q", "enter", "r")
+        await play.keys("4", "3", "enter", "q", "enter", "r")
         play.at(RecordScreen)
         await play.keys("enter")
         store = play.store
