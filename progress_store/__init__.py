@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from progress_store.attempt import Attempt, InputDevice, Purpose, practice_day, stamp
+from progress_store.coin import WITH_COIN, comes_back, has_coin
 from progress_store.columns import Columns
+from progress_store.experiment import EXPERIMENT_DAYS, Experiment, experiment
 from progress_store.figures import (
     AfterAWeekAway,
     Confusions,
@@ -38,18 +40,27 @@ from progress_store.schedule import (
 )
 from progress_store.settings import MOST_MINUTES, Settings
 from progress_store.state import Judged, Rules, State, replay
-from progress_store.statistics import Share, median_interval, middle, ratio_interval, wilson
+from progress_store.statistics import (
+    Share,
+    difference_interval,
+    median_interval,
+    middle,
+    ratio_interval,
+    wilson,
+)
 from progress_store.store import Repaired, Store, open_store
 from progress_store.weeks import SkillsInWeek, Week, WeeklyPace, skills_by_week, weekly_pace
 from progress_store.yardsticks import WHOLE, AnswerRate, TimeRatio, Yardstick, sittings, yardsticks
 
 __all__ = [
+    "EXPERIMENT_DAYS",
     "LARGEST_COPY",
     "LONGEST_DAYS",
     "LONGEST_LINE",
     "MOST_MINUTES",
     "RUNNING_TO_RISE",
     "WHOLE",
+    "WITH_COIN",
     "AfterAWeekAway",
     "AnswerRate",
     "Attempt",
@@ -57,6 +68,7 @@ __all__ = [
     "Confusions",
     "DayRow",
     "Errors",
+    "Experiment",
     "Floor",
     "Gaps",
     "InputDevice",
@@ -93,8 +105,12 @@ __all__ = [
     "Yardstick",
     "after_a_week_away",
     "attempt_rows",
+    "comes_back",
     "confusions",
+    "difference_interval",
     "errors",
+    "experiment",
+    "has_coin",
     "is_copy",
     "median_interval",
     "middle",

@@ -12,6 +12,7 @@ from struct import Struct
 from typing import TYPE_CHECKING, Any, Final, Generic, TypeVar, get_args
 
 from progress_store.attempt import APART, Attempt
+from progress_store.coin import comes_back, has_coin
 from progress_store.pace import PaceKey, Result
 from progress_store.state import Judged
 
@@ -31,7 +32,9 @@ _COLUMNS: Final = (
     *((name, "<u4") for name in ("skill", "key", "slip", "purpose", "taken_for")),
     ("told", "u1"),
 )
-_RIGHT, _HELPED, _FIRST, _RESULT = 1, 2, 4, 8
+_RIGHT, _HELPED, _FIRST, _RESULT, _COIN = 1, 2, 4, 8, 32
+BACK, NOT_BACK = 1, 2
+"""How a coin fell; 0 where none was thrown."""
 _RESULTS: Final[tuple[Result, ...]] = get_args(Result)
 
 _PURPOSE: Final = Struct("<q8i3I").size
@@ -106,7 +109,7 @@ class Columns:
             self.slips.place(attempt.slip or ""),
             self.purposes.place(attempt.purpose),
             self.taken_for.place(attempt.taken_for or ""),
-            told | _RESULT * _RESULTS.index(judged.result),
+            told | _RESULT * _RESULTS.index(judged.result) | _COIN * _coin(attempt),
         )
         self.rows += row
         return row
@@ -117,7 +120,7 @@ class Columns:
         return Judged(
             attempt,
             self.keys.all[key],
-            _RESULTS[told // _RESULT],
+            _RESULTS[told % _COIN // _RESULT],
             _or_none(net),
             _or_none(goal),
             bool(told & _FIRST),
@@ -173,9 +176,14 @@ def is_first(rows: Rows) -> Any:
     return rows["told"] & _FIRST > 0
 
 
+def coins_of(rows: Rows) -> Any:
+    """Return for each row how its coin fell."""
+    return rows["told"] // _COIN
+
+
 def results_of(rows: Rows) -> list[Result]:
     """Return for each row how the answer was judged."""
-    return [_RESULTS[place] for place in (rows["told"] // _RESULT).tolist()]
+    return [_RESULTS[place] for place in (rows["told"] % _COIN // _RESULT).tolist()]
 
 
 def grouped(rows: Rows, by: Any) -> dict[int, Rows]:
@@ -187,6 +195,10 @@ def grouped(rows: Rows, by: Any) -> dict[int, Rows]:
     order = np.argsort(by, kind="stable")
     values, begins = np.unique(by[order], return_index=True)
     return {int(value): rows[each] for value, each in zip(values, np.split(order, begins[1:]), strict=True)}
+
+
+def _coin(attempt: Attempt) -> int:
+    return (BACK if comes_back(attempt) else NOT_BACK) if has_coin(attempt) else 0
 
 
 def _number(value: int | None) -> int:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from progress_store.attempt import Attempt
 from progress_store.columns import NONE, Columns, grouped, is_right
+from progress_store.experiment import Experiment, experiment
 from progress_store.figures import (
     AfterAWeekAway,
     Confusions,
@@ -84,6 +85,7 @@ class Record:
     pace_changes: tuple[PaceChange, ...]
     weekly_pace: WeeklyPace | None
     skills_by_week: tuple[SkillsInWeek, ...]
+    experiment: Experiment | None
     errors: tuple[Errors, ...]
     confusions: tuple[Confusions, ...]
 
@@ -111,6 +113,7 @@ class Record:
             pace_changes=tuple(pace_changes(drills)),
             weekly_pace=weekly_pace(drills),
             skills_by_week=tuple(skills_by_week(drills)),
+            experiment=experiment(drills),
             errors=tuple(errors(drills)),
             confusions=tuple(confusions(drills)),
         )

@@ -7,6 +7,7 @@ from dataclasses import asdict, fields
 from typing import Final
 
 from progress_store.attempt import Attempt
+from progress_store.experiment import Experiment
 from progress_store.figures import Confusions, Errors, PaceChange, Window
 from progress_store.record import Record, SkillRow
 from progress_store.state import Judged
@@ -99,6 +100,7 @@ def _figures(record: Record, name_of: Callable[[str], str]) -> dict[str, object]
         "pace": [_pace_change(each) for each in record.pace_changes],
         "weeks": record.weekly_pace and _weeks(record.weekly_pace),
         "errors": [_errors(each) for each in record.errors],
+        "experiment": record.experiment and _experiment(record.experiment),
         "taken": [_confusions(each, name_of) for each in record.confusions],
     }
 
@@ -180,6 +182,18 @@ def _confusions(each: Confusions, name_of: Callable[[str], str]) -> dict[str, ob
             for slip in each.slips
         ],
         **_window(each.window),
+    }
+
+
+def _experiment(found: Experiment) -> dict[str, object]:
+    sides = {"back": found.back, "not_back": found.not_back}
+    return {
+        "since": found.since.isoformat(),
+        "days": found.days,
+        **{name: side and {"drills": side.drills, **_share("right", side)} for name, side in sides.items()},
+        "difference": round(found.difference, 4) if found.is_over else None,
+        "difference_interval": _ends(found.interval) if found.is_over else None,
+        "sees": round(found.sees, 4) if found.is_over else None,
     }
 
 

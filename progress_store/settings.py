@@ -20,6 +20,7 @@ class Settings:
     `blocks` asks for block signs in place of braille dots, None where nothing was chosen. `left` is what
     is remembered of a round that was left, JSON fields that mean nothing here. `lesson` is the page that
     was reached in the lesson, 0 where none is to be gone on from. `motion` lets frames play by themselves.
+    `experiment` throws a coin for each miss, whether it comes back that day.
 
     Making one with a value that does not fit raises ValueError.
     """
@@ -32,12 +33,16 @@ class Settings:
     left: Mapping[str, object] | None = field(default=None, hash=False)
     lesson: int = 0
     motion: bool = True
+    experiment: bool = False
     other: Mapping[str, object] = field(default_factory=dict, hash=False)
 
     def __post_init__(self) -> None:
         if type(self.minutes_a_day) is not int or not 1 <= self.minutes_a_day <= MOST_MINUTES:
             raise ValueError(f"Minutes a day must be a whole number from 1 to {MOST_MINUTES}.")
-        if any(type(value) is not bool for value in (self.go_on_after_right, self.started, self.motion)):
+        if any(
+            type(value) is not bool
+            for value in (self.go_on_after_right, self.started, self.motion, self.experiment)
+        ):
             raise ValueError("A setting that is on or off must be true or false.")
         if self.blocks is not None and type(self.blocks) is not bool:
             raise ValueError("A setting that is on or off must be true or false.")
@@ -69,6 +74,7 @@ _FIELDS: Final = (
     "left",
     "lesson",
     "motion",
+    "experiment",
 )
 
 

@@ -8,6 +8,7 @@ from datetime import date, datetime
 from typing import Final, NamedTuple
 
 from progress_store.attempt import APART, Attempt
+from progress_store.coin import comes_back
 from progress_store.pace import (
     MEASURED_ANEW_AFTER,
     Floor,
@@ -182,7 +183,8 @@ class State:
         known = self.skills.get(attempt.skill) or Skill(
             attempt.kind, day, day, judged.pace_key, attempt.marks, begun=begun
         )
-        owed = not attempt.right and not known.owed if attempt.purpose == "today" else known.owed
+        is_missed = not attempt.right and not known.owed and comes_back(attempt)
+        owed = is_missed if attempt.purpose == "today" else known.owed
         return Skill(
             known.kind,
             known.first_day,

@@ -49,6 +49,19 @@ class Share:
         return wilson(self.count, self.drills)
 
 
+def difference_interval(one: Share, other: Share) -> tuple[float, float]:
+    """Return the 95 % interval of the share of one less that of another.
+
+    R. G. Newcombe, Statistics in Medicine 17 (1998) 873-890, method 10: of the two score intervals.
+    """
+    (low, high), (other_low, other_high) = one.interval, other.interval
+    share, other_share = one.count / one.drills, other.count / other.drills
+    difference = share - other_share
+    below = sqrt((share - low) ** 2 + (other_high - other_share) ** 2)
+    above = sqrt((high - share) ** 2 + (other_share - other_low) ** 2)
+    return difference - below, difference + above
+
+
 def middle(values: Sequence[float]) -> float:
     """Return the median of some values, at least one."""
     return _middle_of_sorted(sorted(values))

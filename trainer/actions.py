@@ -302,6 +302,14 @@ ACTIONS = (
         "Look at it as it was, then do a fresh one of its like",
         ("missed",),
     ),
+    Action(
+        "experiment",
+        ("e",),
+        "e",
+        "e experiment",
+        "An experiment for yourself, on or off: a coin decides whether what you miss comes back that day",
+        ("details",),
+    ),
     Action("hint", ("h",), "h", "h hint", "A little help; the answer then counts as slow", ("drill",)),
     Action(
         "undo",

@@ -92,6 +92,7 @@ def test_the_record_of_nothing_is_empty() -> None:
         "pace": [],
         "weeks": None,
         "errors": [],
+        "experiment": None,
         "taken": [],
     }
     assert found == empty

@@ -10,7 +10,7 @@ from uuid import uuid4
 
 from drills.geometry import Chance
 from drills.questions import KINDS, Code, Drill, Verdict
-from progress_store import Attempt, Judged, Purpose, Result, State, Store
+from progress_store import WITH_COIN, Attempt, Judged, Purpose, Result, State, Store
 from trainer.given import Clock
 from trainer.practice.attempts import Measured, Occasion, attempt_of
 from trainer.practice.choosing import RULE, Done, History, Selection, Stage
@@ -240,7 +240,8 @@ class PracticeSession(DrillSource):
         is_half = self.stage == "half"
         purpose: Purpose = "walk" if is_half else self.purpose
         why = self.selection.reason if self.selection else None
-        occasion = Occasion(purpose, self.sitting, self._begun, why, RULE if why else None)
+        rule = RULE + WITH_COIN if self.store.settings.experiment else RULE
+        occasion = Occasion(purpose, self.sitting, self._begun, why, rule if why else None)
         return attempt_of(drill, verdict, measured, self.clock.now(), occasion, helped or is_half)
 
     def _history_after(self, drill: Drill, result: Result, taken_for: str = "") -> History:

@@ -8,6 +8,7 @@ from textual.app import ComposeResult
 from textual.content import Content
 from textual.geometry import Size
 from textual.strip import Strip
+from textual.widgets import Static
 
 from drills.pattern import number_of
 from trainer.board import GLYPHS, Chart, Line, draw_chart
@@ -17,6 +18,10 @@ from trainer.screens.painted import Painted
 from trainer.text.glance import glance
 from trainer.text.record import record_in_text
 
+EXPERIMENT = (
+    "   A coin decides for each miss whether it comes back that day. After 60\n"
+    "   days the record says what difference the next day's first drill shows."
+)
 MARGIN, APART = 1, 3
 """Columns left of the charts, and between those side by side."""
 
@@ -84,9 +89,19 @@ class RecordInWordsScreen(ReadingScreen):
     BINDINGS = bindings_for("details")
 
     def lines(self) -> Iterable[Content]:
-        """Return the record as text."""
+        """Return the record as text, and how the experiment stands."""
         store = self.slantwise.store
-        return map(Content, record_in_text(store.record(), store.today))
+        return map(Content, (*record_in_text(store.record(), store.today), "", *self._experiment()))
+
+    def _experiment(self) -> tuple[str, str]:
+        is_on = self.slantwise.store.settings.experiment
+        return f"e  Experiment for yourself: {'on' if is_on else 'off'}", EXPERIMENT
+
+    def action_experiment(self) -> None:
+        """Throw a coin for each miss from now on, or not any more."""
+        self.slantwise.remember(experiment=not self.slantwise.store.settings.experiment)
+        self.query_one(".page", Static).update(Content("\n").join(self.lines()))
+        self.app.notify(self._experiment()[0].removeprefix("e  "), markup=False)
 
     def on_mount(self) -> None:
         """Say what this is."""

@@ -12,10 +12,12 @@ from typing import Final
 from drills.pattern import number_of
 from drills.questions import KINDS, skill_names
 from progress_store import (
+    EXPERIMENT_DAYS,
     AfterAWeekAway,
     Confusions,
     DayRow,
     Errors,
+    Experiment,
     Judged,
     PaceChange,
     Record,
@@ -64,6 +66,7 @@ def record_in_text(record: Record, today: date) -> Iterator[str]:
     yield from _part("Median seconds, week by week, at the form practised most", _weeks(record.weekly_pace))
     yield from _part("Misses against false alarms", _errors(record.errors))
     yield from _part("What is taken for what", _confusions(record.confusions))
+    yield from _part("Whether a miss goes better if it came back that day", _experiment(record.experiment))
     yield from _part("Minutes a day", minutes_plot(days, today))
     yield from _part(f"Skills, {since} to {until}", _skills(record.skills))
     yield from _part(f"Days (the last {MOST_DAYS})", map(_day, days[-MOST_DAYS:]))
@@ -194,6 +197,23 @@ def _confusions(skills: Sequence[Confusions]) -> Iterator[str]:
                 yield f"  {said} in {share.count}, {_likely(share)}"
     if (more := len(skills) - MOST_CONFUSIONS) > 0:
         yield f"and, less often, {number_of(more, 'more skill')}"
+
+
+def _experiment(found: Experiment | None) -> Iterator[str]:
+    if found is None:
+        return
+    if not found.is_over or not found.back or not found.not_back:
+        sides = found.back, found.not_back
+        drills = number_of(sum(side.drills for side in sides if side), "miss", "misses")
+        yield f"{drills} met on another day since {found.since}; told after {EXPERIMENT_DAYS} days"
+        return
+    yield "first drill on another day:"
+    yield f"  of what came back: {_so_many(found.back)}"
+    yield f"  of what did not: {_so_many(found.not_back)}"
+    low, high = (round(100 * round(end, 4)) for end in found.interval)
+    points = round(100 * round(found.difference, 4))
+    yield f"  the difference: {points} points, likely {low} to {high}"
+    yield f"  so many drills see a difference from about {round(100 * round(found.sees, 4))} points on"
 
 
 def _skills(skills: Iterable[SkillRow]) -> Iterator[str]:

@@ -8,7 +8,7 @@ from textual.containers import VerticalScroll
 from textual.widgets import Static
 
 from tests.trainer.month import SCRIPT, practise
-from tests.trainer.screens.playing import Play, playing, words_of
+from tests.trainer.screens.playing import WAITING, Play, playing, words_of
 from trainer.screens.record import GlanceView, RecordInWordsScreen, RecordScreen
 from trainer.text.record import record_in_text
 
@@ -23,7 +23,7 @@ async def test_the_screen_says_what_the_command_line_says(month: Path, tmp_path:
         await play.keys("r", "enter")
         page = words_of(play.at(RecordInWordsScreen).query_one(".page", Static))
         store = play.store
-        assert page == "\n".join(record_in_text(store.record(), store.today))
+        assert page.startswith("\n".join(record_in_text(store.record(), store.today)))
         plots = [line for line in page.splitlines() if "|" in line or "#" in line]
         assert plots
         assert max(map(len, plots)) <= WIDE
@@ -92,3 +92,14 @@ async def test_an_empty_record_says_how_each_chart_begins(tmp_path: Path) -> Non
         assert all(not chart.figures and chart.says for chart in play.screen.query_one(GlanceView).charts)
         await play.keys("enter")
         play.at(RecordInWordsScreen)
+
+
+async def test_the_experiment_is_off_until_it_is_turned_on(tmp_path: Path) -> None:
+    """A key of the record in words turns it on and off, and both are remembered."""
+    async with playing(tmp_path, settings=WAITING) as play:
+        assert not play.store.settings.experiment
+        await play.keys("r", "enter")
+        for is_on in (True, False):
+            await play.keys("e")
+            assert play.settings_on_disk()["experiment"] is is_on
+            assert f"Experiment for yourself: {'on' if is_on else 'off'}" in play.said
