@@ -13,7 +13,7 @@ from drills.questions import KINDS, kind_of, skill_names
 from progress_store import RUNNING_TO_RISE, Attempt, MinuteByClock, Purpose, Result, State
 from trainer.practice.choosing import Done, History, Selection, next_selection
 
-THEN_KNOWN = "then what has come round or was met longest ago"
+THEN_KNOWN = "then more of what you have met"
 NOT_CHOSEN: Mapping[Purpose, str] = {
     "placing": "You met this because the first drills find your level.",
     "picked": "You met this because you picked such drills.",

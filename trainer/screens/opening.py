@@ -185,8 +185,6 @@ def _menu(
             ("yardstick", f"y  Yardstick: {measures}"),
             ("lesson", f"c  Lesson{LESSON.page_in_words(settings.lesson)}"),
             ("walk", "f  The first three minutes again"),
-            ("help", "?  Help"),
-            ("leave", "q  Leave"),
         )
     )
     yield Content("")

@@ -22,7 +22,6 @@ from trainer.screens.choice_screens import PickScreen, WarmUpScreen
 from trainer.screens.drill import DrillScreen
 from trainer.screens.ending import EndScreen
 from trainer.screens.opening import OpeningScreen
-from trainer.screens.pages import HelpScreen
 from trainer.screens.record import RecordScreen
 
 
@@ -78,7 +77,6 @@ async def test_the_menu_is_clicked(tmp_path: Path) -> None:
         for words, kind in (
             ("n  Pick", PickScreen),
             ("r  Record", RecordScreen),
-            ("?  Help", HelpScreen),
             ("w  Two", WarmUpScreen),
         ):
             await play.click_words(menu, words)
