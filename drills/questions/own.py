@@ -63,6 +63,8 @@ def make_own(sheet: OwnSheet, code: OwnCode) -> Drill:
         raise OwnDrillError("This sheet does not fold flat as it is; slantwise check says where.")
     kind = KINDS[code.kind]
     form = code.form or kind.first_form
+    if code.kind not in _ASK:
+        raise OwnDrillError(f"{kind.title} is not asked on a sheet of one's own; choose another kind.")
     question, detail, shown = _ASK[code.kind](truth, form, code.chance)
     several = len(kind.forms) > 1 or f"{code.kind} {detail}" not in kind.skills
     skill = f"{code.kind} {form} {detail}" if several else f"{code.kind} {detail}"
@@ -127,3 +129,5 @@ _ASK: Mapping[str, Callable[[CreasePattern, str, Chance], _Asked]] = {
     "labels": _ask_labels,
     "find": _ask_find,
 }
+ASKED_OF_OWN = tuple(_ASK)
+"""The kinds that can be asked on a sheet of one's own; a kind without a row in _ASK is not."""

@@ -56,7 +56,7 @@ def counted_in_words(history: History) -> str:
     """Return how many were right, as in "17 of 19 right, 2 of them slowly or with help."."""
     results = [done.result for done in history.counted]
     if not results:
-        return "Nothing was answered, so nothing has changed."
+        return "Nothing that counts was answered, so nothing has changed."
     right, slow = len(results) - results.count("miss"), results.count("slow")
     rest = f", {slow} of them slowly or with help" if slow else ""
     return f"{right} of {len(results)} right{rest}."

@@ -17,7 +17,7 @@ from drills.geometry import (
     move_between,
     step_between,
 )
-from drills.pattern import CreasePattern, number_of, place_of, step_in_words
+from drills.pattern import CreasePattern, mixed, number_of, place_of, step_in_words
 from drills.questions.asking.false_marks import false_creases, false_points
 from drills.questions.asking.marking import MarkQuestion
 from drills.questions.question import MAY_BE_NONE, Drill, Fields, Marks
@@ -273,9 +273,14 @@ def _point(drill: Drill, vertex: int) -> str:
 
 def _line_in_words(start: Point, end: Point) -> str:
     """Return the step of a line, and its count where the line joins two crossings of the grid."""
+    move = move_between(start, end)
+    if move.dy == 0:
+        return f"{mixed(max(move.dx, -move.dx))} across"
+    if move.dx == 0:
+        return f"{mixed(max(move.dy, -move.dy))} {'up' if move.dy > 0 else 'down'}"
     if is_whole(start) and is_whole(end):
         return step_in_words(step_between(start, end), with_times=True)
-    way = direction_of(move_between(start, end))
+    way = direction_of(move)
     return step_in_words(Step(way.dx, -way.dy))
 
 

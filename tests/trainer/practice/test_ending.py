@@ -84,7 +84,7 @@ def test_seconds_are_compared_at_the_same_form() -> None:
     [
         (["clean"] * 17 + ["miss"] * 2, "17 of 19 right."),
         (["clean", "slow", "miss"], "2 of 3 right, 1 of them slowly or with help."),
-        ([], "Nothing was answered, so nothing has changed."),
+        ([], "Nothing that counts was answered, so nothing has changed."),
     ],
 )
 def test_how_many_were_right(results: list[Result], says: str) -> None:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from drills.geometry import Point
 from drills.pattern import Role
 from drills.questions import Drill, Marks, Verdict, make, read_code
+from drills.questions.asking.inside import _line_in_words
 from tests.drills.questions.codes import drills
 from tests.drills.questions.known import (
     SHEET,
@@ -182,3 +184,9 @@ def test_points_that_turn_nothing_are_told_apart() -> None:
     assert marks(mark_points(), [*points, off]).why == "You marked a point off the outline."
     verdict = marks(mark_points(), [*points, vertex(1, 1), vertex(9, 7)])
     assert verdict.why == "You marked 2 corners; corners are no turning points."
+
+
+def test_a_line_along_the_grid_is_told_by_its_one_number() -> None:
+    """It has no step to be repeated."""
+    told = [_line_in_words(Point(1, 1), end) for end in (Point(6, 1), Point(1, 3), Point(1, 0), Point(4, 2))]
+    assert told == ["5 across", "2 up", "1 down", "3 across 1 up, once"]
