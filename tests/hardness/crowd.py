@@ -34,7 +34,8 @@ from pathlib import Path
 from tests.trainer.cli.calling import call
 for _ in range(int(sys.argv[2])):
     read = call(Path(sys.argv[1]), "record", "--json")
-    if read.status or read.err:
+    told = [line for line in read.err.splitlines() if line and "was torn" not in line]  # a line being written
+    if read.status or told:
         raise SystemExit(f"status {read.status}: {read.err}")
 """
 ANSWERS, LONG_ANSWERS = 5, 250
