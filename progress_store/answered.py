@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from datetime import date, datetime
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from progress_store.attempt import APART, Attempt, AttemptSet, Purpose, stamp
 from progress_store.files import StoreError, reason
@@ -20,6 +20,9 @@ from progress_store.saved_state import SavedState
 from progress_store.standing import FURTHEST_AHEAD, Standing
 from progress_store.state import Judged, Rules, State, replay
 from progress_store.yardsticks import Yardstick, yardsticks
+
+READINGS: Final = 5
+"""So often a reader looks at a log whose last line is torn, as long as it changes meanwhile."""
 
 
 class Everything(NamedTuple):
@@ -212,10 +215,18 @@ class Answered:
         """Return what log and copies hold, and whether the log lacks any of it; write nothing."""
         # copies first: a writer in another window adds to the log first and renames copies then
         found, copies = beside(self._log.path, self._tell)
-        reading = self._log.read()
+        reading = self._read_beside_a_writer()
         for notice in told(reading, self._log.path, writable=False):
             self._tell(notice)
         return reading, count_copies(found, copies, reading.attempts, self._log.path, self._tell)
+
+    def _read_beside_a_writer(self) -> Reading:
+        """Return what the log holds; a line that was still being written is not taken for a torn one."""
+        for _ in range(READINGS):
+            reading = self._log.read()
+            if not reading.torn or self._log.is_untouched():
+                break
+        return reading
 
     def _read_later(self) -> Everything:
         """Read the whole log after a start without it; the ledger stays if it is of this very log."""

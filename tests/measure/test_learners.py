@@ -29,7 +29,7 @@ USUAL = replace(
     NUMBERS, k_spread=0, rate_spread=0, rate_spread_by_skill=0, ability_spread=0, difficulty_spread_by_skill=0
 )
 A_MONTH = replace(NUMBERS, days=30, tested_on=(30,))
-FEW = 3
+FEW, A_DOZEN = 3, 12
 
 
 def learner(numbers: Numbers = USUAL) -> Learner:
@@ -197,12 +197,9 @@ def test_intervals_agree_with_what_is_worked_by_hand() -> None:
 @pytest.mark.parametrize("numbers", [A_MONTH, replace(NUMBERS_B, days=30, tested_on=(30,))])
 @pytest.mark.long
 def test_after_a_month_our_rule_is_not_behind(numbers: Numbers | NumbersB) -> None:
-    """Minutes are full; none passes who sees into heads; ours has nine in ten at least of every other.
-
-    Three learners can show no more: the intervals of the whole table are a tenth wide with so few.
-    """
-    month = compared({**RULES, **CEILING}, numbers, FEW)
+    """Minutes are full; ours has 19 of 20 at least of every other; none passes who sees into heads."""
+    month = compared({**RULES, **CEILING}, numbers, A_DOZEN)
     assert all(each.minutes_unfilled == 0 for outcomes in month.values() for each in outcomes)
     quick = {name: mean(each.right_a_minute[30] for each in outcomes) for name, outcomes in month.items()}
-    assert quick["present rule"] > 0.9 * max(quick[name] for name in RULES)
+    assert quick["present rule"] > 0.95 * max(quick[name] for name in RULES)
     assert max(quick, key=quick.__getitem__) == "seeing into heads"

@@ -8,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from progress_store import LONGEST_LINE, Log, StoreError
+from progress_store.reading import Reading
 from tests.progress_store.logs import newer
 from tests.progress_store.making import attempt, store
 
@@ -53,6 +54,27 @@ def test_a_torn_end_is_put_aside_and_told(tmp_path: Path, end: bytes) -> None:
     with store(tmp_path) as again:
         assert [each.id for each in again.attempts] == [attempt(n).id for n in (0, 1, 5)]
         assert again.notices == ()
+
+
+@pytest.mark.parametrize("is_finished", [True, False])
+def test_a_line_that_is_being_written_is_not_told_as_torn(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, is_finished: bool
+) -> None:
+    """A reader looks once more where the log has changed meanwhile; where it has not, the line is torn."""
+    path, half = written(tmp_path, LINES[0], LINES[1][:40]), LINES[1][40:]
+    read_once = Log.read
+
+    def writing(log: Log) -> Reading:
+        reading = read_once(log)
+        if is_finished and reading.torn:
+            with path.open("ab") as file:
+                file.write(half)
+        return reading
+
+    monkeypatch.setattr(Log, "read", writing)
+    with store(tmp_path, writable=False) as reader:
+        assert len(reader.attempts) == 1 + is_finished
+        assert ["was torn" in notice for notice in reader.notices] == [True] * (not is_finished)
 
 
 def test_a_second_torn_end_has_a_file_of_its_own(tmp_path: Path) -> None:

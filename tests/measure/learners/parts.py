@@ -11,11 +11,10 @@ from random import Random
 import numpy as np
 from numpy.typing import NDArray
 
-from drills.questions import kind_of, partners_of, skill_names
+from drills.questions import kind_of, partners_of, skill_names, top_level
 from tests.measure.learners.learner import Drilled, normal
 from tests.measure.learners.numbers_b import NumbersB
 
-MOST_LEVELS = 8
 _RATE_USUAL = 0.12
 """The rate that the numbers of pairs are given for."""
 
@@ -186,6 +185,6 @@ def rows() -> Mapping[tuple[object, ...], int]:
     parts = [*((kind,) for kind in sorted(kinds)), *sorted(forms), *((skill,) for skill in skill_names())]
     pairs = {tuple(sorted((skill, other))) for skill in skill_names() for other in partners_of(skill)}
     names: list[tuple[object, ...]] = [(store, *part) for store in ("read", "by itself") for part in parts]
-    names += [("level", kind, level) for kind in sorted(kinds) for level in range(2, MOST_LEVELS)]
+    names += [("level", kind, level) for kind in sorted(kinds) for level in range(2, top_level() + 1)]
     names += [("pair", *pair) for pair in sorted(pairs)]
     return {name: place for place, name in enumerate(names)}
