@@ -14,7 +14,7 @@ from trainer.screens.drill import GOES_ON_AFTER, DrillScreen
 from trainer.screens.ending import EndScreen
 from trainer.screens.pages import HelpScreen
 
-SOON = 0.3
+SOON = 0.6
 
 
 async def test_a_quick_right_answer_goes_on_by_itself(tmp_path: Path) -> None:
