@@ -14,11 +14,11 @@ from drills.questions.asking.labels import MarkWrongLabels
 from drills.questions.asking.steps import PlaceStep, ReadStep, Segment
 from drills.questions.asking.stretches import FindStretches
 from drills.questions.certificate import certify
-from drills.questions.code import LARGEST_SEED, CodeError, OwnCode, Spec
+from drills.questions.code import OwnCode, Spec
 from drills.questions.labels import is_fair
 from drills.questions.levels import LARGE
 from drills.questions.question import AnyQuestion, Drill
-from drills.questions.registry import KINDS, DrillError
+from drills.questions.registry import KINDS, DrillError, short_form
 from drills.structures import OwnSheet, find_stretches
 
 _TRIES = 60
@@ -43,14 +43,7 @@ class _Asked(NamedTuple):
 
 def checked_own(code: OwnCode) -> OwnCode:
     """Return the code in its shortest form; CodeError where there is no such kind, form or seed."""
-    if code.kind not in KINDS:
-        raise CodeError(f"There is no kind of question of that name; choose from {', '.join(KINDS)}.")
-    kind = KINDS[code.kind]
-    if code.form and code.form not in kind.forms:
-        raise CodeError(f"The forms of {code.kind} are {', '.join(kind.forms)}.")
-    if not 0 <= code.seed <= LARGEST_SEED:
-        raise CodeError(f"A seed is a whole number from 0 to {LARGEST_SEED}.")
-    return code._replace(form="" if code.form == kind.first_form else code.form)
+    return code._replace(form=short_form(code.kind, code.form, code.seed))
 
 
 def make_own(sheet: OwnSheet, code: OwnCode) -> Drill:

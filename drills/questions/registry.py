@@ -53,19 +53,25 @@ def read_code(text: str) -> Code:
 
 def checked(code: Code) -> Code:
     """Return the code in its shortest form; CodeError where there is no such kind, form, level or version."""
-    if code.kind not in KINDS:
-        raise CodeError(f"There is no kind of question of that name; choose from {', '.join(KINDS)}.")
+    code = code._replace(form=short_form(code.kind, code.form, code.seed))
     kind = KINDS[code.kind]
-    if code.form and code.form not in kind.forms:
-        raise CodeError(f"The forms of {code.kind} are {', '.join(kind.forms)}.")
     if code.level not in kind.levels:
         raise CodeError(f"The levels of {code.kind} go from {kind.lowest} to {kind.highest}.")
-    if not 0 <= code.seed <= LARGEST_SEED:
-        raise CodeError(f"A seed is a whole number from 0 to {LARGEST_SEED}.")
-    code = code._replace(form="" if code.form == kind.first_form else code.form)
     if not 1 <= code.version <= newest(code).version:
         raise CodeError(f"The last way of making these drills is {newest(code)}; leave out what is after it.")
     return code
+
+
+def short_form(kind: str, form: str, seed: int) -> str:
+    """Return a form as a code writes it, the first one empty; CodeError for no such kind, form or seed."""
+    if kind not in KINDS:
+        raise CodeError(f"There is no kind of question of that name; choose from {', '.join(KINDS)}.")
+    row = KINDS[kind]
+    if form and form not in row.forms:
+        raise CodeError(f"The forms of {kind} are {', '.join(row.forms)}.")
+    if not 0 <= seed <= LARGEST_SEED:
+        raise CodeError(f"A seed is a whole number from 0 to {LARGEST_SEED}.")
+    return "" if form == row.first_form else form
 
 
 def newest(code: Code) -> Code:
