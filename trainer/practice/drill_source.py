@@ -81,6 +81,11 @@ class DrillSource(ABC):
         return "alone"
 
     @property
+    def was_seen(self) -> bool:
+        """Whether the drill in hand was on the screen before, so that its time says nothing."""
+        return False
+
+    @property
     def seconds_left(self) -> int | None:
         """The time left, None where it does not go by time."""
         return None

@@ -144,6 +144,8 @@ class DrillFlow:
             return
         self.drill, self.input = drill, input_for(drill)
         self._watch = Watch(self._ticks)
+        if self.source.was_seen:
+            self._watch.left()
         self.state = Asking()
         if before := self.source.answered_before(drill):
             self.state = Told(before.given, before.verdict, None, before.says, goes_on=False)

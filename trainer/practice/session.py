@@ -28,12 +28,16 @@ TITLES: Mapping[Purpose, str] = {
 
 
 class Planned(NamedTuple):
-    """What comes next: the code, why it comes, the selection where the rule made one, and what is told."""
+    """What comes next: the code, why it comes, the selection where the rule made one, and what is told.
+
+    One that ``was_seen`` was on the screen before: the time it takes now says nothing.
+    """
 
     code: Code
     why: str
     selection: Selection | None = None
     tells: str = ""
+    was_seen: bool = False
 
 
 class Moment(NamedTuple):
@@ -107,6 +111,11 @@ class PracticeSession(DrillSource):
     def progress(self) -> str:
         """How far it has come: the number of the drill in hand, of how many where they are counted."""
         return f"Drill {self._begun}" if self._of is None else f"{self._begun} of {self._of}"
+
+    @property
+    def was_seen(self) -> bool:
+        """Whether the drill in hand was on the screen before it was left."""
+        return self._in_hand is not None and self._in_hand.was_seen
 
     @property
     def tells_at_end(self) -> bool:
@@ -194,7 +203,7 @@ class PracticeSession(DrillSource):
         """Go on where another session was left, with the drill that was then in hand."""
         self.history, self._begun = history, len(history.done)
         self.sitting = sitting or self.sitting
-        self._taken_up = planned
+        self._taken_up = planned._replace(was_seen=True) if planned else None
         if planned:
             self.fresh.was_shown(planned.code)
 

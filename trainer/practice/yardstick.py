@@ -127,9 +127,10 @@ def yardstick(store: Store, clock: Clock) -> PracticeSession:
         number = len(now.history.done) - len(done)
         if number == len(left):
             return None
-        return Planned(
-            left[number], NOT_CHOSEN["yardstick"], tells="" if number else BEGINS + _not_met(store)
-        )
+        tells = "" if number else BEGINS + _not_met(store)
+        # the first of a rest was on the screen when the yardstick was left
+        was_seen = bool(done) and not number
+        return Planned(left[number], NOT_CHOSEN["yardstick"], tells=tells, was_seen=was_seen)
 
     session = PracticeSession(store, clock, "yardstick", plan, of=len(done) + len(left))
     earlier = (Done(each.skill, each.kind, "clean" if each.right else "miss") for each in done)

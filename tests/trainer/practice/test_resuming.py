@@ -10,6 +10,7 @@ import pytest
 
 from drills.questions import Drill, read_code
 from tests.trainer.practice.making import Hands, go_through, store
+from trainer.practice.flow import Asking, DrillFlow
 from trainer.practice.resuming import left_of, seconds_left_today
 from trainer.practice.rounds import picked, today
 from trainer.practice.session import PracticeSession
@@ -46,6 +47,23 @@ def test_a_round_is_taken_up_where_it_was_left(tmp_path: Path, number: int) -> N
         assert first is not None
         assert (first.code, again.stage, again.why) == (drill.code, stage, session.why)
         assert again.progress == f"Drill {number + 1}"
+
+
+def test_a_drill_that_was_seen_before_is_not_timed(tmp_path: Path) -> None:
+    """Whoever looks at a drill, leaves and comes back has had it in view for longer than the watch saw."""
+    hands = Hands()
+    with store(tmp_path, hands) as kept:
+        session = today(kept, hands.clock)
+        begun(session, hands, 5)
+        kept.save_settings(replace(kept.settings, left=left_of(session)))
+        flow = DrillFlow(today(kept, hands.clock), hands.clock.ticks, lambda _: None)
+        for is_timed in (False, True):
+            flow.begin_next()
+            while not isinstance(flow.state, Asking):
+                flow.press("go_on")
+            hands.wait(3)
+            flow.give(flow.drill.question.right_answer(flow.drill))
+            assert (kept.attempts[-1].milliseconds is not None) is is_timed
 
 
 def test_the_next_day_begins_a_new_round(tmp_path: Path) -> None:
