@@ -80,11 +80,14 @@ def _one_drill(flow: DrillFlow, session: PracticeSession, console: Console) -> b
     for line in sheet_in_text(flow.drill, tags):
         console.say(line)
     if isinstance(flow.state, Worked):
-        console.say("This is new to you, and is worked for you; the next one is half worked.")
+        console.say("This is new to you, and is worked for you; the next one begins with a hint.")
         _tell(flow, tags, console)
         return True
     if session.stage == "half":
-        console.say(f"This is new to you. {flow.drill.question.hint(flow.drill)} It does not count.")
+        console.say(
+            "This is new to you: half worked in the app, and here begun with a hint; it does not count."
+        )
+        console.say(flow.drill.question.hint(flow.drill))
     console.say(f"Type one line: {flow.drill.question.how_to_answer()}.")
     given = _given(flow, tags, console)
     if given is Left.LEFT:
@@ -118,7 +121,9 @@ def _tell(flow: DrillFlow, tags: Tags, console: Console) -> None:
     assert isinstance(state, Worked | Told)
     lines = list(verdict_in_text(flow.drill, state.given, state.verdict, tags))
     if isinstance(state, Told):
-        lines = [headline(state.verdict, state.judged), *lines, time_spent(state.judged), state.kept]
+        # lines that another program wrote took no time of a person's
+        spent = time_spent(state.judged) if console.is_typed else ""
+        lines = [headline(state.verdict, state.judged), *lines, spent, state.kept]
     else:
         lines = lines[1:]
     for line in filter(None, lines):

@@ -35,7 +35,7 @@ def shape_page(shape: FoldedShape, title: str) -> Page:
         page.say((start, MARGIN + high + 6), words)
     most = f"{shape.most_layers} layers where it is darkest"
     unordered = (
-        "" if shape.is_ordered else "; the order of the layers is not known, so only outlines are drawn"
+        "" if shape.is_ordered else "; the order of the layers is not known, so no edge inside is drawn"
     )
     page.say((MARGIN, MARGIN + high + 13), f"{title}: {most}{unordered}")
     return page

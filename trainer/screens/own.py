@@ -197,7 +197,8 @@ class OwnSheetScreen(_BoardScreen):
         told = list(self.sheet.notices)
         told += findings_in_text(self.report, pattern) if self.report else ["Looking for faults ..."]
         words = [Content(wrapped(line, SIDE_COLUMNS)) for line in told]
-        self.tell([*_ways(self.sheet.exact), Content(""), *words])
+        folds = self.report is not None and self.report.ok
+        self.tell([*_ways(self.sheet.exact, folds), Content(""), *words])
 
     async def _check(self) -> None:
         sheet, limit = self.sheet, Limit(SECONDS, self.slantwise.clock.ticks)
@@ -233,12 +234,13 @@ class OwnSheetScreen(_BoardScreen):
         self.say(self.own.name, self.own.standing)
 
 
-def _ways(exact: bool) -> list[Content]:
+def _ways(exact: bool, folds: bool) -> list[Content]:
+    """Return what can be done with the sheet; drills are made of one that folds flat."""
     if not exact:
         return []
     kinds = [link(f"{n}  {kind.title}", f"practise('{n}')") for n, kind in enumerate(KINDS.values(), 1)]
     plan_it = link("Enter  The plan, step by step", "plan", bold=True)
-    return [plan_it, Content("Practise on it:"), *kinds]
+    return [plan_it, *([Content("Practise on it:"), *kinds] if folds else [])]
 
 
 class PlanScreen(_BoardScreen):
@@ -289,7 +291,15 @@ class PlanScreen(_BoardScreen):
             board.centre(Point(middle_x, middle_y))
 
     def action_tick(self) -> None:
-        """Tick the instruction off and go on; after the last one the plan is over."""
+        """Tick the instruction off and go on; after the last one the plan is over.
+
+        Whoever has looked ahead comes back to the first that is not done: what is ticked off was creased.
+        """
+        if self.place > self.ticked:
+            self.place = self.ticked
+            self.app.notify("This one is next; Space ticks it off once it is done.", markup=False)
+            self.show()
+            return
         self.ticked = max(self.ticked, self.place + 1)
         self._remember()
         if self.place + 1 == len(self.told):

@@ -9,7 +9,9 @@ from drills.pattern import CreasePattern, number_of
 from trainer.board import FRAMES, SEEN, Folding, draw_folding
 
 TURNED = {"above": "Seen from above.", "below": "Seen from below, turned over left to right."}
-NOT_ORDERED = "No order of its layers is known, so only the outline is drawn."
+NOT_ORDERED = (
+    "No order of its layers is known, so no edge inside is drawn; slantwise check says whether it folds flat."
+)
 COLUMNS, ROWS = 60, 20
 
 
@@ -35,6 +37,9 @@ def shape_in_words(folding: Folding) -> Iterator[str]:
     if not folding.shape.is_ordered:
         yield NOT_ORDERED
     most = folding.shape.most_layers
+    if most == 1:
+        yield "It lies in one layer."
+        return
     yield f"Dotted: up to {number_of(most // 2, 'layer')}; hatched: more, up to {most}."
 
 

@@ -45,6 +45,7 @@ async def test_a_sheet_is_checked_and_its_faults_are_lit(tmp_path: Path) -> None
     async with playing(tmp_path / "data", settings=SETTLED) as play:
         await open_sheet(play, saved(tmp_path, wrong=True))
         assert "Fewest labels to switch: 1" in play.said
+        assert "Practise on it" not in play.said
         await play.keys("q", "q")
         assert "worked" not in play.said
 
@@ -58,6 +59,12 @@ async def test_the_plan_is_gone_through_and_its_place_remembered(tmp_path: Path)
         plan = play.at(PlanScreen)
         assert "FOLD THE GRID" in play.said
         await play.keys("space", "space", "space", "right", "left")
+        assert (plan.ticked, plan.place) == (3, 3)
+        # what was only looked at is not ticked off: Space comes back to what is next
+        await play.keys("right", "right", "space")
+        assert (plan.ticked, plan.place) == (3, 3)
+        # nor is what was done before ticked off twice
+        await play.keys("left", "left", "space", "space")
         assert (plan.ticked, plan.place) == (3, 3)
         number = len(plan.told)
         await play.keys("q", "q", "q")
