@@ -112,7 +112,7 @@ class OwnSheetsScreen(BaseScreen):
             )
             lines.append(link(f"{pointer} {each.name}{standing}", f"open_row({row})", bold=row == self._row))
         pointer = ">" if self._row == len(self._files) else " "
-        lines += [Content(""), Content(f"{pointer} File (Tab completes the path)")]
+        lines += [Content(""), Content(f"{pointer} File (Tab completes the path, Escape leaves)")]
         self.query_one("#choices", Static).update(Content("\n").join(lines))
         typed = self.query_one(Input)
         if self._row == len(self._files):
